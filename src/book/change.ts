@@ -1,0 +1,24 @@
+/**
+ * A change is plain data that says how one book becomes another and how it comes back.
+ * `apply`, `invert` and `squash` are pure; one gesture is one change.
+ */
+import type { Block, Book, Cell, Column, Page, Row, Table } from './book.ts';
+
+/** One edit, with what was there before, so that it can be turned round without asking anything. */
+export type Edit =
+  | { readonly at: 'cell'; readonly table: string; readonly row: string; readonly column: string; readonly before: Cell | null; readonly after: Cell | null }
+  | { readonly at: 'row'; readonly table: string; readonly index: number; readonly before: Row | null; readonly after: Row | null }
+  | { readonly at: 'column'; readonly table: string; readonly index: number; readonly before: Column | null; readonly after: Column | null }
+  | { readonly at: 'table'; readonly index: number; readonly before: Table | null; readonly after: Table | null }
+  | { readonly at: 'page'; readonly index: number; readonly before: Page | null; readonly after: Page | null }
+  | { readonly at: 'block'; readonly page: string; readonly index: number; readonly before: Block | null; readonly after: Block | null }
+  | { readonly at: 'name'; readonly name: string; readonly before: string | null; readonly after: string | null }
+  | { readonly at: 'book'; readonly before: BookFields; readonly after: BookFields };
+
+export type BookFields = Partial<Pick<Book, 'title' | 'client' | 'currency' | 'measures' | 'purpose'>>;
+
+export interface Change {
+  /** What a person reads in the list of changes: "Mount height B: 50 cm → 45 cm". */
+  readonly label: string;
+  readonly edits: readonly Edit[];
+}

@@ -1,0 +1,109 @@
+/** What the rest of the project knows of the engine: plain data in, plain data out, the same from a worker or in-process. */
+import type { Book } from '../book/book.ts';
+import type { Change } from '../book/change.ts';
+
+/** Where a cell is: table name and A1 address in it, as formulas say it: `Scenarios!B7`. */
+export type Address = string;
+
+/** The value of one cell or formula. Numbers are coherent base values; `unit` is how they are to be shown. */
+export type Value =
+  | { readonly kind: 'number'; readonly base: number; readonly unit: string }
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'yes or no'; readonly yes: boolean }
+  | { readonly kind: 'blank' }
+  | {
+      readonly kind: 'error';
+      /** A short word for the cell: "unit error", "not answered yet", "goes in a circle", "out of range", "no such name". */
+      readonly word: string;
+      /** A sentence: what is wrong, where, and what is allowed. */
+      readonly message: string;
+      /** The cell where it began, if another. */
+      readonly from?: Address;
+      /** What would mend it: a sentence and, where it can be applied with one key, the content to put into a cell. */
+      readonly mend?: Mend;
+    };
+
+export interface Mend {
+  readonly label: string;
+  readonly cell?: Address;
+  readonly content?: string;
+  readonly unit?: string;
+}
+
+export type Values = Readonly<Record<Address, Value>>;
+
+export interface TraceStep {
+  readonly kind: 'expression' | 'sum' | 'search' | 'note';
+  readonly label: string;
+  readonly value?: Value;
+  /** For an expression: text that a general evaluator recomputes; its result is in `unit` of the value. */
+  readonly expression?: string;
+  readonly terms?: readonly { readonly label: string; readonly value: number }[];
+  readonly scale?: number;
+  readonly bracket?: readonly [number, number];
+  readonly check?: string;
+  readonly equals?: Value;
+}
+
+export interface TraceNode {
+  /** Undefined for a formula that stands in no cell. */
+  readonly address?: Address;
+  /** Row heading and column heading: "Kept mean PPFD", "B". */
+  readonly row: string;
+  readonly column: string;
+  readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank';
+  readonly value: Value;
+  /** As the editor shows it: `=BENCH.MEAN(B6, B3) * Assumptions!A3`. */
+  readonly formula?: string;
+  readonly steps: readonly TraceStep[];
+  readonly source?: string;
+  readonly note?: string;
+  /** What it reads, in the order in which the formula names it. `name` where the formula used one; ranges are listed cell by cell up to a bound. */
+  readonly from: readonly TraceNode[];
+  readonly name?: string;
+  /** Set where the tree was cut because the cell is already told elsewhere in it. */
+  readonly again?: boolean;
+  /** In a branch of IF that was not taken. */
+  readonly untaken?: boolean;
+}
+
+/** What came of a formula that was typed, before anything is stored. */
+export type Reading =
+  | {
+      readonly ok: true /** canonical, to be stored */;
+      readonly content: string;
+      readonly typed?: string /** said to the user: "200 read as 200 µmol/m²/s" */;
+      readonly said?: string;
+      readonly unit?: string;
+    }
+  | { readonly ok: false; readonly message: string; readonly mend?: Mend };
+
+export interface PictureField {
+  readonly nx: number;
+  readonly ny: number;
+  readonly length: number;
+  readonly width: number;
+  /** µmol/m²/s, row by row from the origin, already times `scale`. */
+  readonly values: Float64Array;
+  readonly fixtures: readonly { readonly x: number; readonly y: number; readonly length: number; readonly width: number }[];
+}
+
+export interface Engine {
+  /** Builds from a book; gives every non-blank cell's value. */
+  load(book: Book): Promise<Values>;
+  /** Feeds changes that were already applied to the book; gives the values that differ from before. */
+  apply(changes: readonly Change[], book: Book): Promise<Values>;
+  /** What typed text would become in that cell, or why it can't be taken. Changes nothing. */
+  read(address: Address, typed: string): Promise<Reading>;
+  /** How a stored content is shown for editing: `=C5 + 6 in`. */
+  editable(address: Address): Promise<string>;
+  trace(address: Address): Promise<TraceNode>;
+  /** The cells that read this one directly, and all that follow. */
+  feeds(address: Address): Promise<{ readonly directly: readonly Address[]; readonly all: readonly Address[] }>;
+  /** A formula of its own against the loaded book (or none): `=DLI(200,16)`. */
+  evaluate(formula: string): Promise<Value>;
+  evaluateWithSteps(formula: string): Promise<TraceNode>;
+  /** A grid of PPFD for a picture: the layout text and height (m) of a cell pair, times a plain factor. */
+  field(layout: string, height: number, nx: number, ny: number, scale: number): Promise<PictureField | { readonly refused: string }>;
+  close(): void;
+}
