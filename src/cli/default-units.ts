@@ -1,0 +1,51 @@
+import { functions } from '../../functions/index.ts';
+import { type Dimension, fromBase, need, PLAIN, unit } from '../../functions/units.ts';
+
+/** One unit a dimension, in which `eval` says results. The first of a dimension counts. */
+const DEFAULTS = [
+  '', // a share or a count, 85 % too
+  ...['m', 'm²', 'm³', 'm³/h', 'm/d', 'nm', '°', '1/m'],
+  ...['µmol/s', 'µmol/m²/s', 'µmol/s/sr', 'mol/m²/d', 'mol', 'mol/year', 'mol/d', 'µmol/J', 'J/µmol', 'MJ/m²/d', 'W/m²', 'lx', 'lm', 'cd', 'lx per µmol/m²/s'],
+  ...['h', 'd', 'year', 'h/d', 'h/year', 'd/year', '/h', '/d', '/year'],
+  ...['W', 'kWh', 'kWh/year', 'kWh/d', 'V', 'A', 'Ω', 'Ω/km', 'K', 'kg', 'N'],
+  ...['money', 'money/year', 'money/kWh', 'money/mol', 'money/h', 'money/m', 'money/m²'],
+];
+
+const byDimension = new Map<Dimension, string>();
+for (const text of DEFAULTS) {
+  const { dimension } = need(text);
+  if (!byDimension.has(dimension)) byDimension.set(dimension, text);
+}
+
+const returned = new Map(functions.map((f) => [f.name, f.returns.unit]));
+
+/** `WIRE.AREA` in `=WIRE.AREA(18)`; nothing where more than one call makes up the formula. */
+function wholeCall(formula: string): string | undefined {
+  const match = /^=?\s*([A-Z][A-Z0-9.]*)\s*\(/i.exec(formula.trim());
+  if (!match) return undefined;
+  const text = formula.trim();
+  let depth = 0;
+  let quoted = false;
+  for (let i = match[0].length - 1; i < text.length; i++) {
+    const c = text[i];
+    if (c === '"') quoted = !quoted;
+    else if (quoted) continue;
+    else if (c === '(') depth++;
+    else if (c === ')' && --depth === 0) return i === text.length - 1 ? match[1]?.toUpperCase() : undefined;
+  }
+  return undefined;
+}
+
+/**
+ * A number of base value, in the unit that its function declares if the formula is one call, else in its dimension's default unit.
+ * @param shown the unit the engine would show it in, which tells its dimension
+ */
+export function inDefaultUnit(formula: string, base: number, shown: string, currency: string): { value: number; unit: string } {
+  const own = unit(shown);
+  if (!own) return { value: base, unit: shown };
+  const name = wholeCall(formula);
+  const declared = name === undefined ? undefined : unit(returned.get(name) ?? 'any');
+  const declares = declared !== undefined && declared.dimension === own.dimension && own.dimension !== PLAIN;
+  const chosen = declares ? declared : own.reading ? need('°C') : need(byDimension.get(own.dimension) ?? own.symbol);
+  return { value: fromBase(base, chosen), unit: chosen.symbol.replace(/\bmoney\b/, currency) };
+}
