@@ -193,7 +193,9 @@ const SUPERSCRIPTS: Readonly<Record<string, string>> = {
 };
 const toSuperscript = (n: number): string => [...String(n)].map((c) => Object.entries(SUPERSCRIPTS).find(([, d]) => d === c)?.[0] ?? c).join('');
 
-const FACTOR = /^(1|%|["'′″]|[^\s\d⁰¹²³⁴⁵⁶⁷⁸⁹⁻^/·*()]+)(?:\^?(-?\d+)|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?$/u;
+const powerText = (n: number): string => (n === 1 ? '' : Number.isInteger(n) ? toSuperscript(n) : `^${+n.toFixed(3)}`);
+
+const FACTOR = /^(1|%|["'′″]|[^\s\d⁰¹²³⁴⁵⁶⁷⁸⁹⁻^/·*()]+)(?:\^?(-?\d+(?:\.\d+)?)|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?$/u;
 
 const cache = new Map<string, Unit | undefined>();
 
@@ -247,7 +249,7 @@ function parseUnit(text: string): Unit | undefined {
         numerator *= e > 0 ? a.numerator : a.denominator;
         denominator *= e > 0 ? a.denominator : a.numerator;
       }
-      symbol += `${divides ? '/' : j > 0 ? '·' : ''}${factor.shown}${exponent === 1 ? '' : toSuperscript(exponent)}`;
+      symbol += `${divides ? '/' : j > 0 ? '·' : ''}${factor.shown}${powerText(exponent)}`;
     }
   }
   if (reading && count > 1) return undefined;
@@ -263,7 +265,9 @@ function readFactor(text: string): { atom: Atom; exponent: number; shown: string
   if (!found) return undefined;
   if (digits && !found.digits && !text.includes('^')) return undefined;
   const exponent = Number(digits ?? [...(raised ?? '1')].map((c) => SUPERSCRIPTS[c] ?? c).join(''));
-  if (!Number.isInteger(exponent) || exponent === 0 || Math.abs(exponent) > 9) return undefined;
+  // A root of a quantity has a power such as m^0.5: only base units, whose factor is 1, are written so.
+  if (!Number.isInteger(exponent) && (found.numerator !== 1 || found.denominator !== 1)) return undefined;
+  if (!exponent || Math.abs(exponent) > 9 || (found.reading && exponent !== 1)) return undefined;
   return { atom: found, exponent, shown: money ?? found.symbol };
 }
 
@@ -290,4 +294,119 @@ export function fromBase(x: number, u: Unit): number {
   if (u.numerator === 1 && u.denominator === 1 && u.offset === 0) return x;
   const y = (x * u.denominator) / u.numerator;
   return (Number.isFinite(y) ? Number(y.toPrecision(15)) : y) - u.offset;
+}
+
+/** Quantities that have a name, with the unit each is shown in when nothing says otherwise. */
+const QUANTITIES: readonly (readonly [unit: string, name: string])[] = [
+  ['1', 'plain number'],
+  ['m', 'length'],
+  ['m²', 'area'],
+  ['m³', 'volume'],
+  ['h', 'time'],
+  ['d', 'number of days'],
+  ['year', 'number of years'],
+  ['h/d', 'hours a day'],
+  ['h/year', 'hours a year'],
+  ['d/year', 'days a year'],
+  ['/h', 'rate per hour'],
+  ['/d', 'rate per day'],
+  ['/year', 'rate per year'],
+  ['m/s', 'speed'],
+  ['m/d', 'growth per day'],
+  ['m³/h', 'air flow'],
+  ['°', 'angle'],
+  ['sr', 'solid angle'],
+  ['K', 'temperature difference'],
+  ['/K', 'share per kelvin'],
+  ['mol', 'amount of light'],
+  ['µmol/s', 'light output (PPF)'],
+  ['µmol/m²/s', 'light on the leaves (PPFD)'],
+  ['µmol/s/sr', 'light intensity'],
+  ['µmol/s/m', 'light output per length'],
+  ['mol/m²/d', 'light per day (DLI)'],
+  ['mol/d', 'light per day in all'],
+  ['mol/year', 'light per year'],
+  ['mol/m²', 'light per area'],
+  ['mol/m²/year', 'light per area and year'],
+  ['µmol/J', 'efficacy'],
+  ['J/µmol', 'energy per light'],
+  ['cd', 'candela'],
+  ['lm', 'luminous flux'],
+  ['lx', 'illuminance'],
+  ['lm/W', 'luminous efficacy'],
+  ['lx per µmol/m²/s', 'lux per PPFD'],
+  ['W', 'power'],
+  ['W/m', 'power per length'],
+  ['W/m²', 'power per area'],
+  ['W/K', 'heat loss'],
+  ['kWh', 'energy'],
+  ['kWh/d', 'energy per day'],
+  ['kWh/year', 'energy per year'],
+  ['MJ/m²', 'energy per area'],
+  ['MJ/m²/d', 'daily radiation'],
+  ['kWh/m²/year', 'energy per area and year'],
+  ['V', 'voltage'],
+  ['A', 'current'],
+  ['Ω', 'resistance'],
+  ['Ω/km', 'resistance per length'],
+  ['Ω·m', 'resistivity'],
+  ['kg', 'mass'],
+  ['kg/m', 'mass per length'],
+  ['kg/m²', 'mass per area'],
+  ['N', 'force'],
+  ['N/m', 'force per length'],
+  ['N/m²', 'pressure'],
+  ['money', 'money'],
+  ['money/year', 'money per year'],
+  ['money/d', 'money per day'],
+  ['money/h', 'money per hour'],
+  ['money/kWh', 'price of energy'],
+  ['money/mol', 'price of light'],
+  ['money/m', 'price per length'],
+  ['money/m²', 'price per area'],
+  ['money/m²/year', 'yearly price per area'],
+  ['money/W', 'price of power'],
+  ['money/kW/month', 'demand price'],
+  ['money/kg', 'price per mass'],
+  ['kWh/mol', 'energy per light'],
+];
+
+const byDimension = new Map<Dimension, readonly [unit: string, name: string]>();
+for (const entry of QUANTITIES) {
+  const { dimension: of } = need(entry[0]);
+  if (!byDimension.has(of)) byDimension.set(of, entry);
+}
+
+const composed = new Map<Dimension, string>();
+
+/** Base units only: `kg·m²/s³`. Any dimension can be written so, and read again. */
+function baseUnits(of: Dimension): string {
+  const known = composed.get(of);
+  if (known !== undefined) return known;
+  const above: string[] = [];
+  let below = '';
+  for (const [i, base] of BASES.entries()) {
+    const p = of.powers[i] ?? 0;
+    if (p > 0) above.push(`${base}${powerText(p)}`);
+    else if (p < 0) below += `/${base}${powerText(-p)}`;
+  }
+  const text = above.join('·') + below;
+  composed.set(of, text);
+  return text;
+}
+
+/** Puts the book's currency where a unit says `money`. */
+export const withCurrency = (unitText: string, currency: string): string => (unitText.includes('money') ? unitText.replace(/\bmoney\b/g, currency) : unitText);
+
+/** The unit that a quantity is shown in when nothing says otherwise; an empty text for a plain number. */
+export function defaultUnit(of: Dimension, reading: boolean, currency: string): string {
+  if (reading) return '°C';
+  if (of === PLAIN) return '';
+  return withCurrency(byDimension.get(of)?.[0] ?? baseUnits(of), currency);
+}
+
+/** A quantity in words, as a message names it: "length", "price of energy". Without a name, its base units. */
+export function quantityName(of: Dimension, reading = false): string {
+  if (reading) return 'temperature reading';
+  return byDimension.get(of)?.[1] ?? `quantity in ${baseUnits(of)}`;
 }

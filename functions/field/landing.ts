@@ -1,0 +1,78 @@
+/**
+ * The photons that land on the bench, as an exact integral of the field: the same sum of Gaussians, each axis integrated over the
+ * bench as well as averaged over the face.
+ *
+ * With F(z) = z·erf z + e^(−z²)/√π, the integral of erf, one axis is √π/(2τs)·[F(b₁) − F(b₂) − F(a₁) + F(a₂)], its four arguments √τ times
+ * the distances between the ends of bench and face. F(z) = |z| + g(|z|) with g(z) = e^(−z²)/√π − z·erfc z: the |z| add up to the length that
+ * bench and face share, and the g keep their digits for a face that hangs far away.
+ */
+import { erfcUp } from '../numeric/error-function.ts';
+import { type AxisSources, imageCount } from './axis-table.ts';
+import { crossings } from './crossings.ts';
+import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
+
+import { type Layout, layoutPpf } from './layout.ts';
+
+const ROOT_PI = Math.sqrt(Math.PI);
+
+/** Below this √τ·s the second difference of F would lose digits; the middle of the face with its second-order term is good to 1e-9 there. */
+const THIN = 0.01;
+
+/** g(z) = e^(−z²)/√π − z·erfc z, z ≥ 0. */
+const beyond = (z: number): number => Math.exp(-z * z) / ROOT_PI - z * erfcUp(z);
+
+/** ∫ over the bench from a to b (distances from the face's centre) of the mean over the face of e^(−τt²). */
+function landingOnAxis(tau: number, root: number, a: number, b: number, size: number): number {
+  if (root * size < THIN) {
+    const plain = (ROOT_PI / (2 * root)) * erfBetween(root * a, root * b);
+    // The face's width spreads the Gaussian: s²/24 of its second derivative, integrated, is the difference of its first derivatives.
+    const slope = (t: number): number => -2 * tau * t * Math.exp(-tau * t * t);
+    return plain + ((size * size) / 24) * (slope(b) - slope(a));
+  }
+  const s = size / 2;
+  const shared = Math.max(0, Math.min(b, s) - Math.max(a, -s));
+  const tails = beyond(root * Math.abs(b + s)) - beyond(root * Math.abs(b - s)) - beyond(root * Math.abs(a + s)) + beyond(root * Math.abs(a - s));
+  return (ROOT_PI / root) * (shared / size) + (ROOT_PI / (2 * tau * size)) * tails;
+}
+
+/** erf b − erf a, a < b, with its digits kept on either side of zero. */
+function erfBetween(a: number, b: number): number {
+  if (a >= 0) return erfcUp(a) - erfcUp(b);
+  if (b <= 0) return erfcUp(-b) - erfcUp(-a);
+  return 2 - erfcUp(-a) - erfcUp(b);
+}
+
+function axisLanding(terms: Terms, { centres, size, bench, sides }: AxisSources): Float64Array {
+  const sums = new Float64Array(terms.count);
+  const images = imageCount(sides);
+  for (let t = 0; t < terms.count; t++) {
+    const [tau, root] = [terms.tau[t] as number, terms.rootTau[t] as number];
+    let sum = 0;
+    for (const u of centres) {
+      sum += landingOnAxis(tau, root, -u, bench - u, size);
+      for (let n = 1, share = sides; n <= images; n++, share *= sides) {
+        const image = n % 2 === 0 ? u : bench - u;
+        for (const centre of [image + n * bench, image - n * bench]) sum += share * landingOnAxis(tau, root, -centre, bench - centre, size);
+      }
+    }
+    sums[t] = sum;
+  }
+  return sums;
+}
+
+/** Photons that land on the bench over photons emitted. With reflecting sides this counts what they throw back. */
+export function landingShare(layout: Layout, height: number): number {
+  const { bench, sides } = layout;
+  let landing = 0;
+  for (const c of crossings(layout)) {
+    const axis = (at: readonly number[], face: number, size: number): number =>
+      Math.max(size, at[at.length - 1] as number) - Math.min(0, at[0] as number) + face + imageCount(sides) * size;
+    const far = Math.hypot(axis(c.xs, c.length, bench.length), axis(c.ys, c.width, bench.width));
+    const terms = termsFor(ruleFor(c.m), height, height, far);
+    const x = axisLanding(terms, { centres: c.xs, size: c.length, bench: bench.length, sides });
+    const y = axisLanding(terms, { centres: c.ys, size: c.width, bench: bench.width, sides });
+    const weights = weightsAt(terms, c.ppf, c.m, height);
+    for (let t = 0; t < terms.count; t++) landing += (weights[t] as number) * (x[t] as number) * (y[t] as number);
+  }
+  return landing / layoutPpf(layout);
+}

@@ -1,0 +1,354 @@
+/**
+ * Reads what people type and paste into a cell: `36"`, `3 ft 6 in`, `1,2 m`, `16 h/d`, `0.22 €/kWh`, `85 %`, `1 250,5`.
+ * Nothing is guessed in silence: where a text could be two numbers it is refused or the reading is said.
+ */
+import { GAP, MINUS, showNumber } from './number-text.ts';
+import { currencyOf, type Dimension, fromBase, PLAIN, quantityName, toBase, type Unit, unit, withCurrency } from './units.ts';
+
+export { plainText, type ShownNumber, showNumber, spokenUnit } from './number-text.ts';
+
+export interface TypedOptions {
+  /** The cell's shown unit. Left out or empty: none is set and any quantity is taken. `"1"`: plain numbers only. */
+  readonly unit?: string;
+  readonly decimalMark?: '.' | ',';
+  readonly currency: string;
+}
+
+export type Typed =
+  | {
+      readonly kind: 'number';
+      /** In `unit`, as typed. */
+      readonly value: number;
+      readonly base: number;
+      readonly unit: string;
+      /** To be stored: point decimal, unit written. */
+      readonly content: string;
+      /** What was typed, where it differs from the content. */
+      readonly typed?: string;
+      /** To be said to the person who typed it. */
+      readonly said?: string;
+    }
+  | { readonly kind: 'text'; readonly content: string; readonly said?: string }
+  | { readonly kind: 'yes or no'; readonly yes: boolean; readonly content: string }
+  | { readonly kind: 'blank'; readonly content: '' }
+  | { readonly kind: 'formula' }
+  | { readonly kind: 'refused'; readonly message: string };
+
+/** Stored contents, read without asking a locale: see `Cell.content` of a book. */
+export type Content =
+  | { readonly kind: 'number'; readonly base: number; readonly unit: string; readonly given: number }
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'yes or no'; readonly yes: boolean }
+  | { readonly kind: 'blank' }
+  | { readonly kind: 'formula'; readonly formula: string };
+
+const STORED = /^(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?)(?: ?(\S.*))?$/i;
+
+/** The unit a stored or typed text names, in the book's currency; undefined where it names none, or another currency. */
+export function unitIn(text: string, currency: string): Unit | undefined {
+  const found = unit(withCurrency(text, currency));
+  if (!found) return undefined;
+  const named = currencyOf(found.symbol);
+  return named === undefined || named === currency ? found : undefined;
+}
+
+const BLANK: Content = { kind: 'blank' };
+
+/** What a stored content says. Fast: it is asked of every cell of a book. */
+export function readContent(content: string, currency: string): Content {
+  const first = content.charCodeAt(0);
+  if (content === '') return BLANK;
+  if (first === 61 /* = */) return { kind: 'formula', formula: content };
+  if (first === 39 /* ' */) return { kind: 'text', text: content.slice(1) };
+  if (first === 45 /* - */ || (first >= 48 && first <= 57)) {
+    const match = STORED.exec(content);
+    if (match) {
+      const u = match[2] === undefined ? undefined : unitIn(match[2], currency);
+      const given = Number(match[1]);
+      if (Number.isFinite(given) && (u || match[2] === undefined)) return { kind: 'number', base: u ? toBase(given, u) : given, unit: u?.symbol ?? '', given };
+    }
+  } else if (content === 'TRUE') return { kind: 'yes or no', yes: true };
+  else if (content === 'FALSE') return { kind: 'yes or no', yes: false };
+  return { kind: 'text', text: content };
+}
+
+/** A text as it is stored: an apostrophe goes before one that would read as a number, a formula or TRUE. */
+export function textContent(text: string, currency: string): string {
+  const read = readContent(text, currency);
+  return read.kind === 'text' && read.text === text ? text : text === '' ? '' : `'${text}`;
+}
+
+const SPACES = /[\u0020\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\t]+/g;
+
+/** Dashes that stand for a minus before a number, and spaces of every width, become the plain ones. */
+const tidy = (typed: string): string =>
+  typed
+    .normalize('NFC')
+    .replace(SPACES, ' ')
+    .trim()
+    .replace(/(^|[\s(€$£¥])[−–‒﹣－](?=[\s\d.,€$£¥])/g, '$1-');
+
+/** A number as written, with what comes after it. */
+interface Piece {
+  /** Canonical digits: `-1250.50`. */
+  readonly digits: string;
+  readonly rest: string;
+  /** The marks were read in a way that deserves a word. */
+  readonly doubtful: boolean;
+}
+
+const DIGITS = /^(\d[\d.,'’\u0020_]*\d|\d)(?![\d])/;
+const EXPONENT = /^(?:e([-+]?\d+)(?![\w.])|\s?[×x]\s?10(?:\^(-?\d+)|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)))/i;
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+const lowered = (text: string): string => [...text].map((c) => (c === '⁻' ? '-' : RAISED.indexOf(c))).join('');
+
+type Marked = { readonly digits: string; readonly doubtful: boolean } | { readonly ambiguous: readonly [string, string] } | undefined;
+
+/** Groups of three between gaps, apostrophes or one kind of mark. */
+function ungrouped(text: string): string | undefined {
+  const match = /^([1-9]\d{0,2})([ '’_.,])\d{3}(?:\2\d{3})*$/.exec(text);
+  return match ? text.replaceAll(match[2] ?? '', '') : undefined;
+}
+
+/** Which marks are decimal, which part thousands. */
+function marks(text: string, decimalMark: '.' | ','): Marked {
+  if (/^\d+$/.test(text)) return { digits: text, doubtful: false };
+  const last = Math.max(text.lastIndexOf('.'), text.lastIndexOf(','));
+  const mark = last < 0 ? '' : (text[last] ?? '');
+  if (mark === '') {
+    const digits = ungrouped(text);
+    return digits === undefined ? undefined : { digits, doubtful: false };
+  }
+  const [whole, fraction] = [text.slice(0, last), text.slice(last + 1)];
+  const single = text.indexOf(mark) === last;
+  if (single && /^\d+$/.test(fraction)) {
+    const plain = /^\d+$/.test(whole);
+    const grouped = plain ? whole : ungrouped(whole);
+    // `1,234.5`: the one mark that comes last and only once is the decimal mark, if the other parts thousands.
+    if (!plain && grouped !== undefined && !whole.includes(mark)) return { digits: `${grouped}.${fraction}`, doubtful: false };
+    if (plain) {
+      const couldGroup = ungrouped(text);
+      if (mark === decimalMark || couldGroup === undefined) return { digits: `${whole}.${fraction}`, doubtful: mark !== decimalMark };
+      // A point before three digits, where the decimal mark is a comma: everything shown here has a decimal point.
+      if (mark === '.') return { ambiguous: [couldGroup, `${whole}${decimalMark}${fraction}`] };
+      return { digits: couldGroup, doubtful: true };
+    }
+    return undefined;
+  }
+  const digits = ungrouped(text);
+  return digits === undefined ? undefined : { digits, doubtful: true };
+}
+
+/** The number that a text begins with. */
+function leading(text: string, decimalMark: '.' | ','): Piece | { readonly ambiguous: readonly [string, string] } | undefined {
+  const sign = /^([-+]) ?/.exec(text);
+  let rest = sign ? text.slice(sign[0].length) : text;
+  const fraction = /^(?:(\d+) )?(\d+)\/(2|4|8|16|32|64)(?= ?(?:"|″|in\b|inch|'|′|ft\b|foot|feet))/.exec(rest);
+  if (fraction) {
+    const value = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
+    return { digits: `${sign?.[1] === '-' ? '-' : ''}${value}`, rest: rest.slice(fraction[0].length), doubtful: false };
+  }
+  if (/^[.,]\d/.test(rest)) rest = `0${rest}`;
+  let found = DIGITS.exec(rest)?.[1];
+  // Gaps and apostrophes may belong to what follows (`3 6`, `3'6"`): give them back until the rest reads as a number.
+  while (found !== undefined) {
+    const read = marks(found, decimalMark);
+    const feet = /['’]/.test(found) && rest[found.length] === '"';
+    if (read && !feet) {
+      if ('ambiguous' in read) return read;
+      let after = rest.slice(found.length);
+      const exponent = EXPONENT.exec(after);
+      let digits = read.digits;
+      if (exponent) {
+        digits += `e${exponent[1] ?? exponent[2] ?? lowered(exponent[3] ?? '')}`;
+        after = after.slice(exponent[0].length);
+      }
+      return { digits: `${sign?.[1] === '-' ? '-' : ''}${digits}`, rest: after, doubtful: read.doubtful };
+    }
+    const cut = Math.max(found.lastIndexOf(' '), found.lastIndexOf("'"), found.lastIndexOf('’'));
+    found = cut > 0 ? found.slice(0, cut).trimEnd() : undefined;
+  }
+  return undefined;
+}
+
+const signs = new Map<string, string>();
+/** The sign of the book's currency: `$` in a book that reckons in CAD. */
+function currencySign(currency: string): string {
+  const known = signs.get(currency);
+  if (known !== undefined) return known;
+  let sign = currency;
+  try {
+    const parts = new Intl.NumberFormat('en', { style: 'currency', currency, currencyDisplay: 'narrowSymbol' }).formatToParts(1);
+    sign = parts.find((p) => p.type === 'currency')?.value ?? currency;
+  } catch {
+    // Not a code of ISO 4217: it has no sign.
+  }
+  signs.set(currency, sign);
+  return sign;
+}
+
+/** A currency sign or code before the number goes to its unit: `€0.22/kWh` → `0.22 EUR/kWh`. */
+function moneyBehind(text: string, currency: string): string {
+  const match = /^([-+]?) ?(\p{Sc}|[A-Z]{3}|[A-Z]{1,2}\p{Sc}) ?([-+]?[\d.,][^/]*)(\/.*)?$/u.exec(text);
+  if (!match) return text;
+  const [, before = '', sign = '', number = '', per = ''] = match;
+  if (!/\p{Sc}/u.test(sign) && currencyOf(sign) === undefined) return text;
+  return `${before}${number.trim()} ${sign === currencySign(currency) ? currency : sign}${per}`;
+}
+
+/** The unit as the book means it: its own currency's sign stands for its code. */
+function meantUnit(text: string, currency: string): string {
+  const sign = currencySign(currency);
+  return sign === currency || !/\p{Sc}|kr|zł/u.test(sign) ? text : text.replaceAll(sign, currency);
+}
+
+const refused = (message: string): Typed => ({ kind: 'refused', message });
+
+/** What typed text becomes in a cell. Formulas (`=…`) are left to the formula reader. */
+export function readQuantity(typed: string, options: TypedOptions): Typed {
+  const { currency, decimalMark = '.' } = options;
+  const text = tidy(typed);
+  if (text === '') return { kind: 'blank', content: '' };
+  if (text.startsWith('=')) return { kind: 'formula' };
+  if (text.startsWith("'")) return { kind: 'text', content: textContent(text.slice(1), currency) };
+  if (/^(true|false)$/i.test(text)) return { kind: 'yes or no', yes: /^t/i.test(text), content: text.toUpperCase() };
+
+  const set = options.unit ? unitIn(options.unit, currency) : undefined;
+  const pieces = readPieces(moneyBehind(text, currency), decimalMark, currency, set);
+  if (!('digits' in pieces)) {
+    if (pieces.refusal !== undefined) return refused(pieces.refusal);
+    if (set && /^[-+]?[.,]?\d/.test(text)) return refused(`“${text}” can not be read as ${quantityOf(set)}.${pieces.hint}`);
+    return { kind: 'text', content: textContent(text, currency), ...(pieces.hint && { said: `Kept as text.${pieces.hint}` }) };
+  }
+  return fit(typed, text, pieces, set, options.unit ?? '', currency);
+}
+
+const quantityOf = (u: Unit): string => `${quantityName(u.dimension, u.reading)}${u.symbol === '' ? '' : ` such as 1 ${u.symbol}`}`;
+
+interface Amount {
+  readonly digits: string;
+  /** Undefined where no unit was typed. */
+  readonly unit: Unit | undefined;
+  readonly doubtful: boolean;
+}
+interface NoAmount {
+  readonly refusal?: string;
+  readonly hint: string;
+}
+
+function readPieces(text: string, decimalMark: '.' | ',', currency: string, set: Unit | undefined): Amount | NoAmount {
+  const amounts: Amount[] = [];
+  let rest = text;
+  for (let n = 0; n < 3 && rest !== ''; n++) {
+    const piece = leading(rest, decimalMark);
+    if (!piece) return { hint: '' };
+    if ('ambiguous' in piece) {
+      const [a, b] = piece.ambiguous;
+      return { refusal: `“${text}” can be read as ${a} or as ${b}: please write one of the two.`, hint: '' };
+    }
+    // Telephone numbers, postcodes and the like are no amounts.
+    if (!set && /^-?0\d/.test(piece.digits)) return { hint: '' };
+    const after = piece.rest.trimStart();
+    const whole = unitText(after, currency);
+    if (whole !== undefined || after === '') {
+      amounts.push({ digits: piece.digits, unit: whole, doubtful: piece.doubtful });
+      rest = '';
+      break;
+    }
+    const foreign = foreignMoney(after, currency);
+    if (foreign) return { refusal: `This book reckons in ${currency}; ${foreign} can not be turned into it, for it has no rate of exchange.`, hint: '' };
+    // `3 ft 6 in`: a unit and then another number.
+    const next = /^([^\d]+?)\s?(?=\d)/.exec(after)?.[1]?.trim();
+    const part = next === undefined ? undefined : unitText(next, currency);
+    if (next === undefined || part === undefined) return { hint: /^[^\d\s]+$/.test(after) ? ` There is no unit called “${after}” here.` : '' };
+    amounts.push({ digits: piece.digits, unit: part, doubtful: piece.doubtful });
+    rest = after.slice(next.length).trimStart();
+  }
+  const [first] = amounts;
+  if (!first || rest !== '') return { hint: '' };
+  return amounts.length === 1 ? first : together(amounts);
+}
+
+function unitText(text: string, currency: string): Unit | undefined {
+  return text === '' ? undefined : unitIn(meantUnit(text, currency), currency);
+}
+
+function foreignMoney(text: string, currency: string): string | undefined {
+  const meant = meantUnit(text, currency);
+  const named = unit(meant) ? currencyOf(meant) : undefined;
+  return named !== undefined && named !== currency ? named : undefined;
+}
+
+/** `3 ft 6 in` is 42 in: the last unit, which is the smallest, says it without a remainder. */
+function together(amounts: readonly Amount[]): Amount | NoAmount {
+  const [first] = amounts;
+  const last = amounts.at(-1);
+  const u = last?.unit;
+  if (!first?.unit || !u || u.reading) return { hint: '' };
+  const negative = first.digits.startsWith('-');
+  let base = 0;
+  let before = Number.POSITIVE_INFINITY;
+  for (const [i, amount] of amounts.entries()) {
+    const own = amount.unit;
+    if (own?.dimension !== u.dimension || own.dimension === PLAIN) return { hint: '' };
+    if (i > 0 && (amount.digits.startsWith('-') || toBase(1, own) >= before)) return { hint: '' };
+    before = toBase(1, own);
+    base += toBase(Math.abs(Number(amount.digits)), own);
+  }
+  return { digits: `${negative ? '-' : ''}${fromBase(base, u)}`, unit: u, doubtful: amounts.some((a) => a.doubtful) };
+}
+
+/** Puts an amount into a cell, whose unit may be set. */
+function fit(typed: string, text: string, amount: Amount, set: Unit | undefined, setText: string, currency: string): Typed {
+  const value = Number(amount.digits);
+  if (!Number.isFinite(value)) return refused(`${text} is too large a number.`);
+  let u = amount.unit ?? set;
+  if (amount.unit && set && !sameKind(amount.unit, set)) return refused(otherKind(amount.unit, set, amount.digits));
+  if (u?.symbol === '' || setText === '1') u = amount.unit;
+  const symbol = u?.symbol ?? '';
+  const digits = canonical(amount.digits);
+  const content = symbol === '' ? digits : `${digits} ${symbol}`;
+  const base = u ? toBase(value, u) : value;
+  const said: string[] = [];
+  if (amount.doubtful) said.push(`${text} read as ${content}`);
+  if (amount.unit && set && amount.unit.symbol !== set.symbol) said.push(`${content} is ${showNumber(base, set.symbol).text.replaceAll(GAP, ' ')}`);
+  if (!amount.unit && set?.symbol === '%' && value !== 0 && Math.abs(value) < 1) said.push(`${digits} read as ${content}, which is ${plainShare(base)}`);
+  return {
+    kind: 'number',
+    value,
+    base,
+    unit: symbol,
+    content,
+    ...(content !== typed && { typed }),
+    ...(said.length > 0 && { said: said.join('; ').replaceAll(MINUS, '-') }),
+  };
+}
+
+const plainShare = (base: number): string => String(Number(base.toPrecision(12)));
+
+/** The digits as typed, without what only other programs need: no sign plus, no capital E. */
+const canonical = (digits: string): string => digits.replace('E', 'e').replace('e+', 'e');
+
+const sameKind = (a: { dimension: Dimension; reading: boolean }, b: { dimension: Dimension; reading: boolean }): boolean =>
+  a.dimension === b.dimension && a.reading === b.reading;
+
+function otherKind(typed: Unit, set: Unit, digits: string): string {
+  const nearly = nearUnit(typed, set);
+  const mend = nearly ? ` Did you mean ${digits} ${nearly}?` : '';
+  const name = (u: Unit): string => (u.symbol === '' ? 'a plain number' : `${article(quantityName(u.dimension, u.reading))} in ${u.symbol}`);
+  return `This cell takes ${name(set)}; ${typed.symbol === '' ? digits : `${digits} ${typed.symbol}`} is ${article(quantityName(typed.dimension, typed.reading))}.${mend}`;
+}
+
+/** Names that are counted get an article: "a length", "money". */
+function article(name: string): string {
+  if (/^(light|money|energy|hours|days|lux|electricity|air)/.test(name)) return name;
+  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+}
+
+/** Hours where hours a day are meant, kelvins where a reading is meant: the unit to write instead. */
+function nearUnit(typed: Unit, set: Unit): string | undefined {
+  if (set.reading && typed.symbol === 'K') return set.symbol;
+  if (typed.reading && !set.reading && set.symbol === 'K') return 'K';
+  const candidate = `${typed.symbol}/d`;
+  return unit(candidate)?.dimension === set.dimension ? candidate : undefined;
+}

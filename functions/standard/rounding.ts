@@ -1,0 +1,60 @@
+/**
+ * INT, ROUND, ROUNDUP, ROUNDDOWN, CEILING and FLOOR on decimal numbers as people write them.
+ *
+ * Binary floating point turns 0.7/0.1 into 6.999999999999999 and 1.005 into a little less than it says; a count of
+ * fixtures must not hang on that. So a number is first taken to 15 significant digits, and one that lies within 1e-9 of
+ * a whole step counts as that step.
+ *
+ * Source: OASIS, Open Document Format for Office Applications 1.2, Part 2 (OpenFormula), 2011, sections 6.17.1 to 6.17.5
+ * and 6.16.
+ */
+
+const NEAR = 1e-9;
+
+const tidy = (x: number): number => Number(x.toPrecision(15));
+
+/** x · 10^digits by moving the decimal point, which multiplies without a rounding error. */
+function shift(x: number, digits: number): number {
+  const [mantissa = '0', exponent = '0'] = String(x).split('e');
+  return Number(`${mantissa}e${Number(exponent) + digits}`);
+}
+
+/** The whole number that x stands for, if it is that to within binary noise; else x. */
+function snap(x: number): number {
+  const whole = Math.round(x);
+  return Math.abs(x - whole) <= Math.max(NEAR, Math.abs(x) * 1e-15) ? whole : x;
+}
+
+const positive = (x: number): number => (x === 0 ? 0 : x);
+
+function stepped(x: number, digits: number, step: (scaled: number) => number): number {
+  const places = Math.trunc(digits);
+  if (places > 300) return x;
+  if (places < -300) return step(x === 0 ? 0 : Math.sign(x) * 0.1) === 0 ? 0 : Number.NaN;
+  return positive(shift(step(snap(shift(tidy(x), places))), -places));
+}
+
+const awayFromZero = (x: number): number => (x < 0 ? Math.floor(x) : Math.ceil(x));
+
+/** The largest whole number not above x: −3.5 gives −4. */
+export const int = (x: number): number => positive(Math.floor(snap(tidy(x))));
+
+/** Nearest, a half away from zero: 1.005 to 2 places is 1.01. */
+export const round = (x: number, digits = 0): number => stepped(x, digits, (s) => Math.sign(s) * Math.round(tidy(Math.abs(s))));
+
+export const roundUp = (x: number, digits = 0): number => stepped(x, digits, awayFromZero);
+
+export const roundDown = (x: number, digits = 0): number => stepped(x, digits, Math.trunc);
+
+function multiple(x: number, significance: number | undefined, step: (quotient: number) => number): number | undefined {
+  const by = significance ?? (x < 0 ? -1 : 1);
+  if (x === 0 || by === 0) return 0;
+  if (x > 0 !== by > 0) return undefined;
+  return positive(tidy(step(snap(x / Math.abs(by))) * Math.abs(by)));
+}
+
+/** Up to a multiple of `significance`; away from zero where `mode` is not 0. Undefined where the two differ in sign. */
+export const ceiling = (x: number, significance?: number, mode = 0): number | undefined => multiple(x, significance, mode ? awayFromZero : Math.ceil);
+
+/** Down to a multiple of `significance`; toward zero where `mode` is not 0. Undefined where the two differ in sign. */
+export const floor = (x: number, significance?: number, mode = 0): number | undefined => multiple(x, significance, mode ? Math.trunc : Math.floor);
