@@ -210,7 +210,7 @@ export function readQuantity(typed: string, options: TypedOptions): Typed {
   const text = tidy(typed);
   if (text === '') return { kind: 'blank', content: '' };
   if (text.startsWith('=')) return { kind: 'formula' };
-  if (text.startsWith("'")) return { kind: 'text', content: textContent(text.slice(1), currency) };
+  if (text.startsWith("'")) return { kind: 'text', content: textContent(typed.trim().slice(1), currency) };
   if (/^(true|false)$/i.test(text)) return { kind: 'yes or no', yes: /^t/i.test(text), content: text.toUpperCase() };
 
   const set = options.unit ? unitIn(options.unit, currency) : undefined;
@@ -218,12 +218,12 @@ export function readQuantity(typed: string, options: TypedOptions): Typed {
   if (!('digits' in pieces)) {
     if (pieces.refusal !== undefined) return refused(pieces.refusal);
     if (set && /^[-+]?[.,]?\d/.test(text)) return refused(`“${text}” can not be read as ${quantityOf(set)}.${pieces.hint}`);
-    return { kind: 'text', content: textContent(text, currency), ...(pieces.hint && { said: `Kept as text.${pieces.hint}` }) };
+    return { kind: 'text', content: textContent(typed.trim(), currency), ...(pieces.hint && { said: `Kept as text.${pieces.hint}` }) };
   }
   return fit(typed, text, pieces, set, options.unit ?? '', currency);
 }
 
-const quantityOf = (u: Unit): string => `${quantityName(u.dimension, u.reading)}${u.symbol === '' ? '' : ` such as 1 ${u.symbol}`}`;
+const quantityOf = (u: Unit): string => `${article(quantityName(u.dimension, u.reading))}${u.symbol === '' ? '' : ` such as 1 ${u.symbol}`}`;
 
 interface Amount {
   readonly digits: string;
@@ -310,7 +310,7 @@ function fit(typed: string, text: string, amount: Amount, set: Unit | undefined,
   const content = symbol === '' ? digits : `${digits} ${symbol}`;
   const base = u ? toBase(value, u) : value;
   const said: string[] = [];
-  if (amount.doubtful) said.push(`${text} read as ${content}`);
+  if (amount.doubtful && text !== content) said.push(`${text} read as ${content}`);
   if (amount.unit && set && amount.unit.symbol !== set.symbol) said.push(`${content} is ${showNumber(base, set.symbol).text.replaceAll(GAP, ' ')}`);
   if (!amount.unit && set?.symbol === '%' && value !== 0 && Math.abs(value) < 1) said.push(`${digits} read as ${content}, which is ${plainShare(base)}`);
   return {
