@@ -84,6 +84,7 @@ export interface Table {
 export type Block =
   /** Markdown; `{{Scenarios!B7}}` and `{{bench_length}}` stand for the live value of a cell. */
   | { readonly id: string; readonly kind: 'prose'; readonly text: string }
+  /** `table` is the table's id. */
   | { readonly id: string; readonly kind: 'table'; readonly table: string }
   /** `reads` says which cells a picture takes, by the picture's own keys, as references (`Scenarios!B6`) or ranges. */
   | { readonly id: string; readonly kind: 'picture'; readonly picture: string; readonly caption: string; readonly reads: Readonly<Record<string, string>> };

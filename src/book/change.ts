@@ -1,6 +1,9 @@
 /**
  * A change is plain data that says how one book becomes another and how it comes back.
  * `apply`, `invert` and `squash` are pure; one gesture is one change.
+ *
+ * Tables, rows and columns are named by their ids, so a cell's edit means the same before and after rows move. Removing a row or
+ * a column leaves its cells alone: a change that deletes one clears its cells first, a change that moves one does not.
  */
 import type { Block, Book, Cell, Column, Page, Row, Table } from './book.ts';
 
@@ -10,11 +13,14 @@ export type Edit =
   | { readonly at: 'row'; readonly table: string; readonly index: number; readonly before: Row | null; readonly after: Row | null }
   | { readonly at: 'column'; readonly table: string; readonly index: number; readonly before: Column | null; readonly after: Column | null }
   | { readonly at: 'table'; readonly index: number; readonly before: Table | null; readonly after: Table | null }
+  | { readonly at: 'table fields'; readonly table: string; readonly before: TableFields; readonly after: TableFields }
   | { readonly at: 'page'; readonly index: number; readonly before: Page | null; readonly after: Page | null }
   | { readonly at: 'block'; readonly page: string; readonly index: number; readonly before: Block | null; readonly after: Block | null }
   | { readonly at: 'name'; readonly name: string; readonly before: string | null; readonly after: string | null }
   | { readonly at: 'book'; readonly before: BookFields; readonly after: BookFields };
 
+/** Fields that change; one that is on one side only is added or taken away. */
+export type TableFields = Partial<Pick<Table, 'name' | 'form' | 'base'>>;
 export type BookFields = Partial<Pick<Book, 'title' | 'client' | 'currency' | 'measures' | 'purpose'>>;
 
 export interface Change {

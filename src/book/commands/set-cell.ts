@@ -1,0 +1,58 @@
+/** Puts a content into a cell. */
+import { type At, cellAt } from '../address.ts';
+import { notAllowed } from '../allowed.ts';
+import type { Book, Cell } from '../book.ts';
+import type { Edit } from '../change.ts';
+import { said } from '../label.ts';
+import { titleOf } from '../look-up.ts';
+import { type Answer, refused } from '../refused.ts';
+
+export interface SetCell {
+  readonly address: string;
+  /** Canonical, as `Cell.content` says. */
+  readonly content: string;
+  /** As it was typed, where that differs. */
+  readonly typed?: string;
+  /** The shown unit from now on; left out, it stays. */
+  readonly unit?: string;
+  /** Who said so; left out, it stays. */
+  readonly source?: string;
+}
+
+/** Refuses a place that the book does not have, and what the cell's range does not allow. Kind, note, range and decimals stay. */
+export function setCell(book: Book, args: SetCell): Answer {
+  const at = cellAt(book, args.address);
+  if (!at) return refused(`There is no cell ${args.address} in this book.`);
+  const problem = notAllowed(book, at, args.content);
+  if (problem !== undefined) return refused(problem);
+  const { typed: _, ...kept } = at.cell ?? { content: '' };
+  const after = withUnit(at, {
+    ...kept,
+    content: args.content,
+    ...(args.typed === undefined || args.typed === args.content ? {} : { typed: args.typed }),
+    ...(args.unit === undefined ? {} : { unit: args.unit }),
+    ...(args.source === undefined ? {} : { source: args.source }),
+  });
+  return { label: `${titleOf(at)}: ${said(book, at, at.cell)} → ${said(book, at, after)}`, edits: cellEdit(at, after) };
+}
+
+/** The edit of one cell: none where nothing differs; a cell that says nothing at all is taken away. */
+export function cellEdit(at: At, after: Cell | null): readonly Edit[] {
+  const made = after && Object.keys(after).length === 1 && after.content === '' ? null : after;
+  const before = at.cell ?? null;
+  if (sameCell(before, made)) return [];
+  return [{ at: 'cell', table: at.table.id, row: at.row.id, column: at.column.id, before, after: made }];
+}
+
+/** A unit that the row or column sets anyway is not set again on the cell. */
+function withUnit(at: At, cell: Cell): Cell {
+  if (cell.unit === undefined || cell.unit !== (at.row.unit ?? at.column.unit)) return cell;
+  const { unit: _, ...rest } = cell;
+  return rest;
+}
+
+function sameCell(a: Cell | null, b: Cell | null): boolean {
+  if (a === null || b === null) return a === b;
+  const keys = Object.keys(a) as (keyof Cell)[];
+  return keys.length === Object.keys(b).length && keys.every((key) => JSON.stringify(a[key]) === JSON.stringify(b[key]));
+}

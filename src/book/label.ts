@@ -1,0 +1,22 @@
+/** Words for the list of changes. */
+import { type At, cellAt } from './address.ts';
+import type { Book, Cell } from './book.ts';
+import { columnHeading, pointsAt } from './look-up.ts';
+
+const LONGEST = 40;
+
+/** A cell's content as a person reads it in a label: what was typed, "as A", or "blank". */
+export function said(book: Book, at: At, cell: Cell | undefined): string {
+  const text = cell?.typed ?? cell?.content ?? '';
+  if (text === '') return 'blank';
+  const target = pointsAt({ ...at, cell });
+  const other = target === undefined ? undefined : cellAt(book, target);
+  if (other && other.table === at.table && other.row === at.row && columnHeading(other) !== '') return `as ${columnHeading(other)}`;
+  return short(text);
+}
+
+export const short = (text: string): string => {
+  const line = text.replace(/\s+/gu, ' ');
+  const letters = [...line];
+  return letters.length > LONGEST ? `${letters.slice(0, LONGEST - 1).join('')}…` : line;
+};

@@ -1,0 +1,95 @@
+/** What holds for a cell, when its own word, its row's and its column's are put together; and what it is called. */
+import { type At, cellAt, readReference, textOf } from './address.ts';
+import type { Book, Kind, Range, Table } from './book.ts';
+import { isFormula, plainText } from './content.ts';
+
+/** The shown unit that was set, on the cell, else its row, else its column. A worked cell without one shows the unit that its formula gives. */
+export const unitOf = ({ cell, row, column }: At): string | undefined => cell?.unit ?? row.unit ?? column.unit;
+
+export const decimalsOf = ({ cell, row, column }: At): number | undefined => cell?.decimals ?? row.decimals ?? column.decimals;
+
+export const sourceOf = ({ cell, row, column }: At): string | undefined => cell?.source ?? row.source ?? column.source;
+
+export const noteOf = ({ cell, row, column }: At): string | undefined => cell?.note ?? row.note ?? column.note;
+
+/** The allowed range, with the unit in which its limits are. */
+export function rangeOf(at: At): Range | undefined {
+  const range = at.cell?.range ?? at.row.range ?? at.column.range;
+  const unit = range?.unit ?? unitOf(at);
+  return range && (unit === undefined ? range : { ...range, unit });
+}
+
+/** What a cell is: a given whose formula only points at another cell is "as" that one; a look-up table's headings are neither. */
+export type Standing = Kind | 'as' | 'head' | 'blank';
+
+export function standingOf(at: At): Standing {
+  if (at.row.head) return 'head';
+  const kind = at.cell?.kind ?? at.row.kind ?? at.column.kind;
+  const content = at.cell?.content ?? '';
+  if (isFormula(content)) return kind === 'given' ? (pointsAt(at) === undefined ? 'worked' : 'as') : (kind ?? 'worked');
+  if (!at.cell && kind !== 'given') return 'blank';
+  return kind === 'worked' || kind === 'check' ? kind : 'given';
+}
+
+/** The address that a cell's formula points at, where it does nothing else: `=A7`, `=Brief!A1`. */
+export function pointsAt(at: At): string | undefined {
+  const content = at.cell?.content ?? '';
+  const reference = isFormula(content) ? readReference(content.slice(1)) : undefined;
+  if (!reference || reference.range) return undefined;
+  return textOf(reference.table ?? at.table.name, reference.from.column, reference.from.row);
+}
+
+/** The heading of a row: its label, else the first text in it, else its number. */
+export function rowHeading(at: At): string {
+  if (at.row.label) return at.row.label;
+  for (const column of at.table.columns) {
+    if (column.id === at.column.id) break;
+    const content = at.table.cells[at.row.id]?.[column.id]?.content;
+    if (content && !isFormula(content)) return plainText(content);
+  }
+  return `row ${at.rowIndex + 1}`;
+}
+
+/** The heading of a column: its label, else its text in the heading row, else nothing. */
+export function columnHeading(at: At): string {
+  if (at.column.label) return at.column.label;
+  const head = at.table.rows.find((row) => row.head);
+  return plainText((head && at.table.cells[head.id]?.[at.column.id]?.content) ?? '');
+}
+
+/** What people call a cell: "Mount height, B". */
+export function titleOf(at: At): string {
+  const column = columnHeading(at);
+  return column === '' ? rowHeading(at) : `${rowHeading(at)}, ${column}`;
+}
+
+export const addressOf = (at: At): string => textOf(at.table.name, at.columnIndex, at.rowIndex);
+
+/** The cell or range that a name stands for, or undefined. Names are told apart without regard to capitals. */
+export function named(book: Book, name: string): string | undefined {
+  const lower = name.toLowerCase();
+  const found = Object.keys(book.names).find((known) => known.toLowerCase() === lower);
+  return found === undefined ? undefined : book.names[found];
+}
+
+/** The names that stand for just this cell. */
+export function namesOf(book: Book, at: At): readonly string[] {
+  const address = addressOf(at).toLowerCase();
+  return Object.keys(book.names).filter((name) => canonical(book.names[name])?.toLowerCase() === address);
+}
+
+function canonical(target: string | undefined): string | undefined {
+  const reference = target === undefined ? undefined : readReference(target);
+  return reference && reference.table !== undefined ? textOf(reference.table, reference.from.column, reference.from.row) : undefined;
+}
+
+/** The place of a name or an address. */
+export function placeOf(book: Book, text: string): At | undefined {
+  return cellAt(book, named(book, text) ?? text);
+}
+
+/** The column that the other scenarios are compared with: the one marked, else the first. */
+export function baseColumn(table: Table): number {
+  const marked = table.columns.findIndex((column) => column.id === table.base);
+  return marked < 0 ? 0 : marked;
+}

@@ -1,0 +1,320 @@
+/**
+ * One open book: the document, its history, the engine that works it out, and the values it last gave.
+ *
+ * The book changes at once and the engine follows: `dispatch` returns with the new book in place and the listeners told; the values come when
+ * they are worked out. Until then the last values stay, carried along with their cells. The page runs it over a worker, the command line
+ * over an engine in the same process.
+ */
+import { type At, cellAt, textOf } from './book/address.ts';
+import { apply } from './book/apply.ts';
+import type { Book, Table } from './book/book.ts';
+import type { Change } from './book/change.ts';
+import { setCell } from './book/commands/set-cell.ts';
+import * as past from './book/history.ts';
+import { type Answer, isRefused, type Refused, refused } from './book/refused.ts';
+import type { Address, Engine, Mend, Value, Values } from './engine/types.ts';
+
+export type News =
+  /** The book is another: `session.book` has the change in it. */
+  | { readonly kind: 'book'; readonly change: Change }
+  /** Values were worked out; these addresses differ. */
+  | { readonly kind: 'values'; readonly changed: ReadonlySet<Address> }
+  /** Work began or ended: between the two, values may be from before the last change. */
+  | { readonly kind: 'busy'; readonly busy: boolean }
+  /** The engine failed, or (undefined) works again. The book is whole, and the last good values stay. */
+  | { readonly kind: 'trouble'; readonly trouble: string | undefined };
+
+export type Listener = (news: News) => void;
+
+/** What came of typing into a cell. A miss changes nothing: keep what was typed in the editor. */
+export type Typed =
+  | { readonly ok: true; readonly change: Change /** "200 read as 200 µmol/m²/s" */; readonly said?: string }
+  | { readonly ok: false; readonly message: string; readonly mend?: Mend };
+
+export interface Session {
+  readonly book: Book;
+  /** The last good values by address. One object, written on as values come: read it, don't keep it. A blank cell has no entry. */
+  readonly values: Values;
+  /** Keep it with the book, so that undo outlives a closed page. */
+  readonly history: past.History;
+  readonly busy: boolean;
+  /** What to tell while the engine does not work. */
+  readonly trouble: string | undefined;
+  /** Applies a change, one step of undo. Throws where the change was made for another book. */
+  dispatch(change: Change): void;
+  /** Runs a command on the book as it is now and dispatches its change, unless it refuses. A change without edits is not dispatched. */
+  run(command: (book: Book) => Answer): Answer;
+  /** The change that was made, or undefined where there was nothing to undo. */
+  undo(): Change | undefined;
+  redo(): Change | undefined;
+  /** Reads what was typed as the cell would take it, and puts it in. Calls are answered in order; the cell is followed if it moves meanwhile. */
+  type(address: Address, typed: string): Promise<Typed>;
+  /** Asks the engine, once it has worked out all changes made so far: `session.ask((engine) => engine.trace('Scenarios!B7'))`. */
+  ask<T>(question: (engine: Engine) => Promise<T>): Promise<T>;
+  /** Resolves when all that was asked and changed so far is worked out (or has failed: see `trouble`). */
+  settled(): Promise<void>;
+  /** Listeners are told in order and at once; returns what ends the subscription. */
+  subscribe(listener: Listener): () => void;
+  /** Ends the session and its engine. */
+  close(): void;
+}
+
+export interface SessionOptions {
+  /** As it was kept with the book. */
+  readonly history?: past.History;
+}
+
+/** Opens a book over an engine, which the session owns from then on. The values come later: await `settled()` where that matters. */
+export function openSession(book: Book, engine: Engine, options: SessionOptions = {}): Session {
+  return new OpenSession(book, engine, options.history ?? past.NO_HISTORY);
+}
+
+/** A change takes a cell to another address in these ways only. */
+const movesCells = (change: Change): boolean => change.edits.some((edit) => edit.at === 'row' || edit.at === 'column' || edit.at.startsWith('table'));
+
+class OpenSession implements Session {
+  book: Book;
+  history: past.History;
+  busy = false;
+  trouble: string | undefined;
+  values: Record<Address, Value> = {};
+
+  /** What the engine gave, by its addresses. The same object as `values`, save while cells have moved and the engine has not yet followed. */
+  #given: Record<Address, Value> = this.values;
+  readonly #engine: Engine;
+  readonly #listeners = new Set<Listener>();
+  /** Changes that the book has and the engine has not. */
+  #waiting: Change[] = [];
+  /** The engine must be built anew from the book before anything else. */
+  #stale = true;
+  #tasks: (() => Promise<void>)[] = [];
+  #running: Promise<void> | undefined;
+  #closed = false;
+
+  constructor(book: Book, engine: Engine, history: past.History) {
+    this.book = book;
+    this.history = history;
+    this.#engine = engine;
+    this.#queue(() => this.#catchUp());
+  }
+
+  dispatch(change: Change): void {
+    this.#change(change, past.remember(this.history, change));
+  }
+
+  run(command: (book: Book) => Answer): Answer {
+    const answer = command(this.book);
+    if (!isRefused(answer) && answer.edits.length > 0) this.dispatch(answer);
+    return answer;
+  }
+
+  undo(): Change | undefined {
+    return this.#step(past.undo(this.history));
+  }
+
+  redo(): Change | undefined {
+    return this.#step(past.redo(this.history));
+  }
+
+  type(address: Address, typed: string): Promise<Typed> {
+    const at = cellAt(this.book, address);
+    if (!at) return Promise.resolve({ ok: false, message: `There is no cell ${address} in this book.` });
+    return this.#ask(async () => {
+      const now = this.#where(at);
+      if (isRefused(now)) return { ok: false, message: now.message };
+      const reading = await this.#engine.read(now, typed);
+      if (!reading.ok) return reading;
+      // The row may have moved again while the engine read.
+      const then = this.#where(at);
+      if (isRefused(then)) return { ok: false, message: then.message };
+      const { content, unit } = reading;
+      const answer = this.run((book) =>
+        setCell(book, { address: then, content, ...(reading.typed === undefined ? {} : { typed: reading.typed }), ...(unit === undefined ? {} : { unit }) }),
+      );
+      if (isRefused(answer)) return { ok: false, message: answer.message };
+      return { ok: true, change: answer, ...(reading.said === undefined ? {} : { said: reading.said }) };
+    });
+  }
+
+  ask<T>(question: (engine: Engine) => Promise<T>): Promise<T> {
+    return this.#ask(() => question(this.#engine));
+  }
+
+  async settled(): Promise<void> {
+    while (this.#running) await this.#running;
+  }
+
+  subscribe(listener: Listener): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  close(): void {
+    if (this.#closed) return;
+    this.#closed = true;
+    this.#listeners.clear();
+    this.#engine.close();
+  }
+
+  #step(step: { readonly change: Change; readonly history: past.History } | undefined): Change | undefined {
+    if (!step) return undefined;
+    this.#change(step.change, step.history);
+    return step.change;
+  }
+
+  #change(change: Change, history: past.History): void {
+    const before = this.book;
+    this.book = apply(before, change);
+    this.history = history;
+    if (movesCells(change)) this.values = carried(this.values, before, this.book);
+    this.#waiting.push(change);
+    this.#tell({ kind: 'book', change });
+    this.#queue(() => this.#catchUp());
+  }
+
+  /** Brings the engine to the book as it is. All changes made while it was at work go to it in one run. */
+  async #catchUp(): Promise<void> {
+    if (!this.#stale && this.#waiting.length === 0) return;
+    const changes = this.#waiting;
+    this.#waiting = [];
+    const book = this.book;
+    const moved = changes.some(movesCells);
+    if (!this.#stale) {
+      try {
+        this.#take(await this.#engine.apply(changes, book), moved, false);
+        return;
+      } catch (error) {
+        this.#fail(error);
+      }
+    }
+    await this.#rebuild();
+  }
+
+  async #rebuild(): Promise<void> {
+    this.#waiting = [];
+    try {
+      const all = await this.#engine.load(this.book);
+      this.#stale = false;
+      this.#take(all, true, true);
+      if (this.trouble !== undefined) this.#setTrouble(undefined);
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  /** Takes the engine's values in. `whole`: they are all there are, and what is not among them is blank. */
+  #take(fresh: Values, moved: boolean, whole: boolean): void {
+    if (this.#closed) return;
+    const given = whole ? {} : this.#given;
+    const touched = whole ? new Set([...Object.keys(this.values), ...Object.keys(fresh)]) : new Set(Object.keys(fresh));
+    for (const [address, value] of Object.entries(fresh)) {
+      if (value.kind === 'blank') delete given[address];
+      else given[address] = value;
+    }
+    if (moved || whole) for (const address of [...Object.keys(this.values), ...Object.keys(given)]) touched.add(address);
+    const shown = this.values;
+    const changed = new Set([...touched].filter((address) => !same(shown[address], given[address]) || (!moved && address in fresh)));
+    this.#given = given;
+    // Cells that moved since the engine was asked keep their carried values until it has followed.
+    const ahead = this.#waiting.some(movesCells);
+    if (!ahead) this.values = given;
+    if (changed.size > 0 && !ahead) this.#tell({ kind: 'values', changed });
+  }
+
+  #where(at: At): Address | Refused {
+    const table = this.book.tables.find((t) => t.id === at.table.id);
+    const row = table?.rows.findIndex((r) => r.id === at.row.id) ?? -1;
+    const column = table?.columns.findIndex((c) => c.id === at.column.id) ?? -1;
+    return table && row >= 0 && column >= 0 ? textOf(table.name, column, row) : refused('The cell that was typed into is no longer in the book.');
+  }
+
+  #ask<T>(question: () => Promise<T>): Promise<T> {
+    return new Promise((resolve, reject) => {
+      this.#queue(async () => {
+        await this.#catchUp();
+        try {
+          resolve(await question());
+        } catch (error) {
+          // A question that breaks the engine is answered with its failure; what was typed stays with the one who asked.
+          reject(this.#fail(error));
+          await this.#rebuild();
+        }
+      });
+    });
+  }
+
+  #queue(task: () => Promise<void>): void {
+    if (this.#closed) return;
+    this.#tasks.push(task);
+    this.#running ??= this.#work();
+  }
+
+  async #work(): Promise<void> {
+    // Let the gesture that began this finish first, so that a run of changes goes to the engine as one.
+    await Promise.resolve();
+    this.#setBusy(true);
+    for (let task = this.#tasks.shift(); task && !this.#closed; task = this.#tasks.shift()) await task();
+    this.#running = undefined;
+    this.#setBusy(false);
+  }
+
+  #fail(error: unknown): Error {
+    this.#stale = true;
+    const why = error instanceof Error ? error.message : String(error);
+    const message = `Working out stopped: ${why} The book is whole; the values shown are the last good ones.`;
+    this.#setTrouble(message);
+    return new Error(message);
+  }
+
+  #setTrouble(trouble: string | undefined): void {
+    this.trouble = trouble;
+    this.#tell({ kind: 'trouble', trouble });
+  }
+
+  #setBusy(busy: boolean): void {
+    if (this.busy === busy) return;
+    this.busy = busy;
+    this.#tell({ kind: 'busy', busy });
+  }
+
+  #tell(news: News): void {
+    for (const listener of [...this.#listeners]) listener(news);
+  }
+}
+
+const same = (a: Value | undefined, b: Value | undefined): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/** The values at the addresses which their cells have in the later book. */
+function carried(values: Values, before: Book, after: Book): Record<Address, Value> {
+  const made: Record<Address, Value> = {};
+  for (const table of after.tables) {
+    const old = before.tables.find((t) => t.id === table.id);
+    if (!old) continue;
+    const rows = places(old.rows);
+    const columns = places(old.columns);
+    for (const [r, row] of table.rows.entries()) {
+      const oldRow = rows.get(row.id);
+      if (oldRow === undefined) continue;
+      carryRow(values, made, old, table, oldRow, r, columns);
+    }
+  }
+  return made;
+}
+
+function carryRow(
+  values: Values,
+  made: Record<Address, Value>,
+  old: Table,
+  table: Table,
+  oldRow: number,
+  row: number,
+  columns: ReadonlyMap<string, number>,
+): void {
+  for (const [c, column] of table.columns.entries()) {
+    const oldColumn = columns.get(column.id);
+    const value = oldColumn === undefined ? undefined : values[textOf(old.name, oldColumn, oldRow)];
+    if (value) made[textOf(table.name, c, row)] = value;
+  }
+}
+
+const places = (lines: readonly { readonly id: string }[]): ReadonlyMap<string, number> => new Map(lines.map((line, i) => [line.id, i]));
