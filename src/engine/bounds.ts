@@ -1,0 +1,63 @@
+/** What a book, a table and a formula may hold. More is refused with a word, never cut in silence. */
+import { type Fault, TOO_LARGE } from './errors.ts';
+
+export const BOUNDS = {
+  rows: 20_000,
+  columns: 100,
+  filledCells: 400_000,
+  formulas: 120_000,
+  formulaCharacters: 2_000,
+  depth: 32,
+  references: 256,
+  /** Cells that the ranges of one formula may cover together: half a second of the slowest function offered. */
+  rangeCells: 100_000,
+  text: 32_000,
+} as const;
+
+const count = (n: number): string => n.toLocaleString('en-GB');
+
+/** Length and nesting, judged from the text alone, before anything recursive reads it. */
+export function tooLong(formula: string): Fault | undefined {
+  if (formula.length > BOUNDS.formulaCharacters) {
+    return {
+      word: TOO_LARGE,
+      message: `This formula has ${count(formula.length)} characters; at most ${count(BOUNDS.formulaCharacters)} are allowed. Work part of it out in a cell of its own.`,
+    };
+  }
+  let depth = 0;
+  let deepest = 0;
+  let signs = 0;
+  let quote = '';
+  for (const c of formula) {
+    if (quote) {
+      if (c === quote) quote = '';
+      continue;
+    }
+    if (c === '"' || c === "'") quote = c;
+    else if (c === '(' || c === '{') deepest = Math.max(deepest, ++depth);
+    else if (c === ')' || c === '}') depth--;
+    // A run of signs nests as deeply as brackets do.
+    if (c === '-' || c === '+') deepest = Math.max(deepest, depth + ++signs);
+    else if (c !== ' ') signs = 0;
+  }
+  if (deepest > BOUNDS.depth) {
+    return {
+      word: TOO_LARGE,
+      message: `This formula is nested ${deepest} deep; at most ${BOUNDS.depth} is allowed. Work part of it out in a cell of its own.`,
+    };
+  }
+  return undefined;
+}
+
+export function tooMany(references: number, rangeCells: number): Fault | undefined {
+  if (references > BOUNDS.references) {
+    return {
+      word: TOO_LARGE,
+      message: `This formula reads ${count(references)} cells and ranges; at most ${BOUNDS.references} are allowed. Use a range, or work part of it out in a cell of its own.`,
+    };
+  }
+  if (rangeCells > BOUNDS.rangeCells) {
+    return { word: TOO_LARGE, message: `The ranges of this formula cover ${count(rangeCells)} cells; at most ${count(BOUNDS.rangeCells)} are allowed.` };
+  }
+  return undefined;
+}

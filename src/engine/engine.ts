@@ -1,0 +1,54 @@
+/** The engine in-process: for Node, for tests, and inside the worker. */
+import { readQuantity } from '../../functions/quantity-text.ts';
+import type { Place } from './addresses.ts';
+import type { Engine, Reading } from './types.ts';
+import { Workbook } from './workbook.ts';
+
+/** `running` is told when a function that may take seconds starts and ends. */
+export function createEngine(running?: (slow: boolean) => void): Engine {
+  const workbook = new Workbook(running);
+  return {
+    load: async (book) => workbook.load(book),
+    apply: async (changes, book) => workbook.apply(changes, book),
+    read: async (address, typed) => read(workbook, workbook.at(address), typed),
+    editable: async (address) => {
+      const cell = workbook.grid.cell(workbook.at(address));
+      return cell?.typed ?? cell?.content ?? '';
+    },
+    trace: async (address) => ({ address, row: '', column: '', kind: 'blank', value: workbook.valueAt(workbook.at(address)), steps: [], from: [] }),
+    feeds: async (address) => workbook.feeds(workbook.at(address)),
+    evaluate: async (formula) => workbook.withFormula(asFormula(formula), (at) => workbook.valueAt(at)),
+    evaluateWithSteps: async (formula) =>
+      workbook.withFormula(asFormula(formula), (at) => ({ row: '', column: '', kind: 'worked', value: workbook.valueAt(at), steps: [], from: [] })),
+    field: async () => ({ refused: 'No picture yet.' }),
+    close: () => workbook.hyper.dispose(),
+  };
+}
+
+const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? text.trim() : `=${text.trim()}`);
+
+/** What typed text would become in a cell. */
+function read(workbook: Workbook, at: Place, typed: string): Reading {
+  if (typed.trimStart().startsWith('=')) {
+    const content = typed.trim();
+    const fault = workbook.objection(content, at);
+    return fault ? { ok: false, message: fault.message } : { ok: true, content };
+  }
+  const unit = workbook.shownUnit(at);
+  const taken = readQuantity(typed, { currency: workbook.currency, ...(unit && { unit }) });
+  if (taken.kind === 'refused') return { ok: false, message: taken.message };
+  if (taken.kind === 'formula') return { ok: false, message: 'This can not be read as a formula.' };
+  if (taken.kind === 'blank') return { ok: true, content: '' };
+  const content =
+    taken.kind === 'number'
+      ? ({ kind: 'number', base: taken.base, unit: taken.unit, given: taken.value } as const)
+      : ({ kind: 'text', text: taken.content.replace(/^'/, '') } as const);
+  const fault = taken.kind === 'yes or no' ? undefined : workbook.outOfRange(at, content);
+  if (fault) return { ok: false, message: fault.message };
+  return {
+    ok: true,
+    content: taken.content,
+    ...(taken.kind === 'number' && { unit: taken.unit, ...(taken.typed !== undefined && { typed: taken.typed }) }),
+    ...(taken.kind !== 'yes or no' && taken.said !== undefined && { said: taken.said }),
+  };
+}

@@ -1,0 +1,101 @@
+/** The book seen as sheets of places: which row, column and cell of the book a place is, and back. */
+import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
+import { cellText, type Place, readReference, tableText } from './addresses.ts';
+import type { Address } from './types.ts';
+
+interface Sheet {
+  readonly table: Table;
+  readonly rows: ReadonlyMap<string, number>;
+  readonly columns: ReadonlyMap<string, number>;
+}
+
+const numbered = (lines: readonly { readonly id: string }[]): ReadonlyMap<string, number> => new Map(lines.map((line, i) => [line.id, i]));
+
+export class Grid {
+  private sheets: readonly Sheet[] = [];
+  private byName: ReadonlyMap<string, number> = new Map();
+  private byId: ReadonlyMap<string, number> = new Map();
+  book: Book | undefined;
+
+  /** Takes a newer book; what did not change in it is not counted again. */
+  update(book: Book): void {
+    this.book = book;
+    this.sheets = book.tables.map((table, i) => {
+      const old = this.sheets[i];
+      if (old?.table === table) return old;
+      return {
+        table,
+        rows: old && old.table.rows === table.rows ? old.rows : numbered(table.rows),
+        columns: old && old.table.columns === table.columns ? old.columns : numbered(table.columns),
+      };
+    });
+    this.byName = new Map(book.tables.map((table, i) => [table.name.toLowerCase(), i]));
+    this.byId = new Map(book.tables.map((table, i) => [table.id, i]));
+  }
+
+  get tables(): readonly Table[] {
+    return this.sheets.map((sheet) => sheet.table);
+  }
+
+  /** Where the book keeps a cell, by the ids of its table, row and column. */
+  place(table: string, row: string, column: string): Place | undefined {
+    const sheet = this.byId.get(table);
+    if (sheet === undefined) return undefined;
+    const at = { row: this.sheets[sheet]?.rows.get(row), col: this.sheets[sheet]?.columns.get(column) };
+    return at.row === undefined || at.col === undefined ? undefined : { sheet, row: at.row, col: at.col };
+  }
+
+  /** The sheet that a name in a formula means; a name's case does not matter. */
+  sheet(name: string): number | undefined {
+    return this.byName.get(name.toLowerCase());
+  }
+
+  row(at: Place): Row | undefined {
+    return this.sheets[at.sheet]?.table.rows[at.row];
+  }
+
+  column(at: Place): Column | undefined {
+    return this.sheets[at.sheet]?.table.columns[at.col];
+  }
+
+  cell(at: Place): Cell | undefined {
+    const table = this.sheets[at.sheet]?.table;
+    const row = table?.rows[at.row];
+    const column = table?.columns[at.col];
+    return row && column ? table.cells[row.id]?.[column.id] : undefined;
+  }
+
+  /** A place as formulas say it: `Scenarios!B7`. */
+  address(at: Place): Address {
+    const name = this.sheets[at.sheet]?.table.name;
+    return name === undefined ? cellText(at.col, at.row) : `${tableText(name)}!${cellText(at.col, at.row)}`;
+  }
+
+  /** The place that an address names, or undefined where there is none. A bare `B7` needs `table` to say whose. */
+  find(address: Address, table?: number): Place | undefined {
+    const written = readReference(address);
+    if (!written) return undefined;
+    const sheet = written.table === undefined ? table : this.sheet(written.table);
+    return sheet === undefined || this.sheets[sheet] === undefined ? undefined : { sheet, ...written.start };
+  }
+
+  /** Row and column headings in words: "Bench length", or "Mount height, B" where the columns have headings. */
+  heading(at: Place): string {
+    const row = this.row(at)?.label ?? '';
+    const column = this.column(at)?.label ?? '';
+    return [row, column].filter(Boolean).join(', ') || this.address(at);
+  }
+
+  *filled(): Generator<readonly [Place, Cell]> {
+    for (const [sheet, { table, rows, columns }] of this.sheets.entries()) {
+      for (const [rowId, line] of Object.entries(table.cells)) {
+        const row = rows.get(rowId);
+        if (row === undefined) continue;
+        for (const [columnId, cell] of Object.entries(line)) {
+          const col = columns.get(columnId);
+          if (col !== undefined) yield [{ sheet, row, col }, cell];
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,120 @@
+/** What is refused of a formula before the calculator sees it: too large, not understood, unknown names, several values. */
+import type { Place } from './addresses.ts';
+import { BOUNDS, tooLong, tooMany } from './bounds.ts';
+import { didYouMean, type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD } from './errors.ts';
+import type { Ast, Hyper, Parsed } from './hyper.ts';
+import { offered, STATE } from './register.ts';
+
+/** The children of a tree, in the order in which they are written. */
+export function children(ast: Ast): readonly Ast[] {
+  if ('left' in ast) return [ast.left, ast.right];
+  if (ast.type === 'FUNCTION_CALL') return ast.args;
+  if (ast.type === 'ARRAY') return ast.args.flat();
+  if (ast.type === 'PARENTHESES') return [ast.expression];
+  if (ast.type === 'MINUS_UNARY_OP' || ast.type === 'PLUS_UNARY_OP' || ast.type === 'PERCENT_OP') return [ast.value];
+  return [];
+}
+
+export function* everyPart(ast: Ast): Generator<Ast> {
+  yield ast;
+  for (const child of children(ast)) yield* everyPart(child);
+}
+
+/** Functions that the standard's larger groups or other programs have, and why they are not here. */
+const LEFT_OUT: Readonly<Record<string, string>> = {
+  NOW: 'the same book gives the same numbers on any day. Put the date into a cell as a given',
+  TODAY: 'the same book gives the same numbers on any day. Put the date into a cell as a given',
+  RAND: 'the same book gives the same numbers each time',
+  RANDBETWEEN: 'the same book gives the same numbers each time',
+  OFFSET: 'which cells it reads can not be known beforehand. Use INDEX',
+  TEXT: 'numbers are laid out by their cell. Use SHOW to put a number with its unit into a text',
+};
+
+export interface Names {
+  /** Whether a name stands for a cell or a range of the book. */
+  has(name: string): boolean;
+  all(): Iterable<string>;
+}
+
+function unknown(ast: Ast, names: Names): Fault | undefined {
+  if (ast.type === 'FUNCTION_CALL' && !offered.has(ast.procedureName)) {
+    const name = ast.procedureName;
+    if (name === STATE) return { word: NO_SUCH_NAME, message: `${STATE} is for the notebook's own use.` };
+    const why = LEFT_OUT[name];
+    return { word: NO_SUCH_NAME, message: why ? `${name} is not offered: ${why}.` : `There is no function ${name}.${didYouMean(name, offered)}` };
+  }
+  if (ast.type === 'NAMED_EXPRESSION' && !names.has(ast.expressionName)) {
+    const name = ast.expressionName;
+    const call = offered.has(name.toUpperCase()) ? ` ${name.toUpperCase()} is a function: its arguments go in brackets.` : didYouMean(name, names.all());
+    return { word: NO_SUCH_NAME, message: `Nothing is called ${name} in this book.${call}` };
+  }
+  if (ast.type === 'COLUMN_RANGE' || ast.type === 'ROW_RANGE') {
+    return { word: 'too large', message: 'A whole row or column can not be read: say from which cell to which, such as A1:A20.' };
+  }
+  if (ast.type === 'ERROR_WITH_RAW_INPUT' || ast.type === 'ERROR') {
+    return { word: 'no such cell', message: `${ast.rawInput ?? 'A reference'} names a cell or a table that is not there.` };
+  }
+  return undefined;
+}
+
+function judge(ast: Ast, at: Place, names: Names): Fault | undefined {
+  let references = 0;
+  let rangeCells = 0;
+  for (const part of everyPart(ast)) {
+    const fault = unknown(part, names);
+    if (fault) return fault;
+    if (part.type === 'CELL_REFERENCE') references++;
+    if (part.type === 'CELL_RANGE') {
+      references++;
+      const [start, end] = [part.start.toSimpleCellAddress(at), part.end.toSimpleCellAddress(at)];
+      if (start.sheet !== end.sheet) return { word: 'no such cell', message: 'A range lies in one table: both its corners must.' };
+      rangeCells += (Math.abs(end.row - start.row) + 1) * (Math.abs(end.col - start.col) + 1);
+    }
+  }
+  return tooMany(references, rangeCells);
+}
+
+/** Where a formula stops making sense, in words. */
+function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
+  const open = [...formula.replaceAll(/"[^"]*"/g, '')];
+  const balance = open.filter((c) => c === '(').length - open.filter((c) => c === ')').length;
+  if ((formula.split('"').length - 1) % 2 === 1)
+    return { word: NOT_UNDERSTOOD, message: 'A text in this formula is not closed: a double quote (") is missing.' };
+  if (balance > 0) return { word: NOT_UNDERSTOOD, message: `${balance === 1 ? 'A bracket is' : `${balance} brackets are`} not closed in this formula.` };
+  if (balance < 0) return { word: NOT_UNDERSTOOD, message: 'This formula closes a bracket that it never opened.' };
+  const found = parsed?.errors[0]?.message ?? '';
+  const near = /->\s*'?(.+?)'?\s*<-|unexpected character: ->(.+?)<-/i.exec(found);
+  const word = near?.[1] ?? near?.[2];
+  return {
+    word: NOT_UNDERSTOOD,
+    message: word
+      ? `This formula can not be read at “${word}”.`
+      : 'This formula can not be read: something is missing at its end, or a sign stands where a value belongs.',
+  };
+}
+
+/** Why a formula can't stand in a cell, or undefined where it can. */
+export function objection(hyper: Hyper, formula: string, at: Place, names: Names): Fault | undefined {
+  const long = tooLong(formula);
+  if (long) return long;
+  let parsed: Parsed | undefined;
+  try {
+    parsed = hyper.parse(formula, at);
+    if (parsed.errors.length > 0) return notUnderstood(formula, parsed);
+    const fault = judge(parsed.ast, at, names);
+    if (fault) return fault;
+    if (hyper.spills(parsed.ast, at))
+      return { word: 'more than one value', message: 'This gives several values, and a cell holds one: put it inside SUM, INDEX or the like.' };
+  } catch {
+    return notUnderstood(formula, parsed);
+  }
+  return undefined;
+}
+
+export const tooMuchText = (text: string): Fault | undefined =>
+  text.length > BOUNDS.text
+    ? {
+        word: 'too large',
+        message: `A cell's text is at most ${BOUNDS.text.toLocaleString('en-GB')} characters long; this has ${text.length.toLocaleString('en-GB')}.`,
+      }
+    : undefined;

@@ -1,0 +1,174 @@
+/**
+ * The calculator: one HyperFormula instance, set up as this project needs it, and the few of its private parts that
+ * are used. Nothing else in the project reaches past this file.
+ *
+ * Why private parts: the tree of a formula is needed for its units and its working, and parsing its text again costs
+ * 4 µs a formula where the tree is already there.
+ */
+import { CellError, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
+import type { Place } from './addresses.ts';
+import { BOUNDS } from './bounds.ts';
+import { pack, TOO_LARGE } from './errors.ts';
+
+/** A reference in a tree: where it points, seen from the cell that holds the formula. */
+export interface Reference {
+  toSimpleCellAddress(from: Place): Place;
+}
+
+/** The tree of a formula. Shared between cells of like formulas: never written to. */
+export type Ast =
+  | { readonly type: 'EMPTY' }
+  | { readonly type: 'NUMBER'; readonly value: number }
+  | { readonly type: 'STRING'; readonly value: string }
+  | { readonly type: 'MINUS_UNARY_OP' | 'PLUS_UNARY_OP' | 'PERCENT_OP'; readonly value: Ast }
+  | { readonly type: BinaryType; readonly left: Ast; readonly right: Ast }
+  | { readonly type: 'FUNCTION_CALL'; readonly procedureName: string; readonly args: readonly Ast[] }
+  | { readonly type: 'NAMED_EXPRESSION'; readonly expressionName: string }
+  | { readonly type: 'PARENTHESES'; readonly expression: Ast }
+  | { readonly type: 'CELL_REFERENCE'; readonly reference: Reference }
+  | { readonly type: 'CELL_RANGE'; readonly start: Reference; readonly end: Reference }
+  | { readonly type: 'COLUMN_RANGE' | 'ROW_RANGE' }
+  | { readonly type: 'ERROR' | 'ERROR_WITH_RAW_INPUT'; readonly rawInput?: string; readonly error?: CellError }
+  | { readonly type: 'ARRAY'; readonly args: readonly (readonly Ast[])[] };
+
+export type BinaryType =
+  | 'CONCATENATE_OP'
+  | 'EQUALS_OP'
+  | 'NOT_EQUAL_OP'
+  | 'GREATER_THAN_OP'
+  | 'LESS_THAN_OP'
+  | 'GREATER_THAN_OR_EQUAL_OP'
+  | 'LESS_THAN_OR_EQUAL_OP'
+  | 'PLUS_OP'
+  | 'MINUS_OP'
+  | 'TIMES_OP'
+  | 'DIV_OP'
+  | 'POWER_OP';
+
+/** A value inside the calculator, made plain: numbers without their formats, blanks as null. */
+export type Raw = number | string | boolean | null | CellError | SimpleRangeValue;
+
+export interface Token {
+  readonly image: string;
+  readonly tokenType: { readonly name: string };
+}
+
+export interface Parsed {
+  readonly ast: Ast;
+  readonly errors: readonly { readonly type: string; readonly message: string }[];
+}
+
+/** What is used of HyperFormula beyond its typings. */
+interface Insides {
+  readonly _parser: { parse(text: string, at: Place): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
+  readonly _unparser: { unparse(ast: Ast, at: Place): string };
+  readonly _lazilyTransformingAstService: unknown;
+  readonly _dependencyGraph: { getCell(at: Place): { getFormula?(service: unknown): Ast | string } | undefined };
+  readonly _evaluator: {
+    /** Every formula goes through here when it is worked out. */
+    evaluateAstToCellValue(ast: Ast, state: unknown): unknown;
+    readonly interpreter: {
+      evaluateAst(ast: Ast, state: unknown): unknown;
+      readonly arraySizePredictor: { checkArraySize(ast: Ast, at: Place): { readonly width: number; readonly height: number } };
+    };
+  };
+}
+
+/** A number with a format (percent, date, money) is an object inside the calculator; the plain number is what counts here. */
+export function plain(value: unknown): Raw {
+  if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean') return value;
+  if (value instanceof CellError || value instanceof SimpleRangeValue) return value;
+  if (typeof value === 'object' && value !== null && 'val' in value && typeof value.val === 'number') return value.val;
+  return null;
+}
+
+const NO_DATES = (): undefined => undefined;
+
+/** Two binary ways of the same decimal differ in the last of 15 digits or so: 14 are kept. */
+const DIGITS = 14;
+
+export class Hyper {
+  readonly hf: HyperFormula;
+  private readonly insides: Insides;
+
+  /** `context` is what our functions find as theirs (see register.ts); `beforeEach` is told of every formula about to be worked out. */
+  constructor(tables: readonly string[], context: unknown, beforeEach?: () => void) {
+    this.hf = HyperFormula.buildEmpty({
+      licenseKey: 'gpl-v3',
+      undoLimit: 0,
+      smartRounding: true,
+      precisionRounding: DIGITS,
+      useArrayArithmetic: true,
+      useWildcards: false,
+      useRegularExpressions: false,
+      maxRows: 20_000,
+      maxColumns: 100,
+      // Texts are never read as dates or money: what a person types is parsed before it comes here.
+      dateFormats: [],
+      timeFormats: [],
+      parseDateTime: NO_DATES,
+      context,
+    });
+    for (const table of tables) this.hf.addSheet(table);
+    this.hf.addNamedExpression('TRUE', '=TRUE()');
+    this.hf.addNamedExpression('FALSE', '=FALSE()');
+    this.insides = this.hf as unknown as Insides;
+    this.guardEachFormula(beforeEach);
+  }
+
+  /**
+   * What one formula throws stays in its cell. Without this it would escape from the middle of a recalculation and
+   * leave the cells after it stale.
+   */
+  private guardEachFormula(beforeEach: (() => void) | undefined): void {
+    const evaluator = this.insides._evaluator;
+    const evaluate = evaluator.evaluateAstToCellValue.bind(evaluator);
+    evaluator.evaluateAstToCellValue = (ast, state) => {
+      beforeEach?.();
+      try {
+        const value = evaluate(ast, state);
+        if (typeof value !== 'string' || value.length <= BOUNDS.text) return value;
+        return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `This gives a text of more than ${BOUNDS.text} characters.` }));
+      } catch (error) {
+        const why = error instanceof Error ? error.message : String(error);
+        return new CellError(ErrorType.VALUE, pack({ word: 'error', message: `This can not be worked out: ${why}.` }));
+      }
+    };
+  }
+
+  parse(formula: string, at: Place): Parsed {
+    return this.insides._parser.parse(formula, at);
+  }
+
+  tokens(formula: string): readonly Token[] {
+    return this.insides._parser.tokenizeFormula(formula).tokens;
+  }
+
+  /** The tree of the formula in a cell, or undefined where there is none. */
+  ast(at: Place): Ast | undefined {
+    const found = this.insides._dependencyGraph.getCell(at)?.getFormula?.(this.insides._lazilyTransformingAstService);
+    return typeof found === 'object' ? found : undefined;
+  }
+
+  /** A tree as text, seen from a cell. */
+  text(ast: Ast, at: Place): string {
+    return this.insides._unparser.unparse(ast, at);
+  }
+
+  /** Works out a part of a formula that stands in `at`, whose cells are already worked out. */
+  value(ast: Ast, at: Place): Raw {
+    return plain(this.insides._evaluator.interpreter.evaluateAst(ast, { formulaAddress: at, arraysFlag: true, formulaVertex: undefined }));
+  }
+
+  /** More than one cell's worth of result. */
+  spills(ast: Ast, at: Place): boolean {
+    const size = this.insides._evaluator.interpreter.arraySizePredictor.checkArraySize(ast, at);
+    return size.width > 1 || size.height > 1;
+  }
+
+  dispose(): void {
+    this.hf.destroy();
+  }
+}
+
+export { CellError, DetailedCellError, ErrorType, SimpleRangeValue };

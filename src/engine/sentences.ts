@@ -1,0 +1,24 @@
+/** An error of the calculator at a cell, as a value: our word, a sentence, and the cell where it began. */
+import type { Place } from './addresses.ts';
+import { CIRCLE, explain } from './errors.ts';
+import type { DetailedCellError } from './hyper.ts';
+import type { Value } from './types.ts';
+import type { Workbook } from './workbook.ts';
+
+export function explained(error: DetailedCellError, at: Place, book: Workbook): Value {
+  const own = book.grid.address(at);
+  const fault = explain(error.type, error.message);
+  const began = error.address ? book.grid.find(error.address) : undefined;
+  const from = began ? book.grid.address(began) : undefined;
+  const elsewhere = from !== undefined && from !== own ? { from } : {};
+  if (error.type === 'CYCLE' && began) {
+    const round = book.circle(began).map((place) => book.grid.address(place));
+    return {
+      kind: 'error',
+      word: CIRCLE,
+      message: `${round.join(' reads ')} reads ${round[0]}: a circle has no answer. Let one of these cells read something else.`,
+      ...elsewhere,
+    };
+  }
+  return { kind: 'error', word: fault.word, message: fault.message, ...elsewhere };
+}

@@ -1,0 +1,199 @@
+/**
+ * Functions of the open standard that the calculator lacks or gets wrong, put in its place. The plain arithmetic is in
+ * functions/standard; here the calculator's own way of taking arguments is kept, so that they mix with its other ones.
+ */
+import { CellError, EmptyValue, ErrorType, FunctionArgumentType, FunctionPlugin, HyperFormula } from 'hyperformula';
+import type { CellValue } from '../../functions/define.ts';
+import { lastNotAbove } from '../../functions/standard/lookup.ts';
+import { mode, rank } from '../../functions/standard/ranking.ts';
+import { line } from '../../functions/standard/regression.ts';
+import { ceiling, floor, int, round, roundDown, roundUp } from '../../functions/standard/rounding.ts';
+import { BOUNDS } from './bounds.ts';
+import { NOT_ANSWERED, pack, TOO_LARGE, unpack } from './errors.ts';
+import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
+
+const { NUMBER, RANGE, STRING, SCALAR, NOERROR } = FunctionArgumentType;
+
+const notFound = (message: string): CellError => new CellError(ErrorType.NA, pack({ word: 'not found', message }));
+const wrong = (message: string): CellError => new CellError(ErrorType.NUM, pack({ word: 'no number', message }));
+
+const isUnanswered = (value: Raw): boolean => value instanceof CellError && unpack(value.message)?.word === NOT_ANSWERED;
+
+/** A number, or the error that says why not: the two signs must agree. */
+const orSigns = (name: string, answer: number | undefined): number | CellError => answer ?? wrong(`${name} needs a number and a step of the same sign.`);
+
+const numbersOf = (range: SimpleRangeValue): readonly number[] =>
+  range
+    .valuesFromTopLeftCorner()
+    .map(plain)
+    .filter((v) => typeof v === 'number');
+
+const valuesOf = (range: SimpleRangeValue): readonly CellValue[] =>
+  range.valuesFromTopLeftCorner().map((inner) => {
+    const value = plain(inner);
+    return typeof value === 'object' ? null : value;
+  });
+
+/** The pairs in which both are numbers. */
+function pairs(ys: SimpleRangeValue, xs: SimpleRangeValue): { readonly ys: readonly number[]; readonly xs: readonly number[] } | undefined {
+  const [left, right] = [valuesOf(ys), valuesOf(xs)];
+  if (left.length !== right.length) return undefined;
+  const kept = left.flatMap((y, i) => {
+    const x = right[i];
+    return typeof y === 'number' && typeof x === 'number' ? [{ x, y }] : [];
+  });
+  return { ys: kept.map((pair) => pair.y), xs: kept.map((pair) => pair.x) };
+}
+
+function lineThrough(ys: SimpleRangeValue, xs: SimpleRangeValue, answer: (fit: { slope: number; intercept: number }) => number): number | CellError {
+  const taken = pairs(ys, xs);
+  if (!taken) return notFound('The two ranges must hold equally many cells.');
+  const fit = line(taken.ys, taken.xs);
+  return fit ? answer(fit) : wrong('A line needs two pairs of numbers or more, with different x.');
+}
+
+function lookUp(wanted: CellValue, searched: SimpleRangeValue, results: SimpleRangeValue | undefined): unknown {
+  const [width, height] = [searched.width(), searched.height()];
+  const across = width > height;
+  const data = searched.rawData();
+  const keys = across ? (data[0] ?? []) : data.map((row) => row[0]);
+  const at = lastNotAbove(
+    wanted,
+    keys.map((key) => {
+      const value = plain(key);
+      return typeof value === 'object' ? null : value;
+    }),
+  );
+  if (at === undefined) return notFound(`LOOKUP found nothing up to ${String(wanted)}.`);
+  if (results) return results.valuesFromTopLeftCorner()[at] ?? notFound('The range of results is shorter than the range that is searched.');
+  return across ? data[height - 1]?.[at] : data[at]?.[width - 1];
+}
+
+interface Metadata {
+  readonly method: string;
+  readonly parameters?: readonly object[];
+  readonly repeatLastArgs?: number;
+}
+
+const number = { argumentType: NUMBER };
+const optional = { argumentType: NUMBER, optionalArg: true };
+const places = { argumentType: NUMBER, defaultValue: 0 };
+const range = { argumentType: RANGE };
+
+const IMPLEMENTED: Readonly<Record<string, Metadata>> = {
+  INT: { method: 'int', parameters: [number] },
+  ROUND: { method: 'round', parameters: [number, places] },
+  ROUNDUP: { method: 'roundUp', parameters: [number, places] },
+  ROUNDDOWN: { method: 'roundDown', parameters: [number, places] },
+  CEILING: { method: 'ceiling', parameters: [number, optional, places] },
+  FLOOR: { method: 'floor', parameters: [number, optional, places] },
+  RANK: { method: 'rank', parameters: [number, range, places] },
+  MODE: { method: 'mode', parameters: [range], repeatLastArgs: 1 },
+  INTERCEPT: { method: 'intercept', parameters: [range, range] },
+  FORECAST: { method: 'forecast', parameters: [number, range, range] },
+  LOOKUP: { method: 'lookup', parameters: [{ argumentType: NOERROR }, range, { argumentType: RANGE, optionalArg: true }] },
+  REPT: { method: 'rept', parameters: [{ argumentType: STRING }, number] },
+  ISBLANK: { method: 'isBlank', parameters: [{ argumentType: SCALAR }] },
+  COUNTA: { method: 'countFilled', parameters: [{ argumentType: SCALAR }], repeatLastArgs: 1 },
+  COUNTBLANK: { method: 'countBlank', parameters: [range] },
+};
+
+interface Call {
+  readonly procedureName: string;
+  readonly args: readonly Ast[];
+}
+
+class Standard extends FunctionPlugin {
+  private run(call: Call, state: unknown, work: (...args: never[]) => unknown): unknown {
+    return this.runFunction(call.args as never, state as never, this.metadata(call.procedureName), work as never);
+  }
+
+  int(call: Call, state: unknown): unknown {
+    return this.run(call, state, int);
+  }
+
+  round(call: Call, state: unknown): unknown {
+    return this.run(call, state, round);
+  }
+
+  roundUp(call: Call, state: unknown): unknown {
+    return this.run(call, state, roundUp);
+  }
+
+  roundDown(call: Call, state: unknown): unknown {
+    return this.run(call, state, roundDown);
+  }
+
+  ceiling(call: Call, state: unknown): unknown {
+    return this.run(call, state, (x: number, by: number | undefined, mode: number) => orSigns('CEILING', ceiling(x, by, mode)));
+  }
+
+  floor(call: Call, state: unknown): unknown {
+    return this.run(call, state, (x: number, by: number | undefined, mode: number) => orSigns('FLOOR', floor(x, by, mode)));
+  }
+
+  rank(call: Call, state: unknown): unknown {
+    return this.run(
+      call,
+      state,
+      (x: number, data: SimpleRangeValue, order: number) => rank(x, numbersOf(data), order !== 0) ?? notFound('RANK: the number is not among the data.'),
+    );
+  }
+
+  mode(call: Call, state: unknown): unknown {
+    return this.run(call, state, (...data: SimpleRangeValue[]) => mode(data.flatMap(numbersOf)) ?? notFound('MODE: no number comes twice.'));
+  }
+
+  intercept(call: Call, state: unknown): unknown {
+    return this.run(call, state, (ys: SimpleRangeValue, xs: SimpleRangeValue) => lineThrough(ys, xs, (fit) => fit.intercept));
+  }
+
+  forecast(call: Call, state: unknown): unknown {
+    return this.run(call, state, (x: number, ys: SimpleRangeValue, xs: SimpleRangeValue) => lineThrough(ys, xs, (fit) => fit.intercept + fit.slope * x));
+  }
+
+  lookup(call: Call, state: unknown): unknown {
+    return this.run(call, state, lookUp);
+  }
+
+  rept(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string, times: number) => {
+      const count = Math.trunc(times);
+      if (count < 0) return wrong('REPT needs a number of times that is not negative.');
+      if (text.length * count > BOUNDS.text)
+        return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `REPT would give a text of more than ${BOUNDS.text} characters.` }));
+      return text.repeat(count);
+    });
+  }
+
+  isBlank(call: Call, state: unknown): unknown {
+    return this.run(call, state, (value: unknown) => value === EmptyValue || isUnanswered(plain(value)));
+  }
+
+  countFilled(call: Call, state: unknown): unknown {
+    return this.count(call, state, (value) => value !== null && !isUnanswered(value));
+  }
+
+  countBlank(call: Call, state: unknown): unknown {
+    return this.count(call, state, (value) => value === null || isUnanswered(value));
+  }
+
+  private count(call: Call, state: unknown, counts: (value: Raw) => boolean): number {
+    let n = 0;
+    for (const arg of call.args) {
+      const value = this.evaluateAst(arg as never, state as never) as unknown;
+      const values = value instanceof SimpleRangeValue ? value.valuesFromTopLeftCorner().map(plain) : [plain(value)];
+      n += values.filter(counts).length;
+    }
+    return n;
+  }
+}
+
+Standard.implementedFunctions = IMPLEMENTED as never;
+
+const names = Object.keys(IMPLEMENTED);
+
+HyperFormula.registerFunctionPlugin(Standard, { enGB: Object.fromEntries(names.map((name) => [name, name])) });
+
+/** The standard's functions that are put in here. */
+export const STANDARD: readonly string[] = names;

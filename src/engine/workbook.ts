@@ -1,0 +1,396 @@
+/**
+ * A book at work: its cells fed to the calculator, and their values read back with units and with our words for errors.
+ * Synchronous; engine.ts and worker.ts put the asynchronous interface around it.
+ */
+
+import { type Content, readContent } from '../../functions/quantity-text.ts';
+import type { Book, Cell } from '../book/book.ts';
+import type { Change, Edit } from '../book/change.ts';
+import { type Place, readReference, tableText } from './addresses.ts';
+import { BOUNDS } from './bounds.ts';
+import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
+import { Grid } from './grid.ts';
+import { objection, tooMuchText } from './guard.ts';
+import { DetailedCellError, Hyper } from './hyper.ts';
+import { rangeFault } from './ranges.ts';
+import { type Context, recordOf, STATE } from './register.ts';
+import { explained } from './sentences.ts';
+import type { Address, Value, Values } from './types.ts';
+
+/** The key of a place in our maps: room for a million rows of ten thousand columns, so that what is too large has one too. */
+const keyOf = (at: Place): number => (at.sheet * 1e6 + at.row) * 1e4 + at.col;
+const placeOf = (key: number): Place => {
+  const line = Math.floor(key / 1e4);
+  return { sheet: Math.floor(line / 1e6), row: line % 1e6, col: key % 1e4 };
+};
+
+/** A cell that the calculator has no room for. */
+const beyond = (at: Place): boolean => at.row >= BOUNDS.rows || at.col >= BOUNDS.columns;
+
+/** Stands for the formula of `evaluate`, which lies in no table; no table may be called so. */
+const SCRATCH = '(one formula)';
+
+const BLANK: Content = { kind: 'blank' };
+
+const sameMend = (a: Value, b: Value): boolean => JSON.stringify(a.kind === 'error' ? a.mend : 0) === JSON.stringify(b.kind === 'error' ? b.mend : 0);
+
+function same(a: Value | undefined, b: Value): boolean {
+  if (!a || a.kind !== b.kind) return a === b;
+  if (a.kind === 'number') return b.kind === 'number' && a.base === b.base && a.unit === b.unit;
+  if (a.kind === 'text') return b.kind === 'text' && a.text === b.text;
+  if (a.kind === 'yes or no') return b.kind === 'yes or no' && a.yes === b.yes;
+  if (a.kind === 'error') return b.kind === 'error' && a.word === b.word && a.message === b.message && a.from === b.from && sameMend(a, b);
+  return true;
+}
+
+/** What is handed to the calculator for one cell. */
+type Fed = number | string | boolean | null;
+
+export class Workbook {
+  readonly grid = new Grid();
+  hyper: Hyper;
+  private contents = new Map<number, Content>();
+  private faults = new Map<number, Fault>();
+  private values = new Map<number, Value>();
+  /** Givens whose allowed values stand in cells: looked at again after every change. */
+  private listed = new Set<number>();
+  private formulas = 0;
+  private names: ReadonlyMap<string, string> = new Map();
+  private readonly context: Context;
+
+  constructor(running?: (slow: boolean) => void) {
+    this.context = {
+      state: (at) => this.faults.get(keyOf(at)) ?? this.unanswered(at),
+      ...(running && { running }),
+    };
+    this.hyper = new Hyper([SCRATCH], this.context);
+  }
+
+  get scratch(): Place {
+    return { sheet: this.grid.tables.length, col: 0, row: 0 };
+  }
+
+  get currency(): string {
+    return this.grid.book?.currency ?? 'EUR';
+  }
+
+  /** Builds all again from the book; gives every value that is not blank. */
+  load(book: Book): Values {
+    this.build(book);
+    const values: Record<Address, Value> = {};
+    for (const [key, value] of this.values) values[this.grid.address(placeOf(key))] = value;
+    return values;
+  }
+
+  private build(book: Book): void {
+    this.hyper.dispose();
+    this.grid.update(book);
+    this.contents = new Map();
+    this.faults = new Map();
+    this.listed = new Set();
+    this.formulas = 0;
+    this.hyper = new Hyper([...book.tables.map((table) => table.name), SCRATCH], this.context);
+    this.nameAll(book);
+    const sheets: Fed[][][] = book.tables.map(() => []);
+    for (const [at, cell] of this.grid.filled()) {
+      const fed = this.take(at, cell);
+      const sheet = sheets[at.sheet];
+      if (!sheet || beyond(at)) continue;
+      while (sheet.length <= at.row) sheet.push([]);
+      const line = sheet[at.row];
+      if (!line) continue;
+      while (line.length <= at.col) line.push(null);
+      line[at.col] = fed;
+    }
+    this.hyper.hf.batch(() => {
+      for (const [i, sheet] of sheets.entries()) this.hyper.hf.setSheetContent(i, sheet);
+    });
+    this.values = new Map();
+    for (const key of this.contents.keys()) {
+      const value = this.valueAt(placeOf(key));
+      if (value.kind !== 'blank') this.values.set(key, value);
+    }
+  }
+
+  private nameAll(book: Book): void {
+    const names = new Map<string, string>();
+    for (const [name, target] of Object.entries(book.names)) {
+      const written = readReference(target);
+      const sheet = written?.table === undefined ? undefined : this.grid.sheet(written.table);
+      const table = sheet === undefined ? undefined : book.tables[sheet];
+      if (!written || !table) continue;
+      const absolute = target
+        .slice(target.lastIndexOf('!') + 1)
+        .replaceAll('$', '')
+        .replaceAll(/([A-Za-z]+)(\d+)/g, '$$$1$$$2');
+      try {
+        this.hyper.hf.addNamedExpression(name, `=${tableText(table.name)}!${absolute}`);
+        names.set(name.toUpperCase(), name);
+      } catch {
+        // A name that the calculator will not have is no name: formulas that use it say so.
+      }
+    }
+    this.names = names;
+  }
+
+  /** Notes what a cell holds and gives what the calculator is to hold for it. */
+  private take(at: Place, cell: Cell | undefined): Fed {
+    const key = keyOf(at);
+    this.faults.delete(key);
+    this.listed.delete(key);
+    if (this.contents.get(key)?.kind === 'formula') this.formulas--;
+    this.contents.delete(key);
+    if (!cell) return null;
+    const content = readContent(cell.content, this.currency);
+    this.contents.set(key, content);
+    if (content.kind === 'formula') this.formulas++;
+    const limits = cell.range ?? this.grid.row(at)?.range ?? this.grid.column(at)?.range;
+    if (limits?.from && content.kind !== 'formula') this.listed.add(key);
+    const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? (limits && rangeFault(content, limits, this.unitSaid(at, cell), this.grid, at));
+    if (fault) this.faults.set(key, fault);
+    if (fault || content.kind === 'blank') return `=${STATE}()`;
+    if (content.kind === 'number') return content.base;
+    if (content.kind === 'yes or no') return content.yes;
+    // An apostrophe keeps the calculator from reading a number, a date or a formula into a text.
+    return content.kind === 'text' ? `'${content.text}` : content.formula;
+  }
+
+  private noRoom(at: Place): Fault | undefined {
+    const say = (what: string): Fault => ({ word: TOO_LARGE, message: `${what} What is beyond is kept in the book but not worked out.` });
+    const count = (n: number): string => n.toLocaleString('en-GB');
+    if (beyond(at)) return say(`A table has at most ${count(BOUNDS.rows)} rows and ${BOUNDS.columns} columns.`);
+    if (this.contents.size > BOUNDS.filledCells) return say(`A book has at most ${count(BOUNDS.filledCells)} filled cells.`);
+    return this.formulas > BOUNDS.formulas ? say(`A book has at most ${count(BOUNDS.formulas)} formulas.`) : undefined;
+  }
+
+  private objectionTo(content: Content, at: Place): Fault | undefined {
+    if (content.kind === 'text') return tooMuchText(content.text);
+    return content.kind === 'formula' ? this.objection(content.formula, at) : undefined;
+  }
+
+  /** Why a canonical formula can't stand in a cell. */
+  objection(formula: string, at: Place): Fault | undefined {
+    return objection(this.hyper, formula, at, {
+      has: (name) => name === 'TRUE' || name === 'FALSE' || this.names.has(name.toUpperCase()),
+      all: () => this.names.values(),
+    });
+  }
+
+  private unanswered(at: Place): Fault {
+    return { word: NOT_ANSWERED, message: `${this.grid.heading(at)} (${this.grid.address(at)}) is not answered yet.` };
+  }
+
+  content(at: Place): Content {
+    return this.contents.get(keyOf(at)) ?? BLANK;
+  }
+
+  /** The unit that the cell, its row or its column names. */
+  unitSaid(at: Place, cell = this.grid.cell(at)): string | undefined {
+    return cell?.unit ?? this.grid.row(at)?.unit ?? this.grid.column(at)?.unit;
+  }
+
+  /** How a number in this cell is shown. */
+  shownUnit(at: Place): string {
+    const said = this.unitSaid(at);
+    if (said !== undefined) return said;
+    const content = this.content(at);
+    if (content.kind === 'number') return content.unit;
+    const ast = this.hyper.ast(at);
+    const returns = ast?.type === 'FUNCTION_CALL' ? recordOf(ast.procedureName)?.returns.unit : undefined;
+    return returns && returns !== '1' && returns !== 'any' ? returns.replace('money', this.currency) : '';
+  }
+
+  valueAt(at: Place): Value {
+    if (beyond(at)) {
+      const fault = this.faults.get(keyOf(at));
+      return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
+    }
+    const raw = this.hyper.hf.getCellValue(at);
+    if (typeof raw === 'number') return { kind: 'number', base: raw, unit: this.shownUnit(at) };
+    if (typeof raw === 'string') return { kind: 'text', text: raw };
+    if (typeof raw === 'boolean') return { kind: 'yes or no', yes: raw };
+    if (raw instanceof DetailedCellError) return explained(raw, at, this);
+    return { kind: 'blank' };
+  }
+
+  /** Feeds changes that the book already holds; gives the values that differ from before. */
+  apply(changes: readonly Change[], book: Book): Values {
+    const edits = changes.flatMap((change) => change.edits);
+    const local = this.grid.book !== undefined && edits.every((edit) => isLocal(edit, this.currency));
+    try {
+      return local ? this.feed(edits, book) : this.rebuild(book);
+    } catch {
+      // The calculator may have stopped half-way: it is built again from the book, which is whole.
+      return this.rebuild(book);
+    }
+  }
+
+  private rebuild(book: Book): Values {
+    const before = new Map([...this.values].map(([key, value]) => [this.grid.address(placeOf(key)), value]));
+    this.build(book);
+    const differ: Record<Address, Value> = {};
+    for (const [key, value] of this.values) {
+      const address = this.grid.address(placeOf(key));
+      if (!same(before.get(address), value)) differ[address] = value;
+      before.delete(address);
+    }
+    for (const address of before.keys()) differ[address] = { kind: 'blank' };
+    return differ;
+  }
+
+  private feed(edits: readonly Edit[], book: Book): Values {
+    this.grid.update(book);
+    const touched = new Map<number, Place>();
+    for (const edit of edits) for (const at of this.touchedBy(edit)) touched.set(keyOf(at), at);
+    for (const key of this.listed) touched.set(key, placeOf(key));
+    const changed = this.hyper.hf.batch(() => {
+      for (const at of touched.values()) {
+        const fed = this.take(at, this.grid.cell(at));
+        if (!beyond(at)) this.hyper.hf.setCellContents(at, fed);
+      }
+    });
+    for (const change of changed) {
+      if ('address' in change) touched.set(keyOf(change.address), change.address);
+    }
+    const differ: Record<Address, Value> = {};
+    for (const [key, at] of touched) this.compare(key, at, differ);
+    return differ;
+  }
+
+  private compare(key: number, at: Place, differ: Record<Address, Value>): void {
+    const value = this.valueAt(at);
+    if (same(this.values.get(key) ?? { kind: 'blank' }, value)) return;
+    if (value.kind === 'blank') this.values.delete(key);
+    else this.values.set(key, value);
+    differ[this.grid.address(at)] = value;
+  }
+
+  /** The cells that an edit touches by itself. */
+  private touchedBy(edit: Edit): readonly Place[] {
+    if (edit.at === 'cell') {
+      const at = this.grid.place(edit.table, edit.row, edit.column);
+      return at ? [at] : [];
+    }
+    if (edit.at !== 'row' && edit.at !== 'column') return [];
+    const sheet = this.grid.tables.findIndex((table) => table.id === edit.table);
+    const table = this.grid.tables[sheet];
+    const length = (edit.at === 'row' ? table?.columns.length : table?.rows.length) ?? 0;
+    const line = Array.from({ length }, (_, i) => (edit.at === 'row' ? { sheet, row: edit.index, col: i } : { sheet, row: i, col: edit.index }));
+    return line.filter((at) => this.contents.has(keyOf(at)));
+  }
+
+  /** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
+  reads(at: Place): readonly { readonly start: Place; readonly end: Place }[] {
+    const found: { start: Place; end: Place }[] = [];
+    for (const each of this.hyper.hf.getCellPrecedents(at)) {
+      if ('start' in each) found.push({ start: each.start, end: each.end });
+      else if (each.sheet >= 0) found.push({ start: each, end: each });
+      else
+        for (const named of this.hyper.hf.getCellPrecedents(each))
+          found.push('start' in named ? { start: named.start, end: named.end } : { start: named, end: named });
+    }
+    return found;
+  }
+
+  /** The cells that read this one directly, also through ranges and names. */
+  readers(at: Place): readonly Place[] {
+    const found = new Map<number, Place>();
+    const seen = new Set<string>();
+    const follow = (each: Place | { readonly start: Place; readonly end: Place }): void => {
+      const key = JSON.stringify(each);
+      if (seen.has(key)) return;
+      seen.add(key);
+      for (const next of this.hyper.hf.getCellDependents(each)) {
+        if ('start' in next || next.sheet < 0) follow(next);
+        else found.set(keyOf(next), next);
+      }
+    };
+    follow(at);
+    return [...found.values()];
+  }
+
+  /** The cells that read this one directly, and all that follow from them. */
+  feeds(at: Place): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
+    const directly = this.readers(at);
+    const all = new Map<number, Place>();
+    const queue = [...directly];
+    for (let next = queue.pop(); next; next = queue.pop()) {
+      if (all.has(keyOf(next))) continue;
+      all.set(keyOf(next), next);
+      queue.push(...this.readers(next));
+    }
+    const inOrder = (places: Iterable<Place>): readonly Address[] => [...places].sort((a, b) => keyOf(a) - keyOf(b)).map((place) => this.grid.address(place));
+    return { directly: inOrder(directly), all: inOrder(all.values()) };
+  }
+
+  /** The cells with formulas that a cell reads directly. */
+  private formulasRead(at: Place): readonly Place[] {
+    const found: Place[] = [];
+    for (const { start, end } of this.reads(at)) {
+      for (let row = start.row; row <= end.row; row++) {
+        for (let col = start.col; col <= end.col; col++) {
+          const place = { sheet: start.sheet, row, col };
+          if (this.content(place).kind === 'formula') found.push(place);
+        }
+      }
+    }
+    return found;
+  }
+
+  /** A shortest way round the circle that a cell is on: breadth first, back to itself. */
+  circle(start: Place): readonly Place[] {
+    const home = keyOf(start);
+    const cameFrom = new Map<number, number>();
+    const queue = [start];
+    for (let at = queue.shift(); at; at = queue.shift()) {
+      for (const next of this.formulasRead(at)) {
+        const key = keyOf(next);
+        if (key === home) {
+          const round = [at];
+          for (let back = keyOf(at); back !== home; ) {
+            back = cameFrom.get(back) ?? home;
+            round.unshift(placeOf(back));
+          }
+          return round;
+        }
+        if (cameFrom.has(key)) continue;
+        cameFrom.set(key, keyOf(at));
+        queue.push(next);
+      }
+    }
+    return [start];
+  }
+
+  /** The place that an address names. */
+  at(address: Address): Place {
+    const at = this.grid.find(address);
+    if (!at) throw new RangeError(`There is no cell ${address} in this book.`);
+    return at;
+  }
+
+  /** Whether a number or text may stand in a given: a sentence where it may not. */
+  outOfRange(at: Place, content: Content): Fault | undefined {
+    const cell = this.grid.cell(at);
+    const limits = cell?.range ?? this.grid.row(at)?.range ?? this.grid.column(at)?.range;
+    return limits && rangeFault(content, limits, this.unitSaid(at, cell), this.grid, at);
+  }
+
+  /** Works out a formula that lies in no table, and forgets it again after `use`. */
+  withFormula<T>(formula: string, use: (at: Place) => T): T {
+    const at = this.scratch;
+    const cell: Cell = { content: formula };
+    try {
+      this.hyper.hf.setCellContents(at, this.take(at, cell));
+      return use(at);
+    } finally {
+      this.hyper.hf.setCellContents(at, this.take(at, undefined));
+    }
+  }
+}
+
+/** Edits that leave every row, column, table and name where it was. */
+function isLocal(edit: Edit, currency: string): boolean {
+  if (edit.at === 'cell' || edit.at === 'page' || edit.at === 'block') return true;
+  if (edit.at === 'row' || edit.at === 'column') return edit.before !== null && edit.after !== null && edit.before.id === edit.after.id;
+  return edit.at === 'book' && (edit.after.currency === undefined || edit.after.currency === currency);
+}

@@ -1,0 +1,44 @@
+/** Small books for tests, written as rows of contents. */
+import type { Book, Cell, Row, Table } from '../../src/book/book.ts';
+import type { Change, Edit } from '../../src/book/change.ts';
+
+type Written = string | Partial<Cell> | null;
+
+/** A table whose rows are r1, r2 … and columns c1, c2 …; null is a missing cell. */
+export function table(name: string, cells: readonly (readonly Written[])[], rows: readonly Partial<Row>[] = [], columns: readonly string[] = []): Table {
+  const width = Math.max(0, ...cells.map((line) => line.length));
+  const stored: Record<string, Record<string, Cell>> = {};
+  for (const [r, line] of cells.entries()) {
+    for (const [c, cell] of line.entries()) {
+      if (cell === null) continue;
+      stored[`r${r + 1}`] ??= {};
+      const row = stored[`r${r + 1}`];
+      if (row) row[`c${c + 1}`] = typeof cell === 'string' ? { content: cell } : { content: '', ...cell };
+    }
+  }
+  return {
+    id: name.toLowerCase(),
+    name,
+    form: 'plain',
+    columns: Array.from({ length: width }, (_, i) => ({ id: `c${i + 1}`, ...(columns[i] !== undefined && { label: columns[i] }) })),
+    rows: cells.map((_, i) => ({ id: `r${i + 1}`, ...rows[i] })),
+    cells: stored,
+  };
+}
+
+export function book(tables: readonly Table[], names: Readonly<Record<string, string>> = {}): Book {
+  return { format: 'overbench book', version: 1, id: 'test', title: 'Test', client: '', currency: 'EUR', measures: 'metric', pages: [], tables, names };
+}
+
+/** A book with one cell put in (or taken out, with null), and the change that says so. */
+export function put(before: Book, tableName: string, row: string, column: string, cell: Partial<Cell> | string | null): { book: Book; change: Change } {
+  const found = before.tables.find((t) => t.name === tableName);
+  if (!found) throw new Error(`no table ${tableName}`);
+  const after: Cell | null = cell === null ? null : typeof cell === 'string' ? { content: cell } : { content: '', ...cell };
+  const line = { ...found.cells[row] };
+  const edit: Edit = { at: 'cell', table: found.id, row, column, before: line[column] ?? null, after };
+  if (after) line[column] = after;
+  else delete line[column];
+  const changed: Table = { ...found, cells: { ...found.cells, [row]: line } };
+  return { book: { ...before, tables: before.tables.map((t) => (t === found ? changed : t)) }, change: { label: 'test', edits: [edit] } };
+}
