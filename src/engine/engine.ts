@@ -1,6 +1,8 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
 import { readQuantity } from '../../functions/quantity-text.ts';
 import type { Place } from './addresses.ts';
+import { editableContent, toCanonical } from './formula-text.ts';
+import { NOT_UNDERSTOOD } from './errors.ts';
 import type { Engine, Reading } from './types.ts';
 import { Workbook } from './workbook.ts';
 
@@ -13,11 +15,15 @@ export function createEngine(running?: (slow: boolean) => void): Engine {
     read: async (address, typed) => read(workbook, workbook.at(address), typed),
     editable: async (address) => {
       const cell = workbook.grid.cell(workbook.at(address));
-      return cell?.typed ?? cell?.content ?? '';
+      return cell?.typed ?? editableContent(cell?.content ?? '', workbook.currency);
     },
     trace: async (address) => ({ address, row: '', column: '', kind: 'blank', value: workbook.valueAt(workbook.at(address)), steps: [], from: [] }),
     feeds: async (address) => workbook.feeds(workbook.at(address)),
-    evaluate: async (formula) => workbook.withFormula(asFormula(formula), (at) => workbook.valueAt(at)),
+    evaluate: async (formula) => {
+      const read = toCanonical(asFormula(formula), workbook.currency);
+      if (!read.ok) return { kind: 'error', word: NOT_UNDERSTOOD, message: read.message };
+      return workbook.withFormula(read.content, (at) => workbook.valueAt(at));
+    },
     evaluateWithSteps: async (formula) =>
       workbook.withFormula(asFormula(formula), (at) => ({ row: '', column: '', kind: 'worked', value: workbook.valueAt(at), steps: [], from: [] })),
     field: async () => ({ refused: 'No picture yet.' }),
@@ -30,9 +36,11 @@ const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? 
 /** What typed text would become in a cell. */
 function read(workbook: Workbook, at: Place, typed: string): Reading {
   if (typed.trimStart().startsWith('=')) {
-    const content = typed.trim();
+    const canonical = toCanonical(typed.trim(), workbook.currency);
+    if (!canonical.ok) return canonical;
+    const { content } = canonical;
     const fault = workbook.objection(content, at);
-    return fault ? { ok: false, message: fault.message } : { ok: true, content };
+    return fault ? { ok: false, message: fault.message } : { ok: true, content, ...(content !== typed && { typed }) };
   }
   const unit = workbook.shownUnit(at);
   const taken = readQuantity(typed, { currency: workbook.currency, ...(unit && { unit }) });
