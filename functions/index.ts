@@ -3,12 +3,6 @@
 // Beam and footprint
 import { BEAM_EXPONENT } from './beam/beam-exponent.ts';
 import type { FunctionRecord } from './define.ts';
-// Quantities in formulas
-import { CONVERT } from './standard/convert.ts';
-import { NUMBER_IN } from './standard/number-in.ts';
-import { SHOW } from './standard/show.ts';
-import { UNIT } from './standard/unit.ts';
-
 // The field over a bench
 import { BENCH_HIGH } from './field/bench-high.ts';
 import { BENCH_LOW } from './field/bench-low.ts';
@@ -22,6 +16,11 @@ import { LANDING_SHARE } from './field/landing-share.ts';
 import { LAYOUT_COUNT } from './field/layout-count.ts';
 import { LAYOUT } from './field/layout-function.ts';
 import { LAYOUT_PPF } from './field/layout-ppf.ts';
+// Quantities in formulas
+import { CONVERT } from './standard/convert.ts';
+import { NUMBER_IN } from './standard/number-in.ts';
+import { SHOW } from './standard/show.ts';
+import { UNIT } from './standard/unit.ts';
 
 export const functions: readonly FunctionRecord[] = [
   // Beam and footprint

@@ -73,7 +73,7 @@ function addFace(terms: Terms, lowest: number, d: number, size: number, share: n
   const { tau, rootTau } = terms;
   const near = d - size / 2;
   const reach = termsWithin(terms, near > 0 ? lowest * lowest + near * near : lowest * lowest);
-  const thin = thick < reach ? thick : reach;
+  const thin = Math.min(thick, reach);
   for (let t = 0; t < thin; t++) {
     const q = (tau[t] as number) * d * d;
     values[row + t] = (values[row + t] as number) + share * Math.exp(-q) * (1 + (((tau[t] as number) * size * size) / 12) * (2 * q - 1));

@@ -31,13 +31,16 @@ import type { Layout } from './layout.ts';
 export { landingShare } from './landing.ts';
 export { defaultGrid, faces } from './layout.ts';
 
-/** Farthest horizontal distance between a point and any element of any face, images included. */
+/**
+ * Farthest horizontal distance between an element of a face, images included, and a point of the bench or of the rows given: the
+ * same for every grid on the bench, so that a single point and a grid use the same terms and agree to the last digits.
+ */
 function farthest({ bench, sides }: Layout, c: Crossing, xs: ArrayLike<number>, ys: ArrayLike<number>): number {
   const n = imageCount(sides);
   const axis = (points: ArrayLike<number>, at: readonly number[], face: number, size: number): number => {
-    const least = Math.min(points[0] as number, at[0] as number);
-    const most = Math.max(points[points.length - 1] as number, at[at.length - 1] as number);
-    return most - least + face / 2 + (n > 0 ? (n + 1) * size : 0);
+    const least = Math.min(0, points[0] as number, at[0] as number);
+    const most = Math.max(size, points[points.length - 1] as number, at[at.length - 1] as number);
+    return most - least + face / 2 + n * size;
   };
   return Math.hypot(axis(xs, c.xs, c.length, bench.length), axis(ys, c.ys, c.width, bench.width));
 }
@@ -50,9 +53,18 @@ export interface CrossingTables {
   readonly y: AxisTable;
 }
 
-export function crossingTables(layout: Layout, c: Crossing, lowest: number, highest: number, xs: ArrayLike<number>, ys: ArrayLike<number>): CrossingTables {
+/** `whole`: the crossing whose terms to take, where `c` is a part of it. */
+export function crossingTables(
+  layout: Layout,
+  c: Crossing,
+  lowest: number,
+  highest: number,
+  xs: ArrayLike<number>,
+  ys: ArrayLike<number>,
+  whole = c,
+): CrossingTables {
   const { bench, sides } = layout;
-  const terms = termsFor(ruleFor(c.m), lowest, highest, farthest(layout, c, xs, ys));
+  const terms = termsFor(ruleFor(c.m), lowest, highest, farthest(layout, whole, xs, ys));
   return {
     crossing: c,
     terms,
@@ -78,7 +90,7 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
     for (let t = 0; t < reachY; t++) row[t] = (weights[t] as number) * (y.values[j * count + t] as number);
     for (let i = 0; i < nx; i++) {
       const reachX = x.filled[i] as number;
-      const reach = reachX < reachY ? reachX : reachY;
+      const reach = Math.min(reachX, reachY);
       const at = i * count;
       let sum = 0;
       for (let t = 0; t < reach; t++) sum += (row[t] as number) * (x.values[at + t] as number);

@@ -8,7 +8,7 @@
  */
 import { erfcUp } from '../numeric/error-function.ts';
 import { type AxisSources, imageCount } from './axis-table.ts';
-import { crossings } from './crossings.ts';
+import { type Crossing, crossings } from './crossings.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
 
 import { type Layout, layoutPpf } from './layout.ts';
@@ -42,37 +42,54 @@ function erfBetween(a: number, b: number): number {
   return 2 - erfcUp(-a) - erfcUp(b);
 }
 
-function axisLanding(terms: Terms, { centres, size, bench, sides }: AxisSources): Float64Array {
-  const sums = new Float64Array(terms.count);
+/** One axis: for each centre, the landing of every term, with its reflections. */
+function axisLandings(terms: Terms, { centres, size, bench, sides }: AxisSources): Float64Array[] {
   const images = imageCount(sides);
-  for (let t = 0; t < terms.count; t++) {
-    const [tau, root] = [terms.tau[t] as number, terms.rootTau[t] as number];
-    let sum = 0;
-    for (const u of centres) {
-      sum += landingOnAxis(tau, root, -u, bench - u, size);
+  return centres.map((u) => {
+    const row = new Float64Array(terms.count);
+    for (let t = 0; t < terms.count; t++) {
+      const [tau, root] = [terms.tau[t] as number, terms.rootTau[t] as number];
+      let sum = landingOnAxis(tau, root, -u, bench - u, size);
       for (let n = 1, share = sides; n <= images; n++, share *= sides) {
         const image = n % 2 === 0 ? u : bench - u;
-        for (const centre of [image + n * bench, image - n * bench]) sum += share * landingOnAxis(tau, root, -centre, bench - centre, size);
+        sum += share * landingOnAxis(tau, root, -image - n * bench, bench - image - n * bench, size);
+        sum += share * landingOnAxis(tau, root, -image + n * bench, bench - image + n * bench, size);
       }
+      row[t] = sum;
     }
-    sums[t] = sum;
-  }
-  return sums;
+    return row;
+  });
 }
+
+/** Both axes of one crossing, and the weights of the terms, µmol/s·m⁻² each. */
+function landingParts({ bench, sides }: Layout, c: Crossing, height: number): { x: Float64Array[]; y: Float64Array[]; weights: Float64Array } {
+  const axis = (at: readonly number[], face: number, size: number): number =>
+    Math.max(size, at[at.length - 1] as number) - Math.min(0, at[0] as number) + face + imageCount(sides) * size;
+  const far = Math.hypot(axis(c.xs, c.length, bench.length), axis(c.ys, c.width, bench.width));
+  const terms = termsFor(ruleFor(c.m), height, height, far);
+  return {
+    x: axisLandings(terms, { centres: c.xs, size: c.length, bench: bench.length, sides }),
+    y: axisLandings(terms, { centres: c.ys, size: c.width, bench: bench.width, sides }),
+    weights: weightsAt(terms, c.ppf, c.m, height),
+  };
+}
+
+const total = (rows: readonly Float64Array[], t: number): number => rows.reduce((sum, row) => sum + (row[t] as number), 0);
 
 /** Photons that land on the bench over photons emitted. With reflecting sides this counts what they throw back. */
 export function landingShare(layout: Layout, height: number): number {
-  const { bench, sides } = layout;
-  let landing = 0;
+  let landed = 0;
   for (const c of crossings(layout)) {
-    const axis = (at: readonly number[], face: number, size: number): number =>
-      Math.max(size, at[at.length - 1] as number) - Math.min(0, at[0] as number) + face + imageCount(sides) * size;
-    const far = Math.hypot(axis(c.xs, c.length, bench.length), axis(c.ys, c.width, bench.width));
-    const terms = termsFor(ruleFor(c.m), height, height, far);
-    const x = axisLanding(terms, { centres: c.xs, size: c.length, bench: bench.length, sides });
-    const y = axisLanding(terms, { centres: c.ys, size: c.width, bench: bench.width, sides });
-    const weights = weightsAt(terms, c.ppf, c.m, height);
-    for (let t = 0; t < terms.count; t++) landing += (weights[t] as number) * (x[t] as number) * (y[t] as number);
+    const { x, y, weights } = landingParts(layout, c, height);
+    for (let t = 0; t < weights.length; t++) landed += (weights[t] as number) * total(x, t) * total(y, t);
   }
-  return landing / layoutPpf(layout);
+  return landed / layoutPpf(layout);
+}
+
+/** What each fixture lands on the bench, µmol/s, in the order of `faces`. */
+export function fixtureLandings(layout: Layout, height: number): number[] {
+  return crossings(layout).flatMap((c) => {
+    const { x, y, weights } = landingParts(layout, c, height);
+    return y.flatMap((row) => x.map((column) => weights.reduce((sum, w, t) => sum + w * (column[t] as number) * (row[t] as number), 0)));
+  });
 }
