@@ -1,0 +1,95 @@
+/** Holds arguments against what a record declares, before its work is asked: kind, blank, bounds. One rule for every host of the functions. */
+import { type Cells, type CellValue, type FunctionRecord, type Param, type Refusal, refuse } from './define.ts';
+
+/** A number as a refusal prints it. */
+export const say = (x: number): string => String(Number(x.toPrecision(6)));
+
+/** A number with its unit: `30 h/d`, `0.5`, `12°`. */
+export function sayIn(x: number, unit: string): string {
+  if (unit === '1' || unit === 'any' || unit === 'mixed') return say(x);
+  return unit === '°' ? `${say(x)}°` : `${say(x)} ${unit}`;
+}
+
+const isNumeric = (unit: string): boolean => unit !== 'text' && unit !== 'yes or no' && unit !== 'any' && unit !== 'mixed';
+
+/** What is wrong with the arguments, as a sentence that names function, argument, unit and what is allowed; undefined when all is well. */
+export function checkArgs(record: FunctionRecord, args: readonly unknown[]): Refusal | undefined {
+  const { params, name } = record;
+  const last = params.at(-1);
+  if (args.length > params.length && !last?.repeats) {
+    return refuse(`${name} takes ${params.length} ${params.length === 1 ? 'argument' : 'arguments'}; ${args.length} are given.`);
+  }
+  const count = Math.max(args.length, params.filter((p) => !p.optional).length);
+  for (let i = 0; i < count; i++) {
+    const param = params[i] ?? last;
+    if (!param) continue;
+    const fault = checkOne(param, args[i]);
+    if (fault) return refuse(`${name}: ${fault}`);
+  }
+  return undefined;
+}
+
+function checkOne(param: Param, value: unknown): string | undefined {
+  if (value === undefined && param.optional) return undefined;
+  if (param.shape === 'range') return checkRange(param, value);
+  if (value === null || value === undefined) return param.blankAllowed ? undefined : `${param.name} is blank; ${wanted(param)}.`;
+  if (typeof value === 'object') return `${param.name} is a range of cells; one value is needed.`;
+  return checkValue(param, value as CellValue, param.name);
+}
+
+function checkRange(param: Param, value: unknown): string | undefined {
+  if (value === null || value === undefined) return param.blankAllowed ? undefined : `${param.name} is blank; a range of cells is needed.`;
+  if (!Array.isArray(value)) return `${param.name} is one value; a range of cells is needed.`;
+  const rows = value as unknown as Cells;
+  if (rows.length === 0 || rows.every((row) => row.length === 0)) return `${param.name} is an empty range.`;
+  for (const [r, row] of rows.entries()) {
+    for (const [c, cell] of row.entries()) {
+      if (cell === null || cell === undefined) continue;
+      const fault = checkValue(param, cell, `${param.name} in row ${r + 1}, column ${c + 1}`);
+      if (fault) return fault;
+    }
+  }
+  return undefined;
+}
+
+function wanted({ unit, oneOf }: Param): string {
+  if (oneOf) return `give ${list(oneOf)}`;
+  if (unit === 'text') return 'give a text';
+  if (unit === 'yes or no') return 'give TRUE or FALSE';
+  if (unit === 'any') return 'give a value';
+  return unit === '1' ? 'give a number' : `give a number in ${unit}`;
+}
+
+function checkValue(param: Param, value: CellValue, called: string): string | undefined {
+  const { unit } = param;
+  if (typeof value === 'number' && !Number.isFinite(value)) return `${called} is no finite number; ${wanted(param)}.`;
+  if (param.oneOf && typeof value === 'string' && !param.oneOf.includes(value)) return `${called} is “${clip(value)}”; it can be ${list(param.oneOf)}.`;
+  if (unit === 'text' && typeof value !== 'string') return `${called} is ${kindOf(value)}; a text is needed${param.oneOf ? `: ${list(param.oneOf)}` : ''}.`;
+  if (unit === 'yes or no' && typeof value !== 'boolean') return `${called} is ${kindOf(value)}; TRUE or FALSE is needed.`;
+  if (!isNumeric(unit)) return typeof value === 'number' ? checkBounds(param, value, called) : undefined;
+  if (typeof value !== 'number') return `${called} is ${kindOf(value)}; a number${unit === '1' ? '' : ` in ${unit}`} is needed.`;
+  return checkBounds(param, value, called);
+}
+
+function checkBounds(p: Param, x: number, called: string): string | undefined {
+  const low = (p.atLeast !== undefined && x < p.atLeast) || (p.above !== undefined && x <= p.above);
+  const high = (p.atMost !== undefined && x > p.atMost) || (p.below !== undefined && x >= p.below);
+  if (low || high) return `${called} is ${sayIn(x, p.unit)}; it must be ${allowed(p)}.`;
+  if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(Math.round(x))}.`;
+  return undefined;
+}
+
+/** The allowed stretch in words: "from 0 to 24 h/d", "above 0 m". */
+export function allowed(p: Param): string {
+  const from = p.atLeast !== undefined ? say(p.atLeast) : undefined;
+  const to = p.atMost !== undefined ? sayIn(p.atMost, p.unit) : undefined;
+  if (from !== undefined && to !== undefined) return `from ${from} to ${to}`;
+  const low = p.atLeast !== undefined ? `${sayIn(p.atLeast, p.unit)} or more` : p.above !== undefined ? `above ${sayIn(p.above, p.unit)}` : '';
+  const high = to !== undefined ? `${low === '' ? '' : 'at most '}${to}${low === '' ? ' or less' : ''}` : p.below !== undefined ? `below ${sayIn(p.below, p.unit)}` : '';
+  return [low, high].filter(Boolean).join(' and ');
+}
+
+const kindOf = (value: CellValue): string =>
+  typeof value === 'string' ? `the text “${clip(value)}”` : typeof value === 'boolean' ? (value ? 'TRUE' : 'FALSE') : `the number ${say(Number(value))}`;
+const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);
+const list = (words: readonly string[]): string => words.map((w) => `“${w}”`).join(words.length === 2 ? ' or ' : ', ');
