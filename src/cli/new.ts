@@ -1,8 +1,54 @@
+import { randomUUID } from 'node:crypto';
+import { cellAt } from '../book/address.ts';
+import type { Book } from '../book/book.ts';
+import { named, standingOf } from '../book/look-up.ts';
+import { formatBook } from '../files/book-file.ts';
+import type { Session } from '../session.ts';
 import type { Verb } from './main.ts';
+import { openText } from './open-book.ts';
+import { deliver } from './output.ts';
+import { templateText } from './templates.ts';
+import { nearest, WrongUse } from './wrong-use.ts';
+
 export const verb: Verb = {
-  usage: '',
-  options: {},
-  async run() {
-    return 0;
+  usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
+  options: { set: { type: 'string', multiple: true }, output: { type: 'string', short: 'o' } },
+  async run(operands, { set, output }) {
+    const [slug, more] = operands;
+    if (slug === undefined) throw new WrongUse('a template is missing; overbench templates lists them');
+    if (more !== undefined) throw new WrongUse(`one template at a time, not also ${more}`);
+    const session = await openText(await templateText(slug), slug);
+    try {
+      for (const setting of (set as string[] | undefined) ?? []) await put(session, setting);
+      await deliver(formatBook({ ...session.book, id: randomUUID() }), output as string | undefined);
+      return 0;
+    } finally {
+      session.close();
+    }
   },
 };
+
+/** Answers one given, just as if its value were typed into the cell. */
+async function put(session: Session, setting: string): Promise<void> {
+  const at = setting.indexOf('=');
+  if (at < 1) throw new WrongUse(`--set ${setting} is not NAME=VALUE`);
+  const name = setting.slice(0, at).trim();
+  const address = addressOf(session.book, name);
+  const typed = await session.type(address, setting.slice(at + 1));
+  if (!typed.ok) throw new WrongUse(`--set ${setting}: ${typed.message}`);
+  if (typed.said) console.error(`${name}: ${typed.said}`);
+}
+
+function addressOf(book: Book, name: string): string {
+  const givens = Object.keys(book.names).filter((known) => isGiven(book, book.names[known] ?? ''));
+  const target = named(book, name);
+  if (target !== undefined && isGiven(book, target)) return target;
+  if (target !== undefined) throw new WrongUse(`${name} is worked out, not given`);
+  const near = nearest(name, givens);
+  throw new WrongUse(`no given is named ${name}; ${near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${givens.join(', ')}`}`);
+}
+
+function isGiven(book: Book, address: string): boolean {
+  const at = cellAt(book, address);
+  return at !== undefined && ['given', 'as', 'blank'].includes(standingOf(at));
+}

@@ -1,15 +1,15 @@
 /// <reference types="vite/client" />
-import type { Book } from '../book/book.ts';
+import { parseBook } from '../files/book-file.ts';
 import { columns, left } from './columns.ts';
 import type { Verb } from './main.ts';
 import { print } from './output.ts';
-import { nearest, WrongUse } from './wrong-use.ts';
+import { Failure, nearest, WrongUse } from './wrong-use.ts';
 
-const files = import.meta.glob<unknown>('../../templates/*.json', { import: 'default' });
+const files = import.meta.glob<string>('../../templates/*.json', { query: '?raw', import: 'default' });
 const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load]));
 
-/** The book that a template's name stands for, as its file says it. */
-export async function templateFile(slug: string): Promise<unknown> {
+/** The text of the file that a template's name stands for. */
+export async function templateText(slug: string): Promise<string> {
   const load = bySlug.get(slug);
   if (load) return load();
   const near = nearest(slug, [...bySlug.keys()]);
@@ -23,8 +23,9 @@ export const verb: Verb = {
     if (operands.length > 0) throw new WrongUse(`templates takes no ${operands[0]}`);
     const rows = await Promise.all(
       [...bySlug].map(async ([slug, load]) => {
-        const { title, purpose } = (await load()) as Book;
-        return [left(slug), left(title), left(purpose ?? '')];
+        const read = parseBook(await load());
+        if (!read.ok) throw new Failure(`template ${slug}: ${read.message}`);
+        return [left(slug), left(read.book.title), left(read.book.purpose ?? '')];
       }),
     );
     await print(`${columns(rows).join('\n')}\n`);

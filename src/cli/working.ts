@@ -57,7 +57,10 @@ function stepLines(step: TraceStep, number: number): string[] {
       return [`${number}. ${step.label}`, `   ${sumText(step)} = ${value}`];
     case 'search': {
       const [low, high] = step.bracket ?? [];
-      return [`${number}. ${step.label}: searched between ${low} and ${high}, found ${value}`, `   to check: ${step.check} = ${step.equals ? valueWithUnit(step.equals) : ''}`];
+      return [
+        `${number}. ${step.label}: searched between ${low} and ${high}, found ${value}`,
+        `   to check: ${step.check} = ${step.equals ? valueWithUnit(step.equals) : ''}`,
+      ];
     }
   }
 }

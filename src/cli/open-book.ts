@@ -1,0 +1,26 @@
+import { readFileSync } from 'node:fs';
+import { createEngine } from '../engine/engine.ts';
+import { parseBook } from '../files/book-file.ts';
+import { openSession, type Session } from '../session.ts';
+import { Failure } from './wrong-use.ts';
+
+/** Opens a book file with everything worked out. The file itself is only read. */
+export async function openBook(file: string): Promise<Session> {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (error) {
+    throw new Failure(`can't read ${file}: ${(error as Error).message}`);
+  }
+  return openText(text, file);
+}
+
+/** Opens the text of a book file or of a template. */
+export async function openText(text: string, called: string): Promise<Session> {
+  const read = parseBook(text);
+  if (!read.ok) throw new Failure(`${called}: ${read.message}`);
+  const session = openSession(read.book, createEngine());
+  await session.settled();
+  if (session.trouble !== undefined) throw new Failure(`${called}: ${session.trouble}`);
+  return session;
+}
