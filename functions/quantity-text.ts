@@ -220,7 +220,7 @@ export function readQuantity(typed: string, options: TypedOptions): Typed {
     if (set && /^[-+]?[.,]?\d/.test(text)) return refused(`“${text}” can not be read as ${quantityOf(set)}.${pieces.hint}`);
     return { kind: 'text', content: textContent(typed.trim(), currency), ...(pieces.hint && { said: `Kept as text.${pieces.hint}` }) };
   }
-  return fit(typed, text, pieces, set, options.unit ?? '', currency);
+  return intoCell(typed, text, pieces, set, options.unit ?? '');
 }
 
 const quantityOf = (u: Unit): string => `${article(quantityName(u.dimension, u.reading))}${u.symbol === '' ? '' : ` such as 1 ${u.symbol}`}`;
@@ -299,7 +299,7 @@ function together(amounts: readonly Amount[]): Amount | NoAmount {
 }
 
 /** Puts an amount into a cell, whose unit may be set. */
-function fit(typed: string, text: string, amount: Amount, set: Unit | undefined, setText: string, currency: string): Typed {
+function intoCell(typed: string, text: string, amount: Amount, set: Unit | undefined, setText: string): Typed {
   const value = Number(amount.digits);
   if (!Number.isFinite(value)) return refused(`${text} is too large a number.`);
   let u = amount.unit ?? set;
