@@ -13,7 +13,7 @@ export const isFormula = (content: string): boolean => content.startsWith('=');
 /** A text as it is read, without the apostrophe that keeps it a text. */
 export const plainText = (content: string): string => (content.startsWith("'") ? content.slice(1) : content);
 
-const NUMBER = /^([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(.*)$/u;
+const NUMBER = /^(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?)(?: ?(\S.*))?$/iu;
 
 /** Reads stored content, whose numbers have a decimal point and no thousands marks. What was typed goes through the engine's reading instead. */
 export function readContent(content: string): Content {

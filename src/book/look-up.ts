@@ -90,6 +90,8 @@ export function placeOf(book: Book, text: string): At | undefined {
 
 /** The column that the other scenarios are compared with: the one marked, else the first. */
 export function baseColumn(table: Table): number {
-  const marked = table.columns.findIndex((column) => column.id === table.base);
-  return marked < 0 ? 0 : marked;
+  return Math.max(
+    table.columns.findIndex((column) => column.id === table.base),
+    0,
+  );
 }

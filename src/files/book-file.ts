@@ -1,0 +1,80 @@
+/**
+ * The book file: the book's own JSON with a checksum of its canonical text beside the other fields. A template is the same without the checksum,
+ * so that it can be edited by hand. What is stored is exactly what was typed.
+ */
+import type { Book } from '../book/book.ts';
+import { canonical, canonicalText } from '../book/canonical.ts';
+import { checkBook } from '../book/check.ts';
+import { migrate } from '../book/migrate.ts';
+import { checksum } from './checksum.ts';
+import { rescue } from './rescue.ts';
+
+export type FileProblem = 'empty' | 'too large' | 'not a book' | 'cut short' | 'altered' | 'newer' | 'damaged';
+
+export type BookRead =
+  | { readonly ok: true; readonly book: Book }
+  | {
+      readonly ok: false;
+      readonly problem: FileProblem;
+      /** What is wrong, and what could be read all the same. */
+      readonly message: string;
+      /** The problems one by one, where there are several. */
+      readonly details: readonly string[];
+      /** What could be read, if it makes a book: to be opened only by someone who has been told. */
+      readonly rescued?: Book;
+    };
+
+const MOST_CHARACTERS = 200_000_000;
+
+export function formatBook(book: Book): string {
+  const { format, version, ...rest } = canonical(book);
+  return `${JSON.stringify({ format, version, checksum: checksum(canonicalText(book)), ...rest }, null, 1)}\n`;
+}
+
+/** Reads a book file or a template of any version up to the current one. Never throws, and never gives less than the file holds without saying so. */
+export function parseBook(text: string): BookRead {
+  if (text.trim() === '') return failure('empty', 'The file is empty.');
+  if (text.length > MOST_CHARACTERS) return failure('too large', 'The file is larger than any book can be.');
+  let stored: unknown;
+  try {
+    stored = JSON.parse(text.replace(/^\uFEFF/u, ''));
+  } catch {
+    return brokenText(text);
+  }
+  if (!isRecord(stored) || stored.format !== 'overbench book')
+    return failure('not a book', 'This is not a book file: it does not say that it holds an Overbench book.');
+  const { checksum: written, ...content } = stored;
+  const migrated = migrate(content);
+  if (!migrated.ok) return failure(migrated.newer ? 'newer' : 'damaged', `The book can't be opened. ${migrated.message}`);
+  const checked = checkBook(migrated.book);
+  if (!checked.ok) return failure('damaged', `The book can't be opened. ${checked.problems[0] ?? ''}${more(checked.problems.length - 1)}`, checked.problems);
+  // The checksum is of the text that was written, so it is that version's content which must give it again.
+  if (written !== undefined && written !== checksum(canonicalText(content))) {
+    const message =
+      'The file was altered or damaged after it was saved: its content does not match its checksum. All of it can be read; look it through before you rely on it.';
+    return { ...failure('altered', message), rescued: checked.book };
+  }
+  return { ok: true, book: checked.book };
+}
+
+function brokenText(text: string): BookRead {
+  if (!/^\uFEFF?\s*\{/u.test(text) || !text.includes('"overbench book"'))
+    return failure('not a book', 'This is not a book file: it is not JSON text of an Overbench book.');
+  const { found, cut } = rescue(text);
+  const what = cut ? 'The file stops in the middle: the end of it is missing.' : 'The file is damaged: from some place on it is not JSON.';
+  const problem = cut ? 'cut short' : 'damaged';
+  if (!found) return failure(problem, `${what} Nothing of the book could be read.`);
+  const { checksum: _, ...content } = found;
+  const migrated = migrate(content);
+  const checked = migrated.ok ? checkBook(migrated.book) : undefined;
+  if (!checked?.ok) return failure(problem, `${what} What could be read does not make a book.`);
+  const { book } = checked;
+  const cells = book.tables.reduce((sum, table) => sum + Object.values(table.cells).reduce((n, line) => n + Object.keys(line).length, 0), 0);
+  const message = `${what} What could be read of “${book.title}”: ${some(book.tables.length, 'table')} with ${some(cells, 'cell')}, ${some(book.pages.length, 'page')}.`;
+  return { ...failure(problem, message), rescued: book };
+}
+
+const failure = (problem: FileProblem, message: string, details: readonly string[] = []) => ({ ok: false, problem, message, details }) as const;
+const some = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+const more = (n: number): string => (n > 0 ? ` (and ${some(n, 'more problem')})` : '');
+const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null && !Array.isArray(x);
