@@ -15,8 +15,9 @@ export const noteOf = ({ cell, row, column }: At): string | undefined => cell?.n
 /** The allowed range, with the unit in which its limits are. */
 export function rangeOf(at: At): Range | undefined {
   const range = at.cell?.range ?? at.row.range ?? at.column.range;
-  const unit = range?.unit ?? unitOf(at);
-  return range && (unit === undefined ? range : { ...range, unit });
+  if (!range || (range.low === undefined && range.high === undefined)) return range;
+  const unit = range.unit ?? unitOf(at);
+  return unit === undefined ? range : { ...range, unit };
 }
 
 /** What a cell is: a given whose formula only points at another cell is "as" that one; a look-up table's headings are neither. */
