@@ -1,9 +1,10 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
 import { readQuantity } from '../../functions/quantity-text.ts';
 import type { Place } from './addresses.ts';
-import { editableContent, toCanonical } from './formula-text.ts';
 import { NOT_UNDERSTOOD } from './errors.ts';
-import type { Engine, Reading } from './types.ts';
+import { editableContent, toCanonical } from './formula-text.ts';
+import { Tracer } from './trace.ts';
+import type { Engine, Reading, Value } from './types.ts';
 import { Workbook } from './workbook.ts';
 
 /** `running` is told when a function that may take seconds starts and ends. */
@@ -17,21 +18,35 @@ export function createEngine(running?: (slow: boolean) => void): Engine {
       const cell = workbook.grid.cell(workbook.at(address));
       return cell?.typed ?? editableContent(cell?.content ?? '', workbook.currency);
     },
-    trace: async (address) => ({ address, row: '', column: '', kind: 'blank', value: workbook.valueAt(workbook.at(address)), steps: [], from: [] }),
+    trace: async (address) => new Tracer(workbook).trace(workbook.at(address)),
     feeds: async (address) => workbook.feeds(workbook.at(address)),
-    evaluate: async (formula) => {
-      const read = toCanonical(asFormula(formula), workbook.currency);
-      if (!read.ok) return { kind: 'error', word: NOT_UNDERSTOOD, message: read.message };
-      return workbook.withFormula(read.content, (at) => workbook.valueAt(at));
-    },
+    evaluate: async (formula) =>
+      onItsOwn(
+        workbook,
+        formula,
+        (at) => workbook.valueAt(at),
+        (value) => value,
+      ),
     evaluateWithSteps: async (formula) =>
-      workbook.withFormula(asFormula(formula), (at) => ({ row: '', column: '', kind: 'worked', value: workbook.valueAt(at), steps: [], from: [] })),
+      onItsOwn(
+        workbook,
+        formula,
+        (at) => new Tracer(workbook).trace(at),
+        (value) => ({ row: '', column: '', kind: 'worked', value, formula: asFormula(formula), steps: [], from: [] }),
+      ),
     field: async () => ({ refused: 'No picture yet.' }),
     close: () => workbook.hyper.dispose(),
   };
 }
 
 const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? text.trim() : `=${text.trim()}`);
+
+/** Works out a formula that stands in no cell; `refused` makes the answer where it can't be read at all. */
+function onItsOwn<T>(workbook: Workbook, formula: string, use: (at: Place) => T, refused: (value: Value) => T): T {
+  const read = toCanonical(asFormula(formula), workbook.currency);
+  if (!read.ok) return refused({ kind: 'error', word: NOT_UNDERSTOOD, message: read.message });
+  return workbook.withFormula(read.content, use);
+}
 
 /** What typed text would become in a cell. */
 function read(workbook: Workbook, at: Place, typed: string): Reading {

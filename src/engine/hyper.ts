@@ -50,6 +50,8 @@ export type Raw = number | string | boolean | null | CellError | SimpleRangeValu
 
 export interface Token {
   readonly image: string;
+  /** From 0, in the formula without its equals sign. */
+  readonly startOffset: number;
   readonly tokenType: { readonly name: string };
 }
 
@@ -150,7 +152,7 @@ export class Hyper {
     return typeof found === 'object' ? found : undefined;
   }
 
-  /** A tree as text, seen from a cell. */
+  /** A tree as text, with its equals sign, seen from a cell. */
   text(ast: Ast, at: Place): string {
     return this.insides._unparser.unparse(ast, at);
   }

@@ -31,7 +31,7 @@ const asError = (fault: Fault): CellError => new CellError(ErrorType.VALUE, pack
 const isUnanswered = (value: Raw): boolean => value instanceof CellError && unpack(value.message)?.word === NOT_ANSWERED;
 
 /** The unit that a parameter or a result converts to; undefined where values pass as they are. */
-function conversion(text: string): Unit | undefined {
+export function conversion(text: string): Unit | undefined {
   return text === '1' || text === 'text' || text === 'yes or no' || text === 'any' || text === 'mixed' ? undefined : unit(text);
 }
 

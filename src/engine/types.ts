@@ -63,6 +63,8 @@ export interface TraceNode {
   readonly name?: string;
   /** Set where the tree was cut because the cell is already told elsewhere in it. */
   readonly again?: boolean;
+  /** How many further cells of its ranges are not listed in `from`. */
+  readonly more?: number;
   /** In a branch of IF that was not taken. */
   readonly untaken?: boolean;
 }

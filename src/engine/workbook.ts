@@ -11,7 +11,7 @@ import { BOUNDS } from './bounds.ts';
 import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
 import { objection, tooMuchText } from './guard.ts';
-import { DetailedCellError, Hyper } from './hyper.ts';
+import { type Ast, DetailedCellError, Hyper } from './hyper.ts';
 import { rangeFault } from './ranges.ts';
 import { type Context, recordOf, STATE } from './register.ts';
 import { explained } from './sentences.ts';
@@ -290,6 +290,34 @@ export class Workbook {
           found.push('start' in named ? { start: named.start, end: named.end } : { start: named, end: named });
     }
     return found;
+  }
+
+  /** The cells that a reference, a range or a name in a formula stands for. */
+  span(ast: Ast, from: Place): { readonly start: Place; readonly end: Place } | undefined {
+    if (ast.type === 'CELL_REFERENCE') {
+      const at = ast.reference.toSimpleCellAddress(from);
+      return { start: at, end: at };
+    }
+    if (ast.type === 'CELL_RANGE') return { start: ast.start.toSimpleCellAddress(from), end: ast.end.toSimpleCellAddress(from) };
+    if (ast.type !== 'NAMED_EXPRESSION') return undefined;
+    const name = this.names.get(ast.expressionName.toUpperCase());
+    const written = name === undefined ? undefined : readReference(this.grid.book?.names[name] ?? '');
+    const sheet = written?.table === undefined ? undefined : this.grid.sheet(written.table);
+    return written && sheet !== undefined ? { start: { sheet, ...written.start }, end: { sheet, ...written.end } } : undefined;
+  }
+
+  /** The cells of a range with what the calculator holds for them; blanks are left out. */
+  *valuesIn(span: {
+    readonly start: Place;
+    readonly end: Place;
+  }): Generator<{ readonly at: Place; readonly value: number | string | boolean | DetailedCellError }> {
+    for (let row = span.start.row; row <= span.end.row; row++) {
+      for (let col = span.start.col; col <= span.end.col; col++) {
+        const at = { sheet: span.start.sheet, row, col };
+        const value = this.hyper.hf.getCellValue(at);
+        if (value !== null) yield { at, value };
+      }
+    }
   }
 
   /** The cells that read this one directly, also through ranges and names. */

@@ -1,0 +1,399 @@
+/**
+ * The working of one formula: its parts as steps that can be reckoned again, innermost first. Our own functions tell their
+ * steps by the same run that works them out; operators and the standard's functions are written as expressions in printed numbers.
+ */
+import { digits, type FunctionRecord, type Step, stepList } from '../../functions/define.ts';
+import { defaultUnit, fromBase, toBase, unit, withCurrency } from '../../functions/units.ts';
+import type { Place } from './addresses.ts';
+import { toEditable } from './formula-text.ts';
+import { type Ast, type BinaryType, CellError, type Raw, SimpleRangeValue } from './hyper.ts';
+import type { Printed } from './printed.ts';
+import * as printed from './printed.ts';
+import { argumentsFor, conversion, recordOf, run } from './register.ts';
+import type { TraceStep, Value } from './types.ts';
+import type { Workbook } from './workbook.ts';
+
+/** Terms up to this many are written out in one expression; more become a list of terms. */
+const WRITTEN_OUT = 24;
+
+const COMPARED: Partial<Readonly<Record<BinaryType, string>>> = {
+  EQUALS_OP: '==',
+  NOT_EQUAL_OP: '!=',
+  GREATER_THAN_OP: '>',
+  LESS_THAN_OP: '<',
+  GREATER_THAN_OR_EQUAL_OP: '>=',
+  LESS_THAN_OR_EQUAL_OP: '<=',
+};
+
+/** Standard functions of plain numbers, by the name a general evaluator has for them. */
+const PLAIN_CALLS: Readonly<Record<string, string>> = {
+  EXP: 'exp',
+  LN: 'log',
+  LOG10: 'log10',
+  INT: 'floor',
+  TRUNC: 'fix',
+  SIGN: 'sign',
+  ROUND: 'round',
+  ASIN: 'asin',
+  ACOS: 'acos',
+  ATAN: 'atan',
+  SINH: 'sinh',
+  COSH: 'cosh',
+  TANH: 'tanh',
+};
+
+const ANGLE_CALLS: Readonly<Record<string, string>> = { SIN: 'sin', COS: 'cos', TAN: 'tan' };
+
+const SAME_KIND_CALLS: Readonly<Record<string, string>> = { MIN: 'min', MAX: 'max', AVERAGE: 'mean', MEDIAN: 'median' };
+
+/** Functions that count or find places: their results are plain numbers whatever they look at. */
+const COUNTS: ReadonlySet<string> = new Set(
+  'COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS MATCH ROWS COLUMNS ROW COLUMN LEN FIND CODE RANK CORREL RSQ PEARSON SKEW WEEKDAY YEAR MONTH DAY'.split(' '),
+);
+
+interface Span {
+  readonly start: Place;
+  readonly end: Place;
+}
+
+export class Steps {
+  readonly steps: TraceStep[] = [];
+  private readonly book: Workbook;
+  private readonly at: Place;
+  private readonly root: Ast;
+
+  constructor(book: Workbook, at: Place, root: Ast) {
+    this.book = book;
+    this.at = at;
+    this.root = root;
+  }
+
+  /** Tells the steps of the whole formula, down to the value of the cell. */
+  tell(label: string, value: Value): void {
+    const result = this.print(this.root);
+    if (value.kind === 'number' && result) {
+      const told = this.steps.at(-1)?.value;
+      if (result.bare && told?.kind === 'number' && told.base === value.base && told.unit === value.unit) return;
+      this.settle(this.labelFor(label), result, value.unit);
+    } else if (value.kind === 'yes or no' || value.kind === 'text') {
+      const told = this.steps.at(-1)?.value;
+      if (JSON.stringify(told) !== JSON.stringify(value)) this.steps.push({ kind: 'note', label, value });
+    }
+  }
+
+  private labelFor(label: string): string {
+    const span = this.span(this.root);
+    return span ? `as ${this.book.grid.heading(span.start)}` : label;
+  }
+
+  /** A value from inside the calculator, as it is shown. */
+  private value(ast: Ast): Raw {
+    return this.book.hyper.value(ast, this.at);
+  }
+
+  private text(ast: Ast): string {
+    return toEditable(this.book.hyper.text(ast, this.at), this.book.currency).slice(1);
+  }
+
+  private inBook(symbol: string): string {
+    return withCurrency(symbol === '1' ? '' : symbol, this.book.currency);
+  }
+
+  /** Writes an expression as a step in a unit, and goes on with the number that it gives. */
+  private settle(label: string, p: Printed, symbol: string): Printed {
+    let u = unit(symbol);
+    let shown = symbol;
+    if (u?.dimension !== p.dimension || u.reading !== p.reading) {
+      shown = defaultUnit(p.dimension, p.reading, this.book.currency);
+      u = unit(shown);
+    }
+    const scaled = u ? printed.onScale(p, u) : p;
+    this.steps.push({ kind: 'expression', label, expression: scaled.text, value: { kind: 'number', base: p.base, unit: shown } });
+    return printed.atom(u ? fromBase(p.base, u) : p.base, p.base, u);
+  }
+
+  /** The number that a part of the formula comes to, as an expression; undefined where it is no number. */
+  private print(ast: Ast): Printed | undefined {
+    switch (ast.type) {
+      case 'NUMBER':
+        return printed.atom(ast.value, ast.value, undefined, ast.value === 0);
+      case 'PARENTHESES':
+        return this.print(ast.expression);
+      case 'CELL_REFERENCE':
+      case 'NAMED_EXPRESSION':
+        return this.cell(ast);
+      case 'FUNCTION_CALL':
+        return this.call(ast.procedureName, ast.args, ast);
+      case 'MINUS_UNARY_OP':
+      case 'PLUS_UNARY_OP':
+      case 'PERCENT_OP':
+        return this.signed(ast.type, ast.value);
+      default:
+        return 'left' in ast ? this.operator(ast) : undefined;
+    }
+  }
+
+  private signed(type: 'MINUS_UNARY_OP' | 'PLUS_UNARY_OP' | 'PERCENT_OP', inner: Ast): Printed | undefined {
+    const p = this.print(inner);
+    if (!p || type === 'PLUS_UNARY_OP') return p;
+    return type === 'MINUS_UNARY_OP' ? printed.negative(p, -p.base) : printed.percent(p, p.base / 100);
+  }
+
+  private span(ast: Ast): Span | undefined {
+    if (ast.type === 'PARENTHESES') return this.span(ast.expression);
+    return this.book.span(ast, this.at);
+  }
+
+  private cell(ast: Ast): Printed | undefined {
+    const span = this.span(ast);
+    const raw = this.value(ast);
+    if (raw === null) return printed.atom(0, 0, undefined, true);
+    if (typeof raw === 'boolean') return printed.plainText(String(raw), Number(raw), 4);
+    if (typeof raw !== 'number') return undefined;
+    return this.number(raw, span ? this.book.shownUnit(span.start) : '');
+  }
+
+  private number(base: number, symbol: string): Printed {
+    const u = unit(symbol);
+    return printed.atom(u ? fromBase(base, u) : base, base, u);
+  }
+
+  private operator(ast: Extract<Ast, { left: Ast }>): Printed | undefined {
+    const sign = COMPARED[ast.type];
+    if (sign) return this.compare(ast, sign);
+    if (ast.type === 'CONCATENATE_OP') {
+      this.print(ast.left);
+      this.print(ast.right);
+      return undefined;
+    }
+    const [a, b, base] = [this.print(ast.left), this.print(ast.right), this.value(ast)];
+    if (!a || !b || typeof base !== 'number') return undefined;
+    if (ast.type === 'PLUS_OP') return printed.sum(a, b, '+', base);
+    if (ast.type === 'MINUS_OP') return printed.sum(a, b, '-', base);
+    if (ast.type === 'TIMES_OP') return printed.multiply(a, b, base);
+    return ast.type === 'DIV_OP' ? printed.divide(a, b, base) : printed.raise(a, b, base);
+  }
+
+  private compare(ast: Extract<Ast, { left: Ast }>, sign: string): Printed | undefined {
+    const holds = this.value(ast);
+    const [a, b] = [this.print(ast.left), this.print(ast.right)];
+    if (typeof holds !== 'boolean') return undefined;
+    const value: Value = { kind: 'yes or no', yes: holds };
+    const label = `${this.text(ast)}: ${holds ? 'holds' : 'does not hold'}`;
+    this.steps.push(a && b ? { kind: 'expression', label, expression: printed.comparison(a, b, sign), value } : { kind: 'note', label, value });
+    return printed.plainText(String(holds), Number(holds), 4);
+  }
+
+  private call(name: string, args: readonly Ast[], ast: Ast): Printed | undefined {
+    if (name === 'UNIT') return this.withUnit(args);
+    if (name === 'NUMBER.IN') return this.withoutUnit(args);
+    const record = recordOf(name);
+    if (record) return this.ours(record, args);
+    if (name === 'IF') return this.branch(args);
+    if (name === 'IFERROR') return this.print(this.value(args[0] ?? ast) instanceof CellError && args[1] ? args[1] : (args[0] ?? ast));
+    if (name === 'SUM') return this.total(args, ast);
+    const same = SAME_KIND_CALLS[name];
+    if (same) return this.sameKind(same, args, ast);
+    const base = this.value(ast);
+    if (typeof base !== 'number') return this.looked(args, ast, base);
+    return this.known(name, args, base) ?? this.looked(args, ast, base);
+  }
+
+  /** Functions that an expression can hold as they are. */
+  private known(name: string, args: readonly Ast[], base: number): Printed | undefined {
+    const plainName = PLAIN_CALLS[name];
+    const angle = ANGLE_CALLS[name];
+    if (name === 'PI') return printed.plainText('pi', base, 4);
+    if (!plainName && !angle && !['SQRT', 'ABS', 'POWER', 'MOD'].includes(name)) return undefined;
+    if (args.some((arg) => this.span(arg) !== undefined && !this.single(arg))) return undefined;
+    const parts = args.map((arg) => this.print(arg));
+    const [a, b] = parts;
+    if (!a || parts.some((part) => !part)) return undefined;
+    if (name === 'SQRT') return printed.root(a, base);
+    if (name === 'ABS') return printed.sameKindCall('abs', [a], base);
+    if (name === 'POWER') return b && printed.raise(a, b, base);
+    if (name === 'MOD') return b && printed.sameKindCall('mod', [a, b], base);
+    const radians = unit('rad');
+    if (angle) return printed.plainCall(angle, [radians && a.dimension === radians.dimension ? printed.onScale(a, radians) : a], base);
+    return plainName
+      ? printed.plainCall(
+          plainName,
+          parts.filter((part) => part !== undefined),
+          base,
+        )
+      : undefined;
+  }
+
+  private single(ast: Ast): boolean {
+    const span = this.span(ast);
+    return span !== undefined && span.start.row === span.end.row && span.start.col === span.end.col;
+  }
+
+  private withUnit(args: readonly Ast[]): Printed | undefined {
+    const [number, symbol] = args;
+    const u = symbol?.type === 'STRING' ? unit(symbol.value) : undefined;
+    const p = number && this.print(number);
+    if (!p || !u) return undefined;
+    const { numerator, denominator, offset, dimension, reading } = u;
+    return { ...p, numerator, denominator, offset, dimension, reading, base: toBase(p.base, u), joinsAny: false };
+  }
+
+  private withoutUnit(args: readonly Ast[]): Printed | undefined {
+    const [quantity, symbol] = args;
+    const u = symbol?.type === 'STRING' ? unit(symbol.value) : undefined;
+    const p = quantity && this.print(quantity);
+    return p && u && printed.asPlain(printed.onScale(p, u), fromBase(p.base, u));
+  }
+
+  /** A function of ours: arguments that come in another unit first, then its own steps. */
+  private ours(record: FunctionRecord, asts: readonly Ast[]): Printed | undefined {
+    for (const [i, ast] of asts.entries()) this.argument(record, i, ast);
+    const args = argumentsFor(record, asts, (ast) => this.value(ast));
+    if (args instanceof CellError) return undefined;
+    const told = stepList();
+    const answer = run(record, args, told.show);
+    for (const step of told.steps) this.push(step);
+    if (typeof answer !== 'number') return undefined;
+    const symbol = this.inBook(record.returns.unit);
+    const u = conversion(record.returns.unit);
+    if (!this.steps.some((step) => step.value?.kind === 'number' && Math.abs(step.value.base - answer) <= 1e-12 * Math.abs(answer))) {
+      this.steps.push({
+        kind: 'expression',
+        label: record.returns.quantity,
+        expression: digits(u ? fromBase(answer, u) : answer),
+        value: { kind: 'number', base: answer, unit: symbol },
+      });
+    }
+    return this.number(answer, symbol);
+  }
+
+  private argument(record: FunctionRecord, i: number, ast: Ast): void {
+    const param = record.params[Math.min(i, record.params.length - 1)];
+    if (!param || param.shape === 'range' || ast.type === 'STRING' || ast.type === 'EMPTY') return;
+    const p = this.print(ast);
+    const u = conversion(param.unit);
+    if (!p || p.joinsAny || (p.bare && (!u || (p.numerator === u.numerator && p.denominator === u.denominator && p.offset === u.offset)))) return;
+    this.settle(u ? `${param.quantity} in ${this.inBook(param.unit)}` : param.quantity, p, this.inBook(param.unit));
+  }
+
+  private push(step: Step): void {
+    if (step.kind === 'note') {
+      this.steps.push({ kind: 'note', label: step.label });
+      return;
+    }
+    const u = conversion(step.unit);
+    const value: Value = { kind: 'number', base: u ? toBase(step.value, u) : step.value, unit: this.inBook(step.unit) };
+    if (step.kind === 'expression') this.steps.push({ kind: 'expression', label: step.label, expression: step.expression, value });
+    else if (step.kind === 'sum') this.steps.push({ kind: 'sum', label: step.label, terms: step.terms(), scale: step.scale, value });
+    else {
+      const eu = conversion(step.equalsUnit);
+      const equals: Value = { kind: 'number', base: eu ? toBase(step.equals, eu) : step.equals, unit: this.inBook(step.equalsUnit) };
+      this.steps.push({ kind: 'search', label: step.label, value, bracket: step.bracket, check: step.check, equals });
+    }
+  }
+
+  /** IF: the condition, then only the branch that it takes. */
+  private branch(args: readonly Ast[]): Printed | undefined {
+    const [condition, yes, no] = args;
+    if (!condition) return undefined;
+    this.print(condition);
+    const holds = this.value(condition);
+    if (holds instanceof CellError || holds instanceof SimpleRangeValue) return undefined;
+    const taken = holds ? yes : no;
+    return taken && this.print(taken);
+  }
+
+  /** The numbers that arguments and ranges hold, each as it is shown where it stands. */
+  private numbers(args: readonly Ast[]): readonly { readonly label: string; readonly p: Printed }[] | undefined {
+    const found: { label: string; p: Printed }[] = [];
+    for (const arg of args) {
+      const span = this.span(arg);
+      if (!span) {
+        const p = this.print(arg);
+        if (!p) return undefined;
+        found.push({ label: this.text(arg), p });
+        continue;
+      }
+      for (const { at, value } of this.book.valuesIn(span)) {
+        if (typeof value === 'number') found.push({ label: this.book.grid.address(at), p: this.number(value, this.book.shownUnit(at)) });
+      }
+    }
+    return found;
+  }
+
+  private total(args: readonly Ast[], ast: Ast): Printed | undefined {
+    const base = this.value(ast);
+    const terms = this.numbers(args);
+    const [first, ...rest] = terms ?? [];
+    if (typeof base !== 'number' || !terms) return this.looked(args, ast, base);
+    if (!first) return printed.atom(0, 0, undefined, true);
+    if (terms.length <= WRITTEN_OUT) {
+      let all = first.p;
+      for (const { p } of rest) all = printed.sum(all, p, '+', all.base + p.base);
+      return this.settle(this.text(ast), { ...all, base, bare: false }, this.symbolOf(first.p, args));
+    }
+    const symbol = this.symbolOf(first.p, args);
+    const u = unit(symbol);
+    this.steps.push({
+      kind: 'sum',
+      label: this.text(ast),
+      terms: terms.map(({ label, p }) => ({ label, value: u ? fromBase(p.base, u) : p.base })),
+      scale: 1,
+      value: { kind: 'number', base, unit: symbol },
+    });
+    return this.number(base, symbol);
+  }
+
+  /** The unit in which the first of several terms is shown. */
+  private symbolOf(first: Printed, args: readonly Ast[]): string {
+    const span = args[0] && this.span(args[0]);
+    const said = span ? this.book.shownUnit(span.start) : '';
+    return unit(said)?.dimension === first.dimension ? said : defaultUnit(first.dimension, first.reading, this.book.currency);
+  }
+
+  private sameKind(name: string, args: readonly Ast[], ast: Ast): Printed | undefined {
+    const base = this.value(ast);
+    const terms = this.numbers(args);
+    const first = terms?.[0];
+    if (typeof base !== 'number' || !terms || !first || terms.length > 10 * WRITTEN_OUT) return this.looked(args, ast, base);
+    const call = printed.sameKindCall(
+      name,
+      terms.map(({ p }) => p),
+      base,
+    );
+    return this.settle(this.text(ast), call, this.symbolOf(first.p, args));
+  }
+
+  /** A look-up, or a function with no expression of its own: what it was and what it gave. */
+  private looked(args: readonly Ast[], ast: Ast, result: Raw): Printed | undefined {
+    for (const arg of args) if (!this.span(arg)) this.print(arg);
+    const label = this.text(ast);
+    if (typeof result === 'string') this.steps.push({ kind: 'note', label, value: { kind: 'text', text: result } });
+    if (typeof result === 'boolean') {
+      this.steps.push({ kind: 'note', label, value: { kind: 'yes or no', yes: result } });
+      return printed.plainText(String(result), Number(result), 4);
+    }
+    if (typeof result !== 'number') return undefined;
+    const symbol = this.unitOf(args, ast, result);
+    this.steps.push({ kind: 'note', label, value: { kind: 'number', base: result, unit: symbol } });
+    return this.number(result, symbol);
+  }
+
+  /** How a looked-up number is shown: as it is where it was found. */
+  private unitOf(args: readonly Ast[], ast: Ast, base: number): string {
+    if (ast.type === 'FUNCTION_CALL' && COUNTS.has(ast.procedureName)) return '';
+    if (ast === this.root) return this.book.shownUnit(this.at);
+    let likely = '';
+    for (const arg of args) {
+      const span = this.span(arg);
+      if (!span) continue;
+      for (const { at, value } of this.book.valuesIn(span)) {
+        if (typeof value !== 'number') continue;
+        const symbol = this.book.shownUnit(at);
+        if (value === base) return symbol;
+        likely ||= symbol;
+      }
+    }
+    return likely;
+  }
+}
