@@ -5,11 +5,11 @@ import { NOT_UNDERSTOOD } from './errors.ts';
 import { editableContent, toCanonical } from './formula-text.ts';
 import { Tracer } from './trace.ts';
 import type { Engine, Reading, Value } from './types.ts';
-import { Workbook } from './workbook.ts';
+import { type Life, Workbook } from './workbook.ts';
 
-/** `running` is told when a function that may take seconds starts and ends. */
-export function createEngine(running?: (slow: boolean) => void): Engine {
-  const workbook = new Workbook(running);
+/** A worker passes `life` to show that it is at work; see serve.ts. */
+export function createEngine(life: Life = {}): Engine {
+  const workbook = new Workbook(life);
   return {
     load: async (book) => workbook.load(book),
     apply: async (changes, book) => workbook.apply(changes, book),

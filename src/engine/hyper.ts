@@ -142,8 +142,9 @@ export class Hyper {
     return this.insides._parser.parse(formula, at);
   }
 
+  /** The words of a formula, without its equals sign. */
   tokens(formula: string): readonly Token[] {
-    return this.insides._parser.tokenizeFormula(formula).tokens;
+    return this.insides._parser.tokenizeFormula(formula.slice(1)).tokens;
   }
 
   /** The tree of the formula in a cell, or undefined where there is none. */

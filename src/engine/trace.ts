@@ -37,7 +37,7 @@ export class Tracer {
     const { grid } = this.book;
     const inTable = grid.tables[at.sheet] !== undefined;
     const address = grid.address(at);
-    const ast = this.book.content(at).kind === 'formula' ? this.book.hyper.ast(at) : undefined;
+    const ast = this.book.formulaIn(at);
     const known = this.told.has(address);
     this.told.add(address);
     const cut = known || ++this.nodes > NODES || depth > DEEPEST;

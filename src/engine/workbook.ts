@@ -43,6 +43,14 @@ function same(a: Value | undefined, b: Value): boolean {
   return true;
 }
 
+/** How a workbook shows that it is at work. */
+export interface Life {
+  /** Called often: before every formula, and for every cell that is taken in. */
+  readonly beat?: () => void;
+  /** A function that may take seconds starts or ends. */
+  readonly running?: (slow: boolean) => void;
+}
+
 /** What is handed to the calculator for one cell. */
 type Fed = number | string | boolean | null;
 
@@ -58,12 +66,15 @@ export class Workbook {
   private names: ReadonlyMap<string, string> = new Map();
   private readonly context: Context;
 
-  constructor(running?: (slow: boolean) => void) {
+  private readonly life: Life;
+
+  constructor(life: Life) {
+    this.life = life;
     this.context = {
       state: (at) => this.faults.get(keyOf(at)) ?? this.unanswered(at),
-      ...(running && { running }),
+      ...(life.running && { running: life.running }),
     };
-    this.hyper = new Hyper([SCRATCH], this.context);
+    this.hyper = new Hyper([SCRATCH], this.context, life.beat);
   }
 
   get scratch(): Place {
@@ -89,7 +100,7 @@ export class Workbook {
     this.faults = new Map();
     this.listed = new Set();
     this.formulas = 0;
-    this.hyper = new Hyper([...book.tables.map((table) => table.name), SCRATCH], this.context);
+    this.hyper = new Hyper([...book.tables.map((table) => table.name), SCRATCH], this.context, this.life.beat);
     this.nameAll(book);
     const sheets: Fed[][][] = book.tables.map(() => []);
     for (const [at, cell] of this.grid.filled()) {
@@ -135,6 +146,7 @@ export class Workbook {
 
   /** Notes what a cell holds and gives what the calculator is to hold for it. */
   private take(at: Place, cell: Cell | undefined): Fed {
+    this.life.beat?.();
     const key = keyOf(at);
     this.faults.delete(key);
     this.listed.delete(key);
@@ -201,6 +213,7 @@ export class Workbook {
   }
 
   valueAt(at: Place): Value {
+    this.life.beat?.();
     if (beyond(at)) {
       const fault = this.faults.get(keyOf(at));
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
@@ -299,11 +312,25 @@ export class Workbook {
       return { start: at, end: at };
     }
     if (ast.type === 'CELL_RANGE') return { start: ast.start.toSimpleCellAddress(from), end: ast.end.toSimpleCellAddress(from) };
-    if (ast.type !== 'NAMED_EXPRESSION') return undefined;
-    const name = this.names.get(ast.expressionName.toUpperCase());
+    return ast.type === 'NAMED_EXPRESSION' ? this.named(ast.expressionName) : undefined;
+  }
+
+  /** The cells that a name stands for. */
+  named(asWritten: string): { readonly start: Place; readonly end: Place } | undefined {
+    const name = this.names.get(asWritten.toUpperCase());
     const written = name === undefined ? undefined : readReference(this.grid.book?.names[name] ?? '');
     const sheet = written?.table === undefined ? undefined : this.grid.sheet(written.table);
     return written && sheet !== undefined ? { start: { sheet, ...written.start }, end: { sheet, ...written.end } } : undefined;
+  }
+
+  /** The tree of the formula in a cell; undefined where there is none, or it was refused. */
+  formulaIn(at: Place): Ast | undefined {
+    const key = keyOf(at);
+    return this.contents.get(key)?.kind === 'formula' && !this.faults.has(key) ? this.hyper.ast(at) : undefined;
+  }
+
+  *formulasAll(): Generator<Place> {
+    for (const [key, content] of this.contents) if (content.kind === 'formula') yield placeOf(key);
   }
 
   /** The cells of a range with what the calculator holds for them; blanks are left out. */

@@ -1,0 +1,170 @@
+/**
+ * The engine behind a worker, with a watchdog. A worker that gives no sign of life for too long is ended and a new one is
+ * built from the last book that worked; the run that was stuck is refused in plain words, the others are asked again.
+ * Nothing else can stop a formula that never ends.
+ */
+import type { Book } from '../book/book.ts';
+import type { Message, Method, Request } from './serve.ts';
+import type { Engine } from './types.ts';
+
+/** A worker as far as this file uses it. */
+export interface WorkerLike {
+  postMessage(message: Request): void;
+  terminate(): unknown;
+  onmessage: ((event: { readonly data: Message }) => void) | null;
+  onerror: ((event: { readonly message?: string }) => void) | null;
+}
+
+export interface Limits {
+  /** Silence allowed between cells, ms. */
+  readonly betweenCells: number;
+  /** Silence allowed inside a function over a field, ms. */
+  readonly insideSlow: number;
+  /** Time allowed for the worker to load, ms. */
+  readonly loading: number;
+}
+
+const LIMITS: Limits = { betweenCells: 2_000, insideSlow: 10_000, loading: 30_000 };
+
+export interface WorkerEngine extends Engine {
+  /** Ends what runs now, as the watchdog would: the run is refused, the last values stay. Does nothing when idle. */
+  stop(): void;
+}
+
+interface Pending {
+  readonly request: Request;
+  readonly resolve: (result: unknown) => void;
+  readonly reject: (error: Error) => void;
+}
+
+const startWorker = (): WorkerLike => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }) as WorkerLike;
+
+export function createWorkerEngine(start: () => WorkerLike = startWorker, limits: Limits = LIMITS): WorkerEngine {
+  const client = new Client(start, limits);
+  const ask =
+    <M extends Method>(method: M) =>
+    (...args: Parameters<Engine[M]>): ReturnType<Engine[M]> =>
+      client.ask(method, args) as ReturnType<Engine[M]>;
+  return {
+    load: ask('load'),
+    apply: ask('apply'),
+    read: ask('read'),
+    editable: ask('editable'),
+    trace: ask('trace'),
+    feeds: ask('feeds'),
+    evaluate: ask('evaluate'),
+    evaluateWithSteps: ask('evaluateWithSteps'),
+    field: ask('field'),
+    stop: () => client.giveUp('This was stopped. The last values stay as they were.'),
+    close: () => client.close(),
+  };
+}
+
+class Client {
+  private readonly start: () => WorkerLike;
+  private readonly limits: Limits;
+  private worker: WorkerLike;
+  /** In the order in which they were asked; the first is the one at work. */
+  private pending: Pending[] = [];
+  private next = 1;
+  private ready = false;
+  private slow = false;
+  private closed = false;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  /** The last book that was worked out whole. */
+  private lastGood: Book | undefined;
+
+  constructor(start: () => WorkerLike, limits: Limits) {
+    this.start = start;
+    this.limits = limits;
+    this.worker = this.begin();
+  }
+
+  ask(method: Method, args: readonly unknown[]): Promise<unknown> {
+    if (this.closed) return Promise.reject(new Error('This book is closed.'));
+    return new Promise((resolve, reject) => {
+      const request = { id: this.next++, method, args };
+      this.pending.push({ request, resolve, reject });
+      this.worker.postMessage(request);
+      if (this.pending.length === 1) this.watch();
+    });
+  }
+
+  close(): void {
+    this.closed = true;
+    this.end();
+    for (const { reject } of this.pending.splice(0)) reject(new Error('This book is closed.'));
+  }
+
+  /** Ends the run at the head of the queue and starts anew without it. */
+  giveUp(message: string): void {
+    const [stuck, ...rest] = this.pending;
+    if (!stuck || this.closed) return;
+    this.end();
+    this.pending = rest;
+    this.worker = this.begin();
+    // A load that is waiting brings its own book; else the last good one comes back first.
+    if (this.lastGood && rest[0]?.request.method !== 'load') this.restore(this.lastGood);
+    for (const { request } of rest) this.worker.postMessage(request);
+    this.watch();
+    stuck.reject(new Error(message));
+  }
+
+  private restore(book: Book): void {
+    const request: Request = { id: this.next++, method: 'load', args: [book] };
+    this.pending.unshift({ request, resolve: () => {}, reject: () => {} });
+    this.worker.postMessage(request);
+  }
+
+  private begin(): WorkerLike {
+    this.ready = false;
+    this.slow = false;
+    const worker = this.start();
+    worker.onmessage = ({ data }) => this.receive(data);
+    worker.onerror = ({ message }) => this.giveUp(`The calculation broke off${message ? `: ${message}` : ''}. The last values stay as they were.`);
+    return worker;
+  }
+
+  private end(): void {
+    clearTimeout(this.timer);
+    this.worker.onmessage = null;
+    this.worker.onerror = null;
+    this.worker.terminate();
+  }
+
+  private receive(message: Message): void {
+    if (message.kind === 'ready') this.ready = true;
+    else if (message.kind === 'alive') this.slow = message.slow;
+    else this.settle(message);
+    this.watch();
+  }
+
+  private settle(message: Extract<Message, { kind: 'answer' | 'failure' }>): void {
+    const at = this.pending.findIndex(({ request }) => request.id === message.id);
+    const [found] = at < 0 ? [] : this.pending.splice(at, 1);
+    if (!found) return;
+    this.slow = false;
+    const { method, args } = found.request;
+    if (message.kind === 'failure') {
+      found.reject(new Error(message.message));
+      return;
+    }
+    if (method === 'load') this.lastGood = args[0] as Book;
+    if (method === 'apply') this.lastGood = args[1] as Book;
+    found.resolve(message.result);
+  }
+
+  /** Starts the time allowed for the next sign of life. */
+  private watch(): void {
+    clearTimeout(this.timer);
+    if (this.pending.length === 0 || this.closed) return;
+    const { loading, insideSlow, betweenCells } = this.limits;
+    const allowed = !this.ready ? loading : this.slow ? insideSlow : betweenCells;
+    this.timer = setTimeout(() => {
+      const seconds = allowed / 1000;
+      this.giveUp(
+        `This took longer than ${seconds} ${seconds === 1 ? 'second' : 'seconds'} and was stopped. The last values stay as they were: undo the last change, or make it smaller.`,
+      );
+    }, allowed);
+  }
+}
