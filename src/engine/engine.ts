@@ -3,6 +3,7 @@ import { readQuantity } from '../../functions/quantity-text.ts';
 import type { Place } from './addresses.ts';
 import { NOT_UNDERSTOOD } from './errors.ts';
 import { editableContent, toCanonical } from './formula-text.ts';
+import { pictureField } from './picture.ts';
 import { Tracer } from './trace.ts';
 import type { Engine, Reading, Value } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
@@ -34,7 +35,7 @@ export function createEngine(life: Life = {}): Engine {
         (at) => new Tracer(workbook).trace(at),
         (value) => ({ row: '', column: '', kind: 'worked', value, formula: asFormula(formula), steps: [], from: [] }),
       ),
-    field: async () => ({ refused: 'No picture yet.' }),
+    field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
     close: () => workbook.hyper.dispose(),
   };
 }

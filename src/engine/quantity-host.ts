@@ -15,7 +15,7 @@ export function hostOf(book: Workbook): QuantityHost {
     readers: (at) => book.readers(at),
     parse: (formula, at) => book.hyper.parse(formula, at),
     tokens: (formula) => book.hyper.tokens(formula),
-    text: (ast, at) => book.hyper.text(ast, at),
+    text: (ast, at) => book.hyper.text(ast, at).slice(1),
     address: (at) => book.grid.address(at),
     heading: (at) => book.grid.heading(at),
   };
