@@ -16,7 +16,8 @@ export const noteOf = ({ cell, row, column }: At): string | undefined => cell?.n
 export function rangeOf(at: At): Range | undefined {
   const range = at.cell?.range ?? at.row.range ?? at.column.range;
   if (!range || (range.low === undefined && range.high === undefined)) return range;
-  const unit = range.unit ?? unitOf(at);
+  // Limits that don't say their unit are in the one that is set where they stand: a row's in the row's.
+  const unit = range.unit ?? (at.cell?.range ? unitOf(at) : at.row.range ? (at.row.unit ?? at.column.unit) : at.column.unit);
   return unit === undefined ? range : { ...range, unit };
 }
 
@@ -96,3 +97,6 @@ export function baseColumn(table: Table): number {
     0,
   );
 }
+
+/** The table that a block of a page shows. */
+export const tableOfBlock = (book: Book, id: string): Table | undefined => book.tables.find((table) => table.id === id);

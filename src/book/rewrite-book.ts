@@ -1,0 +1,90 @@
+/** The edits that keep every reference in a book pointing at what it pointed at: in formulas, names, prose, pictures and lists of choices. */
+import type { Block, Book, Range, Table } from './book.ts';
+import type { Edit } from './change.ts';
+import { isFormula } from './content.ts';
+import { LOST, type Rewrite, rewriteFormula, rewriteProse, rewriteTarget } from './references.ts';
+
+export interface Rewritten {
+  readonly edits: readonly Edit[];
+  /** How many formulas lost a cell that they read. */
+  readonly lost: number;
+}
+
+/**
+ * `rewriteIn` gives the rewriting for texts that stand in a table, or (undefined) in none. Cells for which `skip` holds are about to go and are
+ * left alone. Where a name loses its cell, the name goes: its formulas then say that there is no such name.
+ */
+export function rewriteBook(
+  book: Book,
+  rewriteIn: (table: Table | undefined) => Rewrite,
+  skip: (table: Table, row: string, column: string) => boolean = () => false,
+): Rewritten {
+  const edits: Edit[] = [];
+  let lost = 0;
+  const outside = rewriteIn(undefined);
+  for (const table of book.tables) {
+    const rewrite = rewriteIn(table);
+    for (const [row, line] of Object.entries(table.cells)) {
+      for (const [column, cell] of Object.entries(line)) {
+        if (skip(table, row, column)) continue;
+        const content = isFormula(cell.content) ? rewriteFormula(cell.content, rewrite) : cell.content;
+        const range = cell.range && rewriteRange(cell.range, rewrite);
+        if (content === cell.content && range === cell.range) continue;
+        if (count(content, LOST) > count(cell.content, LOST)) lost++;
+        // What was typed named the cells by their old places.
+        const { typed: _, ...kept } = cell;
+        edits.push({
+          at: 'cell',
+          table: table.id,
+          row,
+          column,
+          before: cell,
+          after: { ...(content === cell.content ? cell : kept), content, ...(range ? { range } : {}) },
+        });
+      }
+    }
+    edits.push(...lineEdits(table, 'row', table.rows, rewrite), ...lineEdits(table, 'column', table.columns, rewrite));
+  }
+  for (const [name, target] of Object.entries(book.names)) {
+    const made = rewriteTarget(target, outside);
+    if (made !== target) edits.push({ at: 'name', name, before: target, after: made === LOST ? null : made });
+  }
+  for (const page of book.pages) {
+    for (const [index, block] of page.blocks.entries()) {
+      const made = rewriteBlock(block, outside);
+      if (made !== block) edits.push({ at: 'block', page: page.id, index, before: block, after: made });
+    }
+  }
+  return { edits, lost };
+}
+
+const count = (text: string, part: string): number => text.split(part).length - 1;
+
+function rewriteRange(range: Range, rewrite: Rewrite): Range {
+  if (range.from === undefined) return range;
+  const from = rewriteTarget(range.from, rewrite);
+  return from === range.from ? range : { ...range, from };
+}
+
+function lineEdits<T extends { readonly id: string; readonly range?: Range }>(
+  table: Table,
+  at: 'row' | 'column',
+  lines: readonly T[],
+  rewrite: Rewrite,
+): Edit[] {
+  return lines.flatMap((line, index) => {
+    const range = line.range && rewriteRange(line.range, rewrite);
+    return range === line.range ? [] : [{ at, table: table.id, index, before: line, after: { ...line, range } } as Edit];
+  });
+}
+
+function rewriteBlock(block: Block, rewrite: Rewrite): Block {
+  if (block.kind === 'prose') {
+    const text = rewriteProse(block.text, rewrite);
+    return text === block.text ? block : { ...block, text };
+  }
+  if (block.kind !== 'picture') return block;
+  const entries = Object.entries(block.reads);
+  const made = entries.map(([key, target]) => [key, rewriteTarget(target, rewrite)] as const);
+  return made.every(([, target], i) => target === entries[i]?.[1]) ? block : { ...block, reads: Object.fromEntries(made) };
+}
