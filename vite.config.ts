@@ -1,12 +1,31 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+const here = fileURLToPath(new URL('.', import.meta.url));
+
+// The page: src/ui is what the browser sees. Only the shell (lit and the page's own elements) loads first; the rest comes when it is needed.
 export default defineConfig({
+  root: `${here}src/ui`,
+  base: './',
+  build: {
+    outDir: `${here}dist/app`,
+    emptyOutDir: true,
+    target: 'es2022',
+    // What the page is dressed with must reach the browser as written: light-dark() and nesting are known wherever ES2022 modules with import maps are.
+    cssTarget: 'chrome123',
+    modulePreload: { polyfill: false },
+    assetsInlineLimit: 0,
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'lit', test: /node_modules[\\/](?:lit|@lit)/ }, { name: 'engine', test: /node_modules[\\/](?:hyperformula|chevrotain)/ }] } } },
+  },
+  worker: { format: 'es' },
   test: {
+    root: here,
     testTimeout: 30_000,
     projects: [
-      { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'] } },
+      { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**', 'tests/ui/**'] } },
       // These drive what `npm run build` makes: it is built once, before the first of them.
-      { extends: true, test: { name: 'built', include: ['tests/{cli,app}/**/*.test.ts'], globalSetup: 'tests/built.setup.ts', fileParallelism: false } },
+      { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts' } },
+      { extends: true, test: { name: 'app', include: ['tests/{app,ui}/**/*.test.ts'], globalSetup: 'tests/app/setup.ts', fileParallelism: false } },
     ],
   },
 });

@@ -4,15 +4,12 @@ export interface Printed {
   readonly right?: boolean;
 }
 
-/** Longer texts go on below, in their own column. */
-const WIDEST = 40;
-
 /** Letters, not code units; good for everything the trade writes (µ, ², °, ·), which are all one column wide. */
 const width = (text: string): number => [...text].length;
 
-/** Lines with their columns under one another, two spaces apart. */
-export function columns(rows: readonly (readonly Printed[])[]): string[] {
-  const wrapped = rows.map((row) => row.map((cell) => ({ lines: wrap(cell.text), right: cell.right ?? false })));
+/** Lines with their columns under one another, two spaces apart. A text longer than `widest` goes on below, in its own column. */
+export function columns(rows: readonly (readonly Printed[])[], widest = Number.POSITIVE_INFINITY): string[] {
+  const wrapped = rows.map((row) => row.map((cell) => ({ lines: wrap(cell.text, widest), right: cell.right ?? false })));
   const widths: number[] = [];
   for (const row of wrapped) for (const [i, { lines }] of row.entries()) widths[i] = Math.max(widths[i] ?? 0, ...lines.map(width));
   return wrapped.flatMap((row) => {
@@ -32,11 +29,12 @@ function padded(text: string, to: number, right: boolean): string {
 }
 
 /** At spaces; a word that is itself too long stays whole. */
-function wrap(text: string): string[] {
+function wrap(text: string, widest: number): string[] {
+  if (width(text) <= widest) return [text];
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
-    if (line !== '' && width(line) + 1 + width(word) > WIDEST) {
+    if (line !== '' && width(line) + 1 + width(word) > widest) {
       lines.push(line);
       line = word;
     } else line = line === '' ? word : `${line} ${word}`;

@@ -23,7 +23,7 @@ export const verb: Verb = {
       return evaluateLines();
     }
     if (formula === undefined) throw new WrongUse('a formula is missing');
-    if (more !== undefined) throw new WrongUse(`one formula, in quotes; what is “${more}”?`);
+    if (more !== undefined) throw new WrongUse(`one formula, in quotes, not also ${more}`);
     const engine = createEngine();
     const line = said(formula, await engine.evaluate(formula));
     engine.close();

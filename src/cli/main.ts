@@ -49,8 +49,9 @@ async function run(args: readonly string[]): Promise<number> {
   } catch (error) {
     const wrong = error instanceof WrongUse || (error as NodeJS.ErrnoException).code?.startsWith('ERR_PARSE_ARGS');
     if (!wrong) throw error;
-    const said = (error as Error).message.split('\n')[0]?.replace(/\.? To specify a positional.*$/, '');
-    throw new WrongUse(`${said}. Usage: overbench ${name} ${verb.usage}`.replace('..', '.'));
+    // Some of these messages go on with advice on a second line or sentence that does not fit here.
+    const said = (error as Error).message.split('\n')[0]?.replace(/\.? To specify a positional.*$/, '') ?? '';
+    throw new WrongUse(`${said}${/[.?!]$/.test(said) ? '' : '.'} Usage: overbench ${name} ${verb.usage}`);
   }
 }
 

@@ -10,7 +10,8 @@ export async function openBook(file: string): Promise<Session> {
   try {
     text = readFileSync(file, 'utf8');
   } catch (error) {
-    throw new Failure(`can't read ${file}: ${(error as Error).message}`);
+    const { code, message } = error as NodeJS.ErrnoException;
+    throw new Failure(code === 'ENOENT' ? `there is no file ${file}` : `can't read ${file}: ${message}`);
   }
   return openText(text, file);
 }

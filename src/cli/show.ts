@@ -9,6 +9,9 @@ import { print } from './output.ts';
 import { unitText, valueText, valueWithUnit } from './say-value.ts';
 import { nearest, WrongUse } from './wrong-use.ts';
 
+/** Layouts and sources are sentences; they must not push the scenarios off the screen. */
+const WIDEST = 40;
+
 export const verb: Verb = {
   usage: 'BOOK [TABLE]',
   options: {},
@@ -49,7 +52,7 @@ function tableLines(table: Table, values: Values): string[] {
     return [left(row.label ?? ''), ...texts, left(shared ?? '')];
   });
   const all = [...heading, ...rows];
-  const lines = columns(labelled ? all : all.map((row) => row.slice(1)));
+  const lines = columns(labelled ? all : all.map((row) => row.slice(1)), WIDEST);
   return [table.name, ...lines.map((line) => `  ${line}`), ...errorLines(table, values)];
 }
 

@@ -36,7 +36,7 @@ const KINDS: Readonly<Record<TraceNode['kind'], string>> = { given: 'given', as:
 function lines(node: TraceNode, indent: string): string[] {
   const title = [node.row, node.column].filter(Boolean).join(', ');
   const about = [node.address, node.name && `named ${node.name}`, KINDS[node.kind], node.untaken && 'in a branch not taken'].filter(Boolean).join(', ');
-  const head = `${indent}${title || node.formula || ''} = ${node.value.kind === 'error' ? `[${node.value.word}] ${node.value.message}` : valueWithUnit(node.value)}  (${about})`;
+  const head = `${indent}${title || node.address || node.formula || ''} = ${node.value.kind === 'error' ? `[${node.value.word}] ${node.value.message}` : valueWithUnit(node.value)}  (${about})`;
   if (node.again) return [`${head}, told above`];
   const inner = `${indent}    `;
   const told = [node.source && `source: ${node.source}`, node.note].filter(Boolean).map((text) => `${inner}${text}`);

@@ -1,0 +1,98 @@
+import { writeFileSync } from 'node:fs';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { parseCsv } from '../../src/files/csv.ts';
+import { desk, overbench } from './run.ts';
+
+const files = desk();
+const book = files.path('b.json');
+beforeAll(() => {
+  expect(overbench(['new', 'trade-bench', '-o', book])).toMatchObject({ status: 0, err: '' });
+});
+afterAll(() => files.clear());
+
+/** The numbers of one row of the wide CSV, by its label. */
+function row(csv: string, label: string): string[] {
+  const found = parseCsv(csv).records.filter((record) => record[0] === label);
+  expect(found, label).toHaveLength(1);
+  return (found[0] ?? []).slice(1, 5);
+}
+
+test('a template becomes a book, and its wide CSV has three scenarios with no error cells', () => {
+  const { status, out } = overbench(['csv', book, '--wide']);
+  expect(status).toBe(0);
+  const numbers: readonly [string, string, number, number][] = [
+    ['Fixtures', '', 1, 100],
+    ['Mount height', 'm', 0.1, 1],
+    ['Kept mean PPFD', 'µmol/m²/s', 200, 320],
+    ['Evenness: lowest to mean', '', 0.1, 1],
+    ['Kept day light, DLI', 'mol/m²/d', 11, 18],
+    ['Supplies', '', 1, 10],
+    ['Energy', 'kWh/year', 1000, 10_000],
+    ['Buying, all', 'EUR', 1000, 4000],
+    ['A year, all in', 'EUR/year', 500, 3000],
+  ];
+  for (const [label, unit, low, high] of numbers) {
+    const [shown, ...values] = row(out, label);
+    expect(shown, label).toBe(unit);
+    expect(values, label).toHaveLength(3);
+    for (const value of values) {
+      expect(Number(value), label).toBeGreaterThanOrEqual(low);
+      expect(Number(value), label).toBeLessThanOrEqual(high);
+    }
+  }
+  for (const word of ['error', 'no such name', 'out of range', 'not answered', '#']) expect(out).not.toContain(`,${word}`);
+});
+
+test('what is set by name, in its own unit, is in the book and in what follows from it', () => {
+  const other = files.path('other.json');
+  const ran = overbench(['new', 'trade-bench', '--set', 'bench_length=12ft', '--set', 'tariff=0.5 EUR/kWh', '-o', other]);
+  expect(ran).toMatchObject({ status: 0, out: '' });
+  const csv = overbench(['csv', other, '--wide']).out;
+  expect(Number(row(csv, 'Bench length')[1])).toBeCloseTo(3.6576, 12);
+  expect(Number(row(csv, 'Area')[1])).toBeCloseTo(3.6576 * 1.5, 12);
+  const before = overbench(['csv', book, '--wide']).out;
+  for (const i of [1, 2, 3]) expect(Number(row(csv, 'Running')[i]) / Number(row(before, 'Running')[i])).toBeCloseTo(2, 9);
+  expect(files.read('other.json')).toContain('12 ft');
+});
+
+test('tidy CSV has one cell a line with its address, unit and source', () => {
+  overbench(['csv', book, '--tidy', '-o', files.path('tidy.csv')]);
+  const { records, problems } = parseCsv(files.read('tidy.csv'));
+  expect(problems).toEqual([]);
+  const heading = records[0] ?? [];
+  const of = (record: readonly string[], column: string): string => record[heading.indexOf(column)] ?? '';
+  const length = records.find((record) => of(record, 'address') === 'Brief!A1') ?? [];
+  expect([of(length, 'name'), of(length, 'value'), of(length, 'unit'), of(length, 'source')]).toEqual(['bench_length', '3.6', 'm', 'client, by telephone']);
+  expect(records.length).toBeGreaterThan(500);
+});
+
+test('show prints a table with its columns under one another, and one table when asked', () => {
+  const { status, out } = overbench(['show', book, 'scenarios']);
+  expect(status).toBe(0);
+  const lines = out.split('\n');
+  const head = lines.find((line) => /^\s+A\s+B\s+C$/.test(line)) ?? '';
+  const heights = lines.find((line) => line.startsWith('  Mount height')) ?? '';
+  expect(heights).toMatch(/0\.30 +0\.40 +0\.60 {2}m$/);
+  expect(heights.lastIndexOf('0.60') + 3).toBe(head.lastIndexOf('C'));
+  expect(out).not.toContain('Bench length');
+  expect(overbench(['show', book]).out).toMatch(/Brief\n {2}Bench length/);
+});
+
+test('working tells a number down to its givens', () => {
+  const rows = overbench(['csv', book, '--tidy']).out;
+  const address = /(Scenarios!B\d+),,"?Kept day light/.exec(rows)?.[1] ?? '';
+  const { status, out } = overbench(['working', book, address]);
+  expect(status).toBe(0);
+  for (const word of ['Kept day light, DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'client, by telephone', '3600'])
+    expect(out).toContain(word);
+  expect(overbench(['working', book, 'Scenarios!Q900'])).toMatchObject({ status: 2 });
+});
+
+test('a book file cut in half is told for what it is, says what could be read, and is left alone', () => {
+  const half = files.read('b.json').slice(0, 40_000);
+  writeFileSync(files.path('half.json'), half);
+  const ran = overbench(['csv', files.path('half.json'), '--wide']);
+  expect(ran).toMatchObject({ status: 1, out: '' });
+  expect(ran.err).toMatch(/^overbench: .*half\.json: The file stops in the middle.* What could be read of “Propagation bench”: .*cells/);
+  expect(files.read('half.json')).toBe(half);
+});

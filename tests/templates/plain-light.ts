@@ -1,0 +1,57 @@
+/**
+ * The light over a bench by brute force, from the convention alone: every element of a face sends out I(θ) = Φ (m + 1) / 2π · cosᵐ θ,
+ * and light on a level leaf falls off with cos θ / r². Simpson's rule over each face (Abramowitz & Stegun, Handbook of Mathematical
+ * Functions, 1964, eq. 25.4.6). Shares nothing with the product.
+ */
+export interface Arrangement {
+  readonly output: number;
+  readonly faceLength: number;
+  readonly faceWidth: number;
+  readonly beam: number;
+  readonly along: number;
+  readonly across: number;
+  readonly length: number;
+  readonly width: number;
+  readonly spreadAlong: number;
+  readonly spreadAcross: number;
+}
+
+interface Node {
+  readonly x: number;
+  readonly weight: number;
+}
+
+/** Nodes over a length centred on zero; one node where there is no length. */
+function simpson(length: number, pieces: number): Node[] {
+  if (length === 0) return [{ x: 0, weight: 1 }];
+  return Array.from({ length: pieces + 1 }, (_, i) => ({
+    x: length * (i / pieces - 0.5),
+    weight: (i === 0 || i === pieces ? 1 : i % 2 === 1 ? 4 : 2) / (3 * pieces),
+  }));
+}
+
+const centre = (size: number, spread: number, i: number, n: number): number => size / 2 + spread * ((i + 0.5) / n - 0.5) * size;
+
+/** PPFD at each cell centre of an nx by ny grid. */
+export function plainField(a: Arrangement, height: number, nx: number, ny: number): number[] {
+  const m = Math.log(0.5) / Math.log(Math.cos(((a.beam / 2) * Math.PI) / 180));
+  const xs = Array.from({ length: a.along }, (_, i) => centre(a.length, a.spreadAlong, i, a.along)).flatMap((c) =>
+    simpson(a.faceLength, 64).map((n) => ({ ...n, x: n.x + c })),
+  );
+  const ys = Array.from({ length: a.across }, (_, i) => centre(a.width, a.spreadAcross, i, a.across)).flatMap((c) =>
+    simpson(a.faceWidth, 12).map((n) => ({ ...n, x: n.x + c })),
+  );
+  const scale = (a.output * (m + 1) * height ** (m + 1)) / (2 * Math.PI);
+  const values: number[] = [];
+  for (let j = 0; j < ny; j++) {
+    for (let i = 0; i < nx; i++) {
+      const [px, py] = [((i + 0.5) * a.length) / nx, ((j + 0.5) * a.width) / ny];
+      let sum = 0;
+      for (const u of xs) for (const v of ys) sum += u.weight * v.weight * ((u.x - px) ** 2 + (v.x - py) ** 2 + height ** 2) ** (-(m + 3) / 2);
+      values.push(scale * sum);
+    }
+  }
+  return values;
+}
+
+export const mean = (values: readonly number[]): number => values.reduce((sum, x) => sum + x, 0) / values.length;

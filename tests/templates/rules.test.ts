@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { unit } from '../../functions/units.ts';
+import { noteOf, rangeOf, rowHeading, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
+import { cells, openTemplate, slugs, templateBook } from './open-template.ts';
+import { readsOf } from './references.ts';
+
+test('there is a trade bench', () => {
+  expect(slugs).toContain('trade-bench');
+});
+
+describe.each(slugs)('the template %s', (slug) => {
+  const book = templateBook(slug);
+  const givens = cells(book).filter(({ at }) => ['given', 'as'].includes(standingOf(at)));
+  const list = (of: typeof givens) => of.map(({ address, at }) => `${address} ${rowHeading(at)}`);
+
+  test('opens with no error in any cell', async () => {
+    const session = await openTemplate(slug);
+    const errors = Object.entries(session.values).flatMap(([address, value]) => (value.kind === 'error' ? [`${address}: ${value.message}`] : []));
+    session.close();
+    expect(session.trouble).toBeUndefined();
+    expect(errors).toEqual([]);
+    expect(Object.keys(session.values).length).toBeGreaterThan(100);
+  });
+
+  test('says in one line what it is for', () => {
+    expect(book.purpose).toMatch(/^\S.{20,160}\.$/);
+    expect(book.client).not.toBe('');
+  });
+
+  test('asks the client for six givens at most', () => {
+    const asked = givens.filter(({ at }) => sourceOf(at)?.startsWith('client'));
+    expect(asked.length).toBeGreaterThan(0);
+    expect(asked.length).toBeLessThanOrEqual(6);
+  });
+
+  test('says of each given who said so', () => {
+    const lists = new Set(book.tables.filter((t) => t.form === 'list').map((t) => t.name));
+    expect(list(givens.filter(({ at }) => !lists.has(at.table.name) && !sourceOf(at)))).toEqual([]);
+    // A look-up table says it in a column of its own.
+    for (const table of book.tables.filter((t) => lists.has(t.name))) {
+      const heads = Object.values(table.cells[table.rows[0]?.id ?? ''] ?? {}).map((cell) => cell.content);
+      expect(heads, table.name).toContain('Source');
+    }
+  });
+
+  test('gives each given an allowed range, and each quantity a unit', () => {
+    const numbers = givens.filter(({ at }) => /^[-+]?[\d.]+(?: \S+)?$/.test(at.cell?.content ?? ''));
+    expect(list(numbers.filter(({ at }) => rangeOf(at) === undefined))).toEqual([]);
+    const quantities = numbers.filter(({ at }) => /\d \S/.test(at.cell?.content ?? ''));
+    expect(list(quantities.filter(({ at }) => unitOf(at) === undefined || unit(unitOf(at) ?? '') === undefined))).toEqual([]);
+  });
+
+  test('works out every other number by a formula', () => {
+    const typed = cells(book).filter(({ at }) => ['worked', 'check'].includes(standingOf(at)) && !(at.cell?.content ?? '').startsWith('='));
+    expect(list(typed)).toEqual([]);
+    const alone = cells(book).filter(({ at }) => {
+      const content = at.cell?.content ?? '';
+      if (!content.startsWith('=')) return false;
+      const { single, ranged } = readsOf(book, at.table.name, content);
+      return single.size + ranged.size === 0;
+    });
+    expect(list(alone), 'formulas that read nothing').toEqual([]);
+  });
+
+  test('hides no mistake, and writes no quantity without its unit', () => {
+    for (const { address, at } of cells(book)) {
+      const content = at.cell?.content ?? '';
+      if (!content.startsWith('=')) continue;
+      expect(content, address).not.toMatch(/IFERROR|ISERR|IFNA/);
+    }
+  });
+
+  test('names its givens so that they can be set by name', () => {
+    const shared = givens.filter(({ at }) => ['brief', 'plain'].includes(at.table.form));
+    const named = new Set(Object.values(book.names).map((target) => target.replaceAll('$', '')));
+    expect(list(shared.filter(({ address }) => !named.has(address)))).toEqual([]);
+    for (const name of Object.keys(book.names)) {
+      expect(name).toMatch(/^[a-z][a-z_]*$/);
+      expect(unit(name), `${name} is a unit`).toBeUndefined();
+    }
+  });
+
+  test('points pictures and prose at cells that are there', async () => {
+    const session = await openTemplate(slug);
+    const known = new Set(Object.keys(session.values));
+    session.close();
+    for (const block of book.pages.flatMap((page) => page.blocks)) {
+      const targets =
+        block.kind === 'picture' ? Object.values(block.reads) : block.kind === 'prose' ? [...block.text.matchAll(/\{\{(.+?)\}\}/g)].map((m) => m[1] ?? '') : [];
+      for (const target of targets) expect(known, `${block.id} reads ${target}`).toContain((book.names[target] ?? target).replaceAll('$', ''));
+    }
+  });
+
+  test('carries the usual cautions', () => {
+    const prose = book.pages.flatMap((page) => page.blocks.flatMap((block) => (block.kind === 'prose' ? [block.text] : []))).join('\n');
+    for (const word of ['electrician', 'installer', 'do not stare', 'residual-current', 'planning estimate', 'ladders', 'foliage'])
+      expect(prose).toContain(word);
+  });
+
+  test('explains the givens that a grower would ask about', () => {
+    const asked = givens.filter(({ at }) => ['brief', 'plain'].includes(at.table.form));
+    const told = asked.filter(({ at }) => noteOf(at) || at.row.help);
+    expect(told.length / asked.length).toBeGreaterThan(0.6);
+  });
+});
