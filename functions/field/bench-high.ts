@@ -1,6 +1,7 @@
 import { define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showGrid, showHigh } from './field-steps.ts';
+import { named } from './named.ts';
 import { highOf, sampleField } from './sample-field.ts';
 
 /** PPFD at the brightest point of the sample grid. */
@@ -17,7 +18,7 @@ export const BENCH_HIGH = define({
   examples: [{ formula: 'BENCH.HIGH(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 353.344027, within: 1e-6 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.HIGH', s);
     if (show) {
       showGrid(show, s);
       showHigh(show, s);

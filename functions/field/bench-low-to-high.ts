@@ -1,6 +1,7 @@
 import { calc, define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showGrid, showHigh, showLow } from './field-steps.ts';
+import { named } from './named.ts';
 import { highOf, lowOf, sampleField } from './sample-field.ts';
 
 /** Lowest over highest of the sample grid. */
@@ -17,7 +18,7 @@ export const BENCH_LOW_TO_HIGH = define({
   examples: [{ formula: 'BENCH.LOW.TO.HIGH(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 0.373514115, within: 1e-6 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.LOW.TO.HIGH', s);
     const value = lowOf(s) / highOf(s);
     if (show) {
       showGrid(show, s);

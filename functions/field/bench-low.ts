@@ -1,6 +1,7 @@
 import { define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showGrid, showLow } from './field-steps.ts';
+import { named } from './named.ts';
 import { lowOf, sampleField } from './sample-field.ts';
 
 /** PPFD at the dimmest point of the sample grid. */
@@ -17,7 +18,7 @@ export const BENCH_LOW = define({
   examples: [{ formula: 'BENCH.LOW(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 132, within: 2e-3 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.LOW', s);
     if (show) {
       showGrid(show, s);
       showLow(show, s);

@@ -1,6 +1,7 @@
 import { define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showHigh, showLow, showMean } from './field-steps.ts';
+import { named } from './named.ts';
 import { sampleField } from './sample-field.ts';
 
 /** Mean PPFD of the sample grid. */
@@ -17,7 +18,7 @@ export const BENCH_MEAN = define({
   examples: [{ formula: 'BENCH.MEAN(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 277, within: 2e-3 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.MEAN', s);
     if (show) {
       showHigh(show, s);
       showLow(show, s);

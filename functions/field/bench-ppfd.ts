@@ -4,6 +4,7 @@ import { showModel, showPoint } from './field-steps.ts';
 import { ppfdAt } from './kernel.ts';
 import { parseLayout } from './layout-text.ts';
 import { LIMITS } from './limits.ts';
+import { named } from './named.ts';
 
 const POSITION = { unit: 'm', atLeast: -LIMITS.placeMost, atMost: LIMITS.placeMost } as const;
 
@@ -28,7 +29,7 @@ export const BENCH_PPFD = define({
   ],
   work: ([text, height, x, y], show) => {
     const layout = parseLayout(text);
-    if (isRefusal(layout)) return layout;
+    if (isRefusal(layout)) return named('BENCH.PPFD', layout);
     const { length, width } = layout.bench;
     if (layout.sides > 0 && !(x >= 0 && x <= length && y >= 0 && y <= width)) {
       return refuse(`BENCH.PPFD: (${x}, ${y}) m lies behind a reflecting side; x can be 0 to ${length} m and y 0 to ${width} m.`);

@@ -1,6 +1,7 @@
 import { define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showGrid, showHigh, showLow } from './field-steps.ts';
+import { named } from './named.ts';
 import { sampleField } from './sample-field.ts';
 
 /** Share of the sample grid that reaches a target. */
@@ -23,7 +24,7 @@ export const BENCH_SHARE_LIT = define({
   examples: [{ formula: 'BENCH.SHARE.LIT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,200,24,12)', gives: 0.889, within: 1e-3 }],
   work: ([layout, height, target, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.SHARE.LIT', s);
     const lit = s.field.reduce((count, e) => count + (e >= target ? 1 : 0), 0);
     const value = lit / s.field.length;
     if (show) {

@@ -1,6 +1,7 @@
 import { calc, define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showMean } from './field-steps.ts';
+import { named } from './named.ts';
 import { sampleField } from './sample-field.ts';
 
 /** Standard deviation over mean of the sample grid. */
@@ -17,7 +18,7 @@ export const BENCH_SPREAD = define({
   examples: [{ formula: 'BENCH.SPREAD(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 0.204931517, within: 1e-6 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.SPREAD', s);
     const variance = s.field.reduce((sum, e) => sum + (e - s.mean) ** 2, 0) / s.field.length;
     const value = Math.sqrt(variance) / s.mean;
     if (show) {

@@ -1,6 +1,7 @@
 import { calc, define, isRefusal } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
 import { showLow, showMean } from './field-steps.ts';
+import { named } from './named.ts';
 import { lowOf, sampleField } from './sample-field.ts';
 
 /** Lowest over mean of the sample grid. */
@@ -17,7 +18,7 @@ export const BENCH_UNIFORMITY = define({
   examples: [{ formula: 'BENCH.UNIFORMITY(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 0.48, within: 1e-2 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
-    if (isRefusal(s)) return s;
+    if (isRefusal(s)) return named('BENCH.UNIFORMITY', s);
     const value = lowOf(s) / s.mean;
     if (show) {
       showLow(show, s);

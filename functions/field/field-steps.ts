@@ -2,6 +2,7 @@
 
 import { beamExponent } from '../beam/beam-exponent.ts';
 import { facePpfd } from '../beam/face-ppfd.ts';
+import { NEAR_DIODES } from '../beam/near-diodes.ts';
 import { calc, type Show } from '../define.ts';
 import { imageCount } from './axis-table.ts';
 import { type FixtureShare, fixtureShares } from './fixture-shares.ts';
@@ -10,8 +11,6 @@ import { pointOf, type SampleField } from './sample-field.ts';
 
 const short = (x: number): string => String(Number(x.toPrecision(4)));
 const at = (x: number, y: number): string => `(${short(x)}, ${short(y)}) m`;
-
-export const NEAR_DIODES = 'The faces are taken as evenly bright: doubtful where the canopy is nearer to them than twice the spacing of their diodes.';
 
 /** What the model takes for granted, where it matters. */
 export function showModel(show: Show, layout: Layout): void {

@@ -5,6 +5,7 @@ import { landingShare } from './kernel.ts';
 import { fixtureLandings } from './landing.ts';
 import { faces, layoutPpf } from './layout.ts';
 import { parseLayout } from './layout-text.ts';
+import { named } from './named.ts';
 
 /** Photons that land on the bench over photons emitted, as an exact integral and not from the sample grid. */
 export const LANDING_SHARE = define({
@@ -23,7 +24,7 @@ export const LANDING_SHARE = define({
   ],
   work: ([text, height], show) => {
     const layout = parseLayout(text);
-    if (isRefusal(layout)) return layout;
+    if (isRefusal(layout)) return named('LANDING.SHARE', layout);
     const share = landingShare(layout, height);
     if (show) {
       showModel(show, layout);

@@ -3,6 +3,7 @@ import { BEAM, BENCH_LENGTH, BENCH_WIDTH, FACE_LENGTH, FACE_WIDTH, PPF, SIDES } 
 import { type Layout, layoutCount, layoutPpf } from './layout.ts';
 import { layoutText, parseLayout } from './layout-text.ts';
 import { LIMITS } from './limits.ts';
+import { named } from './named.ts';
 
 const COUNT = { unit: '1', atLeast: 1, atMost: LIMITS.fixturesMost, whole: true } as const;
 const SPREAD = { unit: '1', optional: true, fallback: 1, atLeast: LIMITS.spreadLeast, atMost: LIMITS.spreadMost } as const;
@@ -46,7 +47,7 @@ export const LAYOUT = define({
     const text = layoutText(asked);
     // Read back, so that what is checked is what the text says.
     const layout = parseLayout(text);
-    if (isRefusal(layout)) return layout;
+    if (isRefusal(layout)) return named('LAYOUT', layout);
     show?.note(`${layoutCount(layout)} fixtures, ${Number(layoutPpf(layout).toPrecision(12))} µmol/s together; the text is what every other function reads.`);
     return text;
   },

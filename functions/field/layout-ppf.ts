@@ -2,6 +2,7 @@ import { define, isRefusal } from '../define.ts';
 import { LAYOUT_TEXT } from './field-params.ts';
 import { countOf, layoutPpf } from './layout.ts';
 import { parseLayout } from './layout-text.ts';
+import { named } from './named.ts';
 
 /** Output of all the fixtures of a layout together. */
 export const LAYOUT_PPF = define({
@@ -16,7 +17,7 @@ export const LAYOUT_PPF = define({
   examples: [{ formula: 'LAYOUT.PPF(LAYOUT(243,1.15,0.06,120,3,3,3.6,1.5))', gives: 2187 }],
   work: ([text], show) => {
     const layout = parseLayout(text);
-    if (isRefusal(layout)) return layout;
+    if (isRefusal(layout)) return named('LAYOUT.PPF', layout);
     const ppf = layoutPpf(layout);
     const terms = () =>
       layout.groups.map((group) => ({ label: `${countOf(group)} of ${group.fixture.ppf} µmol/s`, value: countOf(group) * group.fixture.ppf }));

@@ -3,7 +3,7 @@ export const LIMITS = {
   fixturesMost: 400,
   benchLeast: 0.01,
   benchMost: 100,
-  faceMost: 20,
+  faceMost: 100,
   ppfMost: 1e6,
   beamLeast: 10,
   beamMost: 170,

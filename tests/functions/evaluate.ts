@@ -2,7 +2,8 @@
  * A reader of example formulas: calls of our functions with written numbers, texts, TRUE and FALSE, {…} arrays, UNIT(x,"unit"), or further
  * calls as arguments. Bare numbers are in the parameter's unit. It stands in for the engine, so that functions are tested alone.
  */
-import { type Cells, type CellValue, type FunctionRecord, type Param, type Refusal, refuse, type Step, stepList } from '../../functions/define.ts';
+import { checkArgs } from '../../functions/check-args.ts';
+import { type Cells, type CellValue, type FunctionRecord, isRefusal, type Param, type Refusal, type Step, stepList } from '../../functions/define.ts';
 import { functions } from '../../functions/index.ts';
 import { fromBase, need, toBase } from '../../functions/units.ts';
 
@@ -109,29 +110,14 @@ function run(node: Node, shown: boolean): Outcome {
     const given = node.args[i];
     if (!given && param.repeats && i >= node.args.length) break;
     const value = given ? argument(given, param) : param.optional ? param.fallback : null;
-    const fault = outOfRange(f, param, value);
-    if (fault) return { value: fault, steps: [] };
+    if (isRefusal(value)) return { value: value as Refusal, steps: [] };
     args.push(value);
   }
+  const fault = checkArgs(f, args);
+  if (fault) return { value: fault, steps: [] };
   const { steps, show } = stepList();
   const work = f.work as (args: readonly unknown[], show: unknown) => CellValue | Refusal;
   return { value: work(args, shown ? show : undefined), steps };
-}
-
-/** The range rules of `Param`, as any host of the functions must keep them. */
-function outOfRange(f: FunctionRecord, p: Param, value: unknown): Refusal | undefined {
-  if (typeof value === 'object' && value !== null && 'refused' in value) return value as Refusal;
-  if (value === null && !p.blankAllowed) return refuse(`${f.name}: ${p.name} is not given`);
-  if (p.oneOf && !p.oneOf.includes(String(value))) return refuse(`${f.name}: ${p.name} can be ${p.oneOf.join(', ')}`);
-  if (typeof value !== 'number') return undefined;
-  const broken =
-    !Number.isFinite(value) ||
-    (p.atLeast !== undefined && value < p.atLeast) ||
-    (p.above !== undefined && value <= p.above) ||
-    (p.atMost !== undefined && value > p.atMost) ||
-    (p.below !== undefined && value >= p.below) ||
-    (p.whole === true && !Number.isInteger(value));
-  return broken ? refuse(`${f.name}: ${p.name} ${value} is out of range`) : undefined;
 }
 
 /** The value of an example, in the unit of its function's result, or the refusal. */

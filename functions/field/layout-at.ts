@@ -1,0 +1,68 @@
+import { type Cells, define, isRefusal, type Refusal, refuse } from '../define.ts';
+import { BEAM, BENCH_LENGTH, BENCH_WIDTH, FACE_LENGTH, FACE_WIDTH, PPF, SIDES } from './field-params.ts';
+import { layoutPpf, type Place } from './layout.ts';
+import { layoutText, parseLayout } from './layout-text.ts';
+import { named } from './named.ts';
+
+/** The positions in a range; rows that are blank throughout are left out. */
+function places(cells: Cells, turns: Cells | undefined): Place[] | Refusal {
+  if (turns && turns.length !== cells.length) {
+    return refuse(`LAYOUT.AT: there are ${cells.length} rows of positions and ${turns.length} of turned; they must be as many.`);
+  }
+  const found: Place[] = [];
+  for (const [i, [x = null, y = null]] of cells.entries()) {
+    if (x === null && y === null) continue;
+    if (typeof x !== 'number' || typeof y !== 'number') return refuse(`LAYOUT.AT: row ${i + 1} of the positions needs two lengths, x and y.`);
+    found.push({ x, y, turned: turns?.[i]?.[0] === true });
+  }
+  return found.length > 0 ? found : refuse('LAYOUT.AT: there is no position in the range; each row holds x and y.');
+}
+
+/** Like fixtures, each at its own place, as a text. */
+export const LAYOUT_AT = define({
+  name: 'LAYOUT.AT',
+  family: 'The field over a bench',
+  summary: 'Like fixtures, each put where you say, over a bench, as a text that says it in full.',
+  use: 'For what is no regular grid: a lamp moved aside, a missing one, a fixture beside the bench. Positions are centres of faces.',
+  formula: 'a face at every (x, y)',
+  params: [
+    PPF,
+    FACE_LENGTH,
+    FACE_WIDTH,
+    BEAM,
+    BENCH_LENGTH,
+    BENCH_WIDTH,
+    { name: 'positions', quantity: 'positions', unit: 'm', shape: 'range', meaning: 'a row a fixture: x and y of its centre' },
+    {
+      name: 'turned',
+      quantity: 'turned',
+      unit: 'yes or no',
+      shape: 'range',
+      optional: true,
+      meaning: 'a row a fixture: TRUE where its length lies across the bench',
+    },
+    { ...SIDES, optional: true, fallback: 0 },
+  ],
+  returns: { quantity: 'layout', unit: 'text' },
+  source: 'Our own convention; numbers are kept to 12 digits',
+  examples: [
+    { formula: 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;1.8,0.3})', gives: '2 at (0.6, 0.3) (1.8, 0.3) of 44 µmol/s 0×0 m 60° over 3.6×1.5 m' },
+    {
+      formula: 'LAYOUT.AT(243,1.15,0.06,120,3.6,1.5,{1.8,0.75},{TRUE},0.5)',
+      gives: '1 at (1.8, 0.75 turned) of 243 µmol/s 1.15×0.06 m 120° over 3.6×1.5 m, sides 0.5',
+    },
+  ],
+  work: ([ppf, length, width, beam, benchLength, benchWidth, positions, turned, sides], show) => {
+    const found = places(positions, turned);
+    if (isRefusal(found)) return found;
+    const text = layoutText({
+      bench: { length: benchLength, width: benchWidth },
+      sides,
+      groups: [{ kind: 'free', fixture: { ppf, length, width, beam }, places: found }],
+    });
+    const layout = parseLayout(text);
+    if (isRefusal(layout)) return named('LAYOUT.AT', layout);
+    show?.note(`${found.length} fixtures, ${Number(layoutPpf(layout).toPrecision(12))} µmol/s together; the text is what every other function reads.`);
+    return text;
+  },
+});

@@ -1,0 +1,24 @@
+import { calc, define } from '../define.ts';
+import { HEIGHT } from '../field/field-params.ts';
+
+/** What a small error in height does to the light. */
+export const HEIGHT_ERROR = define({
+  name: 'HEIGHT.ERROR',
+  family: 'Mount height',
+  summary: 'How much the light changes when the height is a little off.',
+  use: 'For small errors, up to about a tenth of the height. The power is FALLOFF.POWER’s: 1 near a long bar, 2 far from anything.',
+  formula: '−power · error / h',
+  params: [
+    { name: 'power', quantity: 'power of the falloff', unit: '1', meaning: 'FALLOFF.POWER gives it', atLeast: 0, atMost: 10 },
+    HEIGHT,
+    { name: 'error', quantity: 'error in height', unit: 'm', meaning: 'above zero: hung too high', atLeast: -5, atMost: 5 },
+  ],
+  returns: { quantity: 'relative change of the light', unit: '1' },
+  source: 'First term of the series of h^(−power)',
+  examples: [{ formula: 'HEIGHT.ERROR(1.07,0.25,0.02)', gives: -0.0856 }],
+  work: ([power, height, error], show) => {
+    const change = (-power * error) / height;
+    show?.expression('relative change', calc`-${power} * ${error} / ${height}`, change, '1');
+    return change;
+  },
+});

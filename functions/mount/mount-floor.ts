@@ -1,0 +1,56 @@
+import { define, isRefusal, refuse } from '../define.ts';
+import { brightestByHeight } from '../field/brightest.ts';
+import { LAYOUT_TEXT, NX, NY } from '../field/field-params.ts';
+import { showModel, showPoint } from '../field/field-steps.ts';
+import { defaultGrid } from '../field/layout.ts';
+import { parseLayout } from '../field/layout-text.ts';
+import { LIMITS } from '../field/limits.ts';
+import { named } from '../field/named.ts';
+import { quantity, quoted } from '../formula-words.ts';
+import { crossingsDownward } from './highest-crossing.ts';
+
+const short = (x: number): string => String(Number(x.toPrecision(4)));
+
+/** The lowest height from which on, upwards, no point of the bench is brighter than a ceiling. */
+export const MOUNT_FLOOR = define({
+  name: 'MOUNT.FLOOR',
+  family: 'Mount height',
+  summary: 'How low the fixtures may hang before the brightest point passes a ceiling.',
+  use: 'Against bleached leaves. Looks for the peak between the points of the grid too; at every greater height the ceiling is kept as well.',
+  formula: 'least h with max E(x, y) ≤ ceiling there and above',
+  params: [
+    LAYOUT_TEXT,
+    { name: 'ceiling', quantity: 'most PPFD allowed', unit: 'µmol/m²/s', meaning: 'at the brightest point, day one', above: 0, atMost: 1e5 },
+    NX,
+    NY,
+  ],
+  returns: { quantity: 'mount height', unit: 'm' },
+  source:
+    'Solved from BENCH.PPFD: local search for the peak, R. P. Brent’s method for the height (Algorithms for Minimization Without Derivatives, 1973, chapter 4)',
+  examples: [{ formula: 'MOUNT.FLOOR(LAYOUT(156,1.2,0,120,1,1,2.4,1.2),400)', gives: 0.161, within: 4e-3 }],
+  slow: true,
+  caution: 'Bright sources: do not stare into them. A ceiling for leaves is no limit for eyes.',
+  work: ([text, ceiling, nx, ny], show) => {
+    const layout = parseLayout(text);
+    if (isRefusal(layout)) return named('MOUNT.FLOOR', layout);
+    const [columns, rows] = defaultGrid(layout);
+    const range = [LIMITS.heightLeast, LIMITS.heightMost] as const;
+    const brightest = brightestByHeight(layout, ...range, nx ?? columns, ny ?? rows);
+    const found = crossingsDownward((h) => brightest(h, true).ppfd, ...range, ceiling, false);
+    if (found.highest === undefined && found.atTop > ceiling) {
+      return refuse(
+        `MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${short(found.atTop)} µmol/m²/s; dim to ${short(ceiling / found.atTop)} of full output.`,
+      );
+    }
+    const height = found.highest ?? range[0];
+    if (show) {
+      const peak = brightest(height, true);
+      showModel(show, layout);
+      showPoint(show, layout, height, peak.x, peak.y, peak.ppfd, `brightest point, (${short(peak.x)}, ${short(peak.y)}) m`);
+      const check = `BENCH.PPFD(${quoted(text)},${quantity(height, 'm')},${quantity(peak.x, 'm')},${quantity(peak.y, 'm')})`;
+      if (found.highest === undefined) show.note(`No height is too low for this ceiling: ${range[0]} m is the least that is reckoned.`);
+      else show.search('height at which the brightest point is at the ceiling', height, 'm', range, check, ceiling, 'µmol/m²/s');
+    }
+    return height;
+  },
+});

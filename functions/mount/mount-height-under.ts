@@ -1,0 +1,51 @@
+import { beamExponent } from '../beam/beam-exponent.ts';
+import { facePpfd } from '../beam/face-ppfd.ts';
+import { NEAR_DIODES } from '../beam/near-diodes.ts';
+import { calc, define, refuse } from '../define.ts';
+import { BEAM, FACE_LENGTH, FACE_WIDTH, PPF } from '../field/field-params.ts';
+import { LIMITS } from '../field/limits.ts';
+import { quantity } from '../formula-words.ts';
+import { crossingsDownward } from './highest-crossing.ts';
+
+const short = (x: number): string => String(Number(x.toPrecision(4)));
+
+/** The height at which PPFD under the centre of one face is a target. It falls all the way up, so there is one. */
+export const MOUNT_HEIGHT_UNDER = define({
+  name: 'MOUNT.HEIGHT.UNDER',
+  family: 'Mount height',
+  summary: 'The height at which the centre under one fixture gets the target.',
+  use: 'For a single fixture. Over a bench with neighbours MOUNT.HEIGHT is the one to take.',
+  formula: 'h with BAR.PPFD(…, h) = target',
+  params: [
+    PPF,
+    FACE_LENGTH,
+    FACE_WIDTH,
+    BEAM,
+    { name: 'target', quantity: 'PPFD asked for', unit: 'µmol/m²/s', meaning: 'under the centre', above: 0, atMost: 1e5 },
+  ],
+  returns: { quantity: 'mount height', unit: 'm' },
+  source: 'Solved from BAR.PPFD by R. P. Brent’s method (Algorithms for Minimization Without Derivatives, 1973, chapter 4)',
+  examples: [
+    { formula: 'MOUNT.HEIGHT.UNDER(96,1.2,0,120,194)', gives: 0.203, within: 3e-3 },
+    { formula: 'MOUNT.HEIGHT.UNDER(156,1.2,0,120,194)', gives: 0.319, within: 3e-3 },
+  ],
+  work: ([ppf, length, width, beam, target], show) => {
+    const face = { ppf, length, width, m: beamExponent(beam) };
+    const range = [LIMITS.heightLeast, LIMITS.heightMost] as const;
+    const found = crossingsDownward((h) => facePpfd(face, h, 0, 0), ...range, target, false);
+    if (found.highest === undefined) {
+      return found.atTop > target
+        ? refuse(`MOUNT.HEIGHT.UNDER: at ${range[1]} m the centre still gets ${short(found.atTop)} µmol/m²/s; dim the fixture.`)
+        : refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${short(found.greatest)} µmol/m²/s, at ${range[0]} m; take that target or less, or more output.`);
+    }
+    const height = found.highest;
+    if (show) {
+      const given = [quantity(ppf, 'µmol/s'), quantity(length, 'm'), quantity(width, 'm'), quantity(beam, '°'), quantity(height, 'm')];
+      show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, face.m, '1');
+      show.search('height at which the centre gets the target', height, 'm', range, `BAR.PPFD(${given.join(',')})`, target, 'µmol/m²/s');
+      facePpfd(face, height, 0, 0, show, 'PPFD under the centre there');
+      show.note(NEAR_DIODES);
+    }
+    return height;
+  },
+});

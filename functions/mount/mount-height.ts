@@ -1,0 +1,66 @@
+import { define, isRefusal, type Refusal, refuse } from '../define.ts';
+import { HEIGHT, LAYOUT_TEXT } from '../field/field-params.ts';
+import { showHigh, showLow, showMean } from '../field/field-steps.ts';
+import { defaultGrid } from '../field/layout.ts';
+import { parseLayout } from '../field/layout-text.ts';
+import { meanByHeight } from '../field/mean-by-height.ts';
+import { named } from '../field/named.ts';
+import { sampleField } from '../field/sample-field.ts';
+import { quantity, quoted } from '../formula-words.ts';
+import { type Crossings, crossingsDownward } from './highest-crossing.ts';
+
+const short = (x: number): string => String(Number(x.toPrecision(4)));
+
+function outOfReach(target: number, lowest: number, highest: number, found: Crossings): Refusal {
+  const asked = `MOUNT.HEIGHT: between ${short(lowest)} and ${short(highest)} m the mean is never ${short(target)} µmol/m²/s;`;
+  return found.atTop > target
+    ? refuse(
+        `${asked} the highest limit binds, at ${short(highest)} m it is still ${short(found.atTop)}. Dim to ${short(target / found.atTop)} of it there, or allow more height.`,
+      )
+    : refuse(`${asked} at most it is ${short(found.greatest)}, at ${short(found.greatestAt)} m. Take that target or less, or add output.`);
+}
+
+/** The height at which the mean of the sample grid is a target. */
+export const MOUNT_HEIGHT = define({
+  name: 'MOUNT.HEIGHT',
+  family: 'Mount height',
+  summary: 'The height at which the bench gets the target on average.',
+  use: 'New and undimmed: pass target/(dim × maintenance) for what is kept. Where two heights do, the higher one is given and the working says so.',
+  formula: 'the highest h with BENCH.MEAN(layout, h) = target',
+  params: [
+    LAYOUT_TEXT,
+    { name: 'target', quantity: 'mean PPFD asked for', unit: 'µmol/m²/s', meaning: 'of the default sample grid', above: 0, atMost: 1e5 },
+    { ...HEIGHT, name: 'lowest', quantity: 'lowest height allowed', meaning: 'the search looks no lower', optional: true, fallback: 0.05 },
+    { ...HEIGHT, name: 'highest', quantity: 'highest height allowed', meaning: 'the search looks no higher', optional: true, fallback: 10 },
+  ],
+  returns: { quantity: 'mount height', unit: 'm' },
+  source: 'Solved from BENCH.MEAN by R. P. Brent’s method (Algorithms for Minimization Without Derivatives, 1973, chapter 4)',
+  examples: [{ formula: 'MOUNT.HEIGHT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),200)', gives: 0.703, within: 1e-3 }],
+  caution: 'Keep clear of foliage, and never hang anything lower or heavier than its maker and the support allow.',
+  work: ([text, target, lowest, highest], show) => {
+    const layout = parseLayout(text);
+    if (isRefusal(layout)) return named('MOUNT.HEIGHT', layout);
+    if (lowest >= highest) return refuse(`MOUNT.HEIGHT: the lowest height, ${short(lowest)} m, must be below the highest, ${short(highest)} m.`);
+    const mean = meanByHeight(layout, lowest, highest, ...defaultGrid(layout));
+    const found = crossingsDownward(mean, lowest, highest, target, show !== undefined);
+    const height = found.highest;
+    if (height === undefined) return outOfReach(target, lowest, highest, found);
+    if (show) {
+      const check = `BENCH.MEAN(${quoted(text)},${quantity(height, 'm')})`;
+      show.search('height at which the mean is the target', height, 'm', [lowest, highest], check, target, 'µmol/m²/s');
+      if (found.all.length > 1) {
+        const others = found.all.slice(1).map((h) => `${short(h)} m`);
+        show.note(
+          `The mean is the target at ${others.join(' and ')} too: some faces hang outside the bench, or nearer than the grid can see. The highest is taken.`,
+        );
+      }
+      const sample = sampleField(text, height);
+      if (!isRefusal(sample)) {
+        showHigh(show, sample);
+        showLow(show, sample);
+        showMean(show, sample);
+      }
+    }
+    return height;
+  },
+});
