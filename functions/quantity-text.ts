@@ -3,7 +3,7 @@
  * Nothing is guessed in silence: where a text could be two numbers it is refused or the reading is said.
  */
 import { GAP, MINUS, showNumber } from './number-text.ts';
-import { currencyOf, type Dimension, fromBase, PLAIN, quantityName, toBase, type Unit, unit, withCurrency } from './units.ts';
+import { aQuantity, currencyOf, type Dimension, fromBase, PLAIN, toBase, type Unit, unit, withCurrency } from './units.ts';
 
 export { plainText, type ShownNumber, showNumber, spokenUnit } from './number-text.ts';
 
@@ -223,7 +223,7 @@ export function readQuantity(typed: string, options: TypedOptions): Typed {
   return intoCell(typed, text, pieces, set, options.unit ?? '');
 }
 
-const quantityOf = (u: Unit): string => `${article(quantityName(u.dimension, u.reading))}${u.symbol === '' ? '' : ` such as 1 ${u.symbol}`}`;
+const quantityOf = (u: Unit): string => `${aQuantity(u.dimension, u.reading)}${u.symbol === '' ? '' : ` such as 1 ${u.symbol}`}`;
 
 interface Amount {
   readonly digits: string;
@@ -335,14 +335,8 @@ const sameKind = (a: { dimension: Dimension; reading: boolean }, b: { dimension:
 function otherKind(typed: Unit, set: Unit, digits: string): string {
   const nearly = nearUnit(typed, set);
   const mend = nearly ? ` Did you mean ${digits} ${nearly}?` : '';
-  const name = (u: Unit): string => (u.symbol === '' ? 'a plain number' : `${article(quantityName(u.dimension, u.reading))} in ${u.symbol}`);
-  return `This cell takes ${name(set)}; ${typed.symbol === '' ? digits : `${digits} ${typed.symbol}`} is ${article(quantityName(typed.dimension, typed.reading))}.${mend}`;
-}
-
-/** Names that are counted get an article: "a length", "money". */
-function article(name: string): string {
-  if (/^(light|money|energy|hours|days|lux|electricity|air)/.test(name)) return name;
-  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+  const name = (u: Unit): string => (u.symbol === '' ? 'a plain number' : `${aQuantity(u.dimension, u.reading)} in ${u.symbol}`);
+  return `This cell takes ${name(set)}; ${typed.symbol === '' ? digits : `${digits} ${typed.symbol}`} is ${aQuantity(typed.dimension, typed.reading)}.${mend}`;
 }
 
 /** Hours where hours a day are meant, kelvins where a reading is meant: the unit to write instead. */

@@ -410,3 +410,10 @@ export function quantityName(of: Dimension, reading = false): string {
   if (reading) return 'temperature reading';
   return byDimension.get(of)?.[1] ?? `quantity in ${baseUnits(of)}`;
 }
+
+/** The same with its article: "a length", "an area", "money". */
+export function aQuantity(of: Dimension, reading = false): string {
+  const name = quantityName(of, reading);
+  if (/^(light|money|energy|hours|days|lux)\b/.test(name)) return name;
+  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+}

@@ -111,7 +111,10 @@ export class Hyper {
       parseDateTime: NO_DATES,
       context,
     });
-    for (const table of tables) this.hf.addSheet(table);
+    for (const [i, table] of tables.entries()) {
+      // A second table of one name can't be spoken of in formulas; its own cells still work.
+      this.hf.addSheet(this.hf.isItPossibleToAddSheet(table) ? table : `(table ${i + 1})`);
+    }
     this.hf.addNamedExpression('TRUE', '=TRUE()');
     this.hf.addNamedExpression('FALSE', '=FALSE()');
     this.insides = this.hf as unknown as Insides;

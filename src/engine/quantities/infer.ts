@@ -1,0 +1,447 @@
+/**
+ * The kind of a formula from its parts. One rule a sort of node; functions are in standard.ts and ours.ts.
+ *
+ * Written numbers: where a quantity is wanted and a bare number is written, a commit notes which unit is meant (a wish);
+ * at any other time the same is a mistake with a mend.
+ */
+import { defaultUnit, need, over, PLAIN, power, times } from '../../../functions/units.ts';
+import { cellText, columnText, type Place } from '../addresses.ts';
+import { toEditable } from '../formula-text.ts';
+import type { Ast } from '../hyper.ts';
+import type { Mend } from '../types.ts';
+import { criterionText } from './criteria.ts';
+import type { Area, QuantityHost } from './host.ts';
+import {
+  any,
+  type Fail,
+  isPlain,
+  isQuantity,
+  type Kind,
+  kindWords,
+  type NumberKind,
+  numberKind,
+  numeric,
+  plainNumber,
+  samePlace,
+  text,
+  yesOrNo,
+} from './kind.ts';
+import { ourFunction } from './ours.ts';
+import { shownUnit } from './shown.ts';
+import { spansOf, spliced } from './spans.ts';
+import { standardFunction } from './standard.ts';
+import { constant, isWritten } from './written.ts';
+
+/** The kinds of the cells that a formula reads. */
+export interface CellKinds {
+  kindOf(at: Place): Kind;
+  kindOfArea(area: Area): Kind;
+  shownUnitOf(at: Place): string;
+}
+
+/** A written number that is to get a unit when the formula is committed. */
+export interface Wish {
+  readonly node: Ast;
+  readonly unit: string;
+  /** A parameter's default unit is always written; the unit beside a quantity only when the whole formula then checks. */
+  readonly sort: 'parameter' | 'beside';
+  /** For a criterion such as ">160": the comparison that goes before the number, and the number itself. */
+  readonly criterion?: { readonly comparison: string; readonly number: string };
+}
+
+type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;
+type Binary = Extract<Ast, { left: Ast }>;
+
+export interface OneKindOptions {
+  /** What is done, for the sentence: "SUM", "This compares". */
+  readonly what: string;
+  readonly readings: 'allowed' | 'refused';
+}
+
+export class Inference {
+  readonly host: QuantityHost;
+  readonly cells: CellKinds;
+  readonly at: Place;
+  /** Canonical text of the formula. */
+  readonly formula: string;
+  readonly root: Ast;
+  private readonly wishes: Wish[] | undefined;
+  private readonly known = new Map<Ast, Kind>();
+
+  constructor(host: QuantityHost, cells: CellKinds, at: Place, formula: string, root: Ast, wishes?: Wish[]) {
+    this.host = host;
+    this.cells = cells;
+    this.at = at;
+    this.formula = formula;
+    this.root = root;
+    this.wishes = wishes;
+  }
+
+  /** The kind of the whole formula. */
+  result(): Kind {
+    return this.infer(this.root);
+  }
+
+  infer(ast: Ast): Kind {
+    const known = this.known.get(ast);
+    if (known) return known;
+    const kind = this.workOut(ast);
+    this.known.set(ast, kind);
+    return kind;
+  }
+
+  private workOut(ast: Ast): Kind {
+    switch (ast.type) {
+      case 'NUMBER':
+        return ast.value === 0 ? any : plainNumber;
+      case 'STRING':
+        return text;
+      case 'CELL_REFERENCE':
+        return this.cells.kindOf(ast.reference.toSimpleCellAddress(this.at));
+      case 'CELL_RANGE':
+      case 'NAMED_EXPRESSION': {
+        const area = this.area(ast);
+        if (!area) return ast.type === 'NAMED_EXPRESSION' && /^(true|false)$/i.test(ast.expressionName) ? yesOrNo : any;
+        return samePlace(area.start, area.end) ? this.cells.kindOf(area.start) : this.cells.kindOfArea(area);
+      }
+      case 'PARENTHESES':
+        return this.infer(ast.expression);
+      case 'PLUS_UNARY_OP':
+        return numeric(this.single(ast.value, 'A plus sign'));
+      case 'MINUS_UNARY_OP': {
+        const kind = numeric(this.single(ast.value, 'A minus sign'));
+        return kind.is === 'number' && kind.reading
+          ? this.fail(`This turns round the sign of ${this.named(ast.value)}: write the reading with its own sign, such as -5 °C.`)
+          : kind;
+      }
+      case 'PERCENT_OP': {
+        const kind = this.single(ast.value, 'A percent sign');
+        return kind.is === 'fail' || isPlain(kind)
+          ? kind.is === 'fail'
+            ? kind
+            : plainNumber
+          : this.fail(`A percent sign stands behind ${this.named(ast.value)}: it goes with plain numbers.`);
+      }
+      case 'CONCATENATE_OP':
+        return this.joinTexts([ast.left, ast.right], '&');
+      case 'PLUS_OP':
+      case 'MINUS_OP':
+        return this.sum(ast);
+      case 'TIMES_OP':
+      case 'DIV_OP':
+        return this.product(ast);
+      case 'POWER_OP':
+        return this.raised(ast.left, ast.right);
+      case 'EQUALS_OP':
+      case 'NOT_EQUAL_OP':
+      case 'GREATER_THAN_OP':
+      case 'LESS_THAN_OP':
+      case 'GREATER_THAN_OR_EQUAL_OP':
+      case 'LESS_THAN_OR_EQUAL_OP': {
+        const kind = this.oneKind([ast.left, ast.right], { what: 'This compares', readings: 'allowed' });
+        return kind.is === 'fail' ? kind : yesOrNo;
+      }
+      case 'ARRAY':
+        return this.oneKind(ast.args.flat(), { what: 'This list holds', readings: 'allowed' });
+      case 'FUNCTION_CALL':
+        return this.call(ast);
+      default:
+        return any;
+    }
+  }
+
+  private call(ast: Call): Kind {
+    return ourFunction(this, ast) ?? standardFunction(this, ast);
+  }
+
+  /** The cells that a reference, range or name stands for. */
+  area(ast: Ast): Area | undefined {
+    if (ast.type === 'PARENTHESES') return this.area(ast.expression);
+    if (ast.type === 'NAMED_EXPRESSION') return this.host.named(ast.expressionName);
+    if (ast.type === 'CELL_REFERENCE') {
+      const at = ast.reference.toSimpleCellAddress(this.at);
+      return { start: at, end: at };
+    }
+    if (ast.type !== 'CELL_RANGE') return undefined;
+    const [a, b] = [ast.start.toSimpleCellAddress(this.at), ast.end.toSimpleCellAddress(this.at)];
+    return {
+      start: { sheet: a.sheet, row: Math.min(a.row, b.row), col: Math.min(a.col, b.col) },
+      end: { sheet: a.sheet, row: Math.max(a.row, b.row), col: Math.max(a.col, b.col) },
+    };
+  }
+
+  /** One operand of arithmetic: no text, no cells of several kinds. */
+  private single(ast: Ast, what: string): Kind {
+    const kind = this.infer(ast);
+    if (kind.is === 'mixed') return this.mixed(what, ast, kind);
+    if (kind.is === 'text') return this.fail(`${what} takes numbers; ${this.described(ast)} is text.`);
+    return kind;
+  }
+
+  private sum(ast: Binary): Kind {
+    const adds = ast.type === 'PLUS_OP';
+    const what = adds ? 'A sum' : 'A difference';
+    const left = this.single(ast.left, what);
+    if (left.is === 'fail') return left;
+    const right = this.single(ast.right, what);
+    if (right.is === 'fail') return right;
+    const [l, r] = [left.is === 'number' && left.reading, right.is === 'number' && right.reading];
+    if (l || r) return this.withReadings(ast, left, right, l, r);
+    return numeric(this.oneKind([ast.left, ast.right], { what: adds ? 'This adds' : 'This takes', readings: 'refused' }));
+  }
+
+  /** Reading − reading is a difference; reading ± difference is a reading; all else is none. */
+  private withReadings(ast: Binary, left: Kind, right: Kind, l: boolean, r: boolean): Kind {
+    const adds = ast.type === 'PLUS_OP';
+    const difference = numberKind(need('K').dimension);
+    if (l && r) {
+      if (!adds) return difference;
+      return this.fail(`This adds ${this.named(ast.left)} to ${this.named(ast.right)}: two readings have no sum. Take one from the other, or average them.`);
+    }
+    const [reading, other, kind, node] = l ? [left, right, right, ast.right] : [right, left, left, ast.left];
+    if (r && !adds) return this.fail(`This takes ${this.named(ast.right)} from ${this.named(ast.left)}: a reading can only be taken from a reading.`);
+    if (other === any || kind === difference) return reading;
+    if (isWritten(node) && this.wish(node, 'K', 'beside')) return reading;
+    return this.fail(
+      `${adds ? 'This adds' : 'This takes'} ${this.named(ast.left)} ${adds ? 'and' : 'less'} ${this.named(ast.right)}: to a reading only a temperature difference in K can be added.`,
+      this.mendFor(node, kind, difference, 'K'),
+    );
+  }
+
+  private product(ast: Binary): Kind {
+    const left = this.single(ast.left, 'A product');
+    if (left.is === 'fail') return left;
+    const right = this.single(ast.right, 'A product');
+    if (right.is === 'fail') return right;
+    return this.multiplied([ast.left, ast.right], ast.type === 'DIV_OP');
+  }
+
+  /** The kind of a product; with `divides`, of the first by the second. */
+  multiplied(parts: readonly Ast[], divides: boolean): Kind {
+    let of = PLAIN;
+    let blank = false;
+    for (const [i, part] of parts.entries()) {
+      const kind = this.single(part, 'A product');
+      if (kind.is === 'fail') return kind;
+      if (kind === any) blank = true;
+      if (kind.is !== 'number') continue;
+      if (kind.reading)
+        return this.fail(`This ${divides ? 'divides' : 'multiplies'} with ${this.named(part)}: a reading has no multiples. Take a difference of two readings.`);
+      of = divides && i > 0 ? over(of, kind.dimension) : times(of, kind.dimension);
+    }
+    // Nothing is known of a blank factor but that the product is 0.
+    return blank ? any : numberKind(of);
+  }
+
+  raised(base: Ast, exponent: Ast): Kind {
+    const left = this.single(base, 'A power');
+    if (left.is === 'fail') return left;
+    const right = this.single(exponent, 'A power');
+    if (right.is === 'fail') return right;
+    if (isQuantity(right)) return this.fail(`The power here is ${this.named(exponent)}: a power is a plain number.`);
+    if (!isQuantity(left)) return left === any ? any : plainNumber;
+    if (left.reading) return this.fail(`This raises ${this.named(base)} to a power: a reading has no powers.`);
+    const n = constant(exponent);
+    if (n === undefined)
+      return this.fail(`This raises ${this.named(base)} to a power that is worked out: a quantity's power is a written number, such as 2 or 1/2.`);
+    return this.root12(left, n, base);
+  }
+
+  /** A power of a dimension, where it comes out in twelfths, the finest that can be told apart. */
+  private root12(kind: NumberKind, n: number, base: Ast): Kind {
+    if (kind.dimension.powers.every((p) => Math.abs(p * n * 12 - Math.round(p * n * 12)) < 1e-9)) return numberKind(power(kind.dimension, n));
+    return this.fail(`This raises ${this.named(base)} to the power ${n}, which gives no quantity that has a name. Use its plain number with NUMBER.IN.`);
+  }
+
+  /** Parts that must be of one kind. Written numbers are looked at last: they take the kind of the others. */
+  oneKind(parts: readonly Ast[], options: OneKindOptions): Kind {
+    let found: Kind = any;
+    let by: Ast | undefined;
+    let words: Kind | undefined;
+    const written: Ast[] = [];
+    for (const part of parts) {
+      const kind = this.infer(part);
+      if (kind.is === 'fail') return kind;
+      if (kind.is === 'mixed') return this.mixed(options.what, part, kind);
+      if (kind.is === 'text' || kind.is === 'yes or no') {
+        words = words === undefined || words === kind ? kind : text;
+        continue;
+      }
+      if (isWritten(part)) {
+        written.push(part);
+        continue;
+      }
+      if (kind === any) continue;
+      if (options.readings === 'refused' && kind.is === 'number' && kind.reading) {
+        return this.fail(`${options.what} ${this.named(part)}: readings have no sum. Average them, or take differences.`);
+      }
+      if (found === any) [found, by] = [kind, part];
+      else if (found !== kind && by) return this.clash(options.what, by, found, part, kind);
+    }
+    if (by && isQuantity(found)) {
+      const shown = this.shown(by, found);
+      for (const part of written) {
+        if (constant(part) === 0 && !found.reading) continue;
+        if (!this.wish(part, shown, 'beside')) return this.clash(options.what, by, found, part, plainNumber);
+      }
+      // TRUE counts as 1: it can't be added to a quantity.
+      if (words === yesOrNo && parts.some((part) => this.infer(part) === yesOrNo && !this.isRange(part)) && options.what !== 'IF gives') {
+        const other = parts.find((part) => this.infer(part) === yesOrNo) ?? by;
+        return this.clash(options.what, by, found, other, yesOrNo);
+      }
+      return found;
+    }
+    if (found === any && written.some((part) => constant(part) !== 0)) found = plainNumber;
+    if (found === any && words) return words;
+    return found;
+  }
+
+  private isRange(ast: Ast): boolean {
+    const area = this.area(ast);
+    return area !== undefined && !samePlace(area.start, area.end);
+  }
+
+  private clash(what: string, a: Ast, ka: Kind, b: Ast, kb: Kind): Fail {
+    const [first, second] = [this.named(a), this.named(b)];
+    const sentence =
+      what === 'This adds'
+        ? `${what} ${first} to ${second}.`
+        : what === 'This takes'
+          ? `${what} ${second} from ${first}.`
+          : what === 'This compares'
+            ? `${what} ${first} with ${second}.`
+            : `${what} ${first} and ${second}: they must be of one kind.`;
+    if (ka === plainNumber && kb.is === 'number') return this.fail(sentence, this.mendFor(a, ka, kb, this.shown(b, kb)));
+    if (ka.is === 'number') return this.fail(sentence, this.mendFor(b, kb, ka, this.shown(a, ka)));
+    return this.fail(sentence);
+  }
+
+  mixed(what: string, ast: Ast, kind: Extract<Kind, { is: 'mixed' }>): Fail {
+    const { one, other } = kind;
+    return this.fail(
+      `${what}: ${this.described(ast)} holds ${kindWords(one.kind)} (${this.cellWords(one.at)}) and ${kindWords(other.kind)} (${this.cellWords(other.at)}), and one kind is needed.`,
+    );
+  }
+
+  /** An argument that a function declares to be a quantity, with the unit that is written to a bare number. */
+  wanted(ast: Ast, want: NumberKind, unitText: string, what: string): Fail | undefined {
+    const kind = this.infer(ast);
+    if (kind.is === 'fail') return kind;
+    if (kind === want) return undefined;
+    if (kind === any && !(want.reading && isWritten(ast))) return undefined;
+    if (kind === yesOrNo && want === plainNumber) return undefined;
+    // Text has no quantity to be wrong in: the function itself says that a number is needed.
+    if (kind.is === 'text') return undefined;
+    if (kind.is === 'mixed') return this.mixed(what, ast, kind);
+    if (isQuantity(want) && isWritten(ast) && this.wish(ast, unitText, 'parameter')) return undefined;
+    const such = unitText === '' ? '' : ` such as 1 ${unitText}`;
+    return this.fail(`${what} needs ${kindWords(want)}${such}; ${this.described(ast)} is ${kindWords(kind)}.`, this.mendFor(ast, kind, want, unitText));
+  }
+
+  /** An argument that must be no quantity. */
+  plain(ast: Ast, name: string): Fail | undefined {
+    const kind = this.infer(ast);
+    if (kind.is === 'fail') return kind;
+    if (kind.is === 'mixed') return this.mixed(name, ast, kind);
+    if (!isQuantity(kind)) return undefined;
+    return this.fail(
+      `${name} takes plain numbers; ${this.described(ast)} is ${kindWords(kind)}. NUMBER.IN gives its plain number in a unit.`,
+      this.wrapped(ast, 'NUMBER.IN', this.shown(ast, kind)),
+    );
+  }
+
+  joinTexts(parts: readonly Ast[], name: string): Kind {
+    for (const part of parts) {
+      const kind = this.infer(part);
+      if (kind.is === 'fail') return kind;
+      if (kind.is === 'mixed') return this.mixed(name, part, kind);
+      if (isQuantity(kind)) {
+        return this.fail(
+          `${name} joins texts and plain numbers; ${this.described(part)} is ${kindWords(kind)}. SHOW gives its text with the unit.`,
+          this.wrapped(part, 'SHOW', this.shown(part, kind)),
+        );
+      }
+    }
+    return text;
+  }
+
+  /** Notes the unit for a written number, when this is a commit. */
+  wish(ast: Ast, unitText: string, sort: Wish['sort'], criterion?: Wish['criterion']): boolean {
+    if (!this.wishes || unitText === '') return false;
+    if (ast.type === 'ARRAY') {
+      for (const part of ast.args.flat()) this.wish(part, unitText, sort);
+    } else this.wishes.push({ node: ast, unit: unitText, sort, ...(criterion && { criterion }) });
+    return true;
+  }
+
+  /** The unit in which a part of this formula would be shown. */
+  shown(ast: Ast, kind: Kind): string {
+    if (kind.is !== 'number') return '';
+    return shownUnit(this, ast, kind) ?? defaultUnit(kind.dimension, kind.reading, this.host.currency);
+  }
+
+  fail(message: string, mend?: Mend): Fail {
+    return { is: 'fail', message, at: this.at, ...(mend && { mend }) };
+  }
+
+  /** "a length (Mount height, B, B7)". */
+  named(ast: Ast): string {
+    return `${kindWords(this.infer(ast))} (${this.described(ast)})`;
+  }
+
+  /** A part in words: a cell by heading and address, anything else by its text. */
+  described(ast: Ast): string {
+    if (ast.type === 'PARENTHESES') return this.described(ast.expression);
+    const area = this.area(ast);
+    if (area && samePlace(area.start, area.end)) return this.cellWords(area.start);
+    if (area && ast.type === 'NAMED_EXPRESSION') return `${ast.expressionName}, ${this.areaText(area)}`;
+    if (area) return this.areaText(area);
+    return toEditable(`=${this.host.text(ast, this.at).trim()}`, this.host.currency).slice(1);
+  }
+
+  cellWords(at: Place): string {
+    const address = at.sheet === this.at.sheet ? cellText(at.col, at.row) : this.host.address(at);
+    const heading = this.host.heading(at);
+    return heading === '' || heading === this.host.address(at) ? address : `${heading}, ${address}`;
+  }
+
+  private areaText({ start, end }: Area): string {
+    const first = start.sheet === this.at.sheet ? cellText(start.col, start.row) : this.host.address(start);
+    return `${first}:${columnText(end.col)}${end.row + 1}`;
+  }
+
+  /** What would mend a part that is of one kind where another is needed. */
+  mendFor(ast: Ast, kind: Kind, want: Kind, unitText: string): Mend | undefined {
+    if (kind === plainNumber && isQuantity(want) && unitText !== '') {
+      const area = this.area(ast);
+      if (area && samePlace(area.start, area.end)) {
+        const address = this.host.address(area.start);
+        const content = this.host.content(area.start);
+        if (content.kind === 'number')
+          return { label: `give ${address} the unit ${unitText}`, cell: address, content: `${content.given} ${unitText}`, unit: unitText };
+        return undefined;
+      }
+      if (isWritten(ast) && ast.type !== 'ARRAY') return this.rewritten(ast, (written) => `UNIT(${written.replaceAll(/[()\s+]/g, '')},"${unitText}")`);
+      return this.isRange(ast) ? undefined : this.wrapped(ast, 'UNIT', unitText);
+    }
+    if (isQuantity(kind) && want === plainNumber) return this.wrapped(ast, 'NUMBER.IN', this.shown(ast, kind));
+    return undefined;
+  }
+
+  criterionMend(ast: Ast, criterion: NonNullable<Wish['criterion']>, unitText: string): Mend | undefined {
+    return this.rewritten(ast, () => criterionText(criterion, unitText));
+  }
+
+  private wrapped(ast: Ast, name: string, unitText: string): Mend | undefined {
+    if (this.isRange(ast)) return undefined;
+    return this.rewritten(ast, (part) => `${name}(${part},"${unitText}")`);
+  }
+
+  private rewritten(ast: Ast, write: (part: string) => string): Mend | undefined {
+    const span = spansOf(this.root, this.host.tokens(this.formula)).get(ast);
+    if (!span) return undefined;
+    const piece = write(this.formula.slice(span.start, span.end));
+    const content = spliced(this.formula, [{ span, text: piece }]);
+    return { label: `write ${toEditable(`=${piece}`, this.host.currency).slice(1)}`, cell: this.host.address(this.at), content };
+  }
+}

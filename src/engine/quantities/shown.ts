@@ -1,0 +1,108 @@
+/** The unit in which the result of a formula is shown: that of its first operand of the same kind, else what its function declares. */
+import { unitIn } from '../../../functions/quantity-text.ts';
+import { withCurrency } from '../../../functions/units.ts';
+import type { Place } from '../addresses.ts';
+import type { Ast } from '../hyper.ts';
+import type { Inference } from './infer.ts';
+import { type Kind, type NumberKind, samePlace } from './kind.ts';
+import { recordNamed } from './ours.ts';
+import { type Call, foundIn } from './standard.ts';
+
+/** Functions whose result is one of their arguments, or of the same kind as they: which arguments lend it their unit. */
+const LENDING: ReadonlyMap<string, (args: readonly Ast[]) => readonly Ast[]> = new Map([
+  ...'SUM MIN MAX AVERAGE MEDIAN MODE GEOMEAN HARMEAN LARGE SMALL PERCENTILE QUARTILE STDEV STDEVP STDEVA STDEVPA AVEDEV ABS MOD IFERROR PV FV PMT NPV XNPV SLN SYD DDB DB PRODUCT SUMPRODUCT'
+    .split(' ')
+    .map((name) => [name, (args: readonly Ast[]) => args] as const),
+  ...['IF', 'CHOOSE', 'FORECAST'].map((name) => [name, (args: readonly Ast[]) => args.slice(1)] as const),
+  ...['SUMIF', 'AVERAGEIF'].map((name) => [name, (args: readonly Ast[]) => args.slice(2).concat(args.slice(0, 1))] as const),
+  ...['SUMIFS', 'INTERCEPT', 'STEYX'].map((name) => [name, (args: readonly Ast[]) => args.slice(0, 1)] as const),
+]);
+
+/** A unit, or the cell whose unit it is. */
+export type Hint = string | Place;
+
+/** Where a part of a formula takes its shown unit from; undefined where nothing says. */
+export function hint(inference: Inference, ast: Ast, kind: NumberKind): Hint | undefined {
+  switch (ast.type) {
+    case 'CELL_REFERENCE':
+    case 'CELL_RANGE':
+    case 'NAMED_EXPRESSION':
+      return firstOf(inference, inference.area(ast), kind);
+    case 'PARENTHESES':
+      return hint(inference, ast.expression, kind);
+    case 'PLUS_UNARY_OP':
+    case 'MINUS_UNARY_OP':
+      return hint(inference, ast.value, kind);
+    case 'PERCENT_OP':
+      return '%';
+    case 'PLUS_OP':
+    case 'MINUS_OP':
+      // 1 − a share is shown as the share is: a written number says nothing of how it is shown.
+      return firstHint(inference, [ast.left, ast.right], kind);
+    case 'TIMES_OP':
+      return lends(inference, ast.left, kind)
+        ? hint(inference, ast.left, kind)
+        : lends(inference, ast.right, kind)
+          ? hint(inference, ast.right, kind)
+          : undefined;
+    case 'DIV_OP':
+      return lends(inference, ast.left, kind) ? hint(inference, ast.left, kind) : undefined;
+    case 'ARRAY':
+      return firstHint(inference, ast.args.flat(), kind);
+    case 'FUNCTION_CALL':
+      return ofCall(inference, ast, kind);
+    default:
+      return undefined;
+  }
+}
+
+const lends = (inference: Inference, ast: Ast, kind: Kind): boolean => inference.infer(ast) === kind;
+
+function firstHint(inference: Inference, parts: readonly Ast[], kind: NumberKind): Hint | undefined {
+  for (const part of parts) {
+    const own = inference.infer(part);
+    if (own !== kind && own.is !== 'mixed') continue;
+    const found = hint(inference, part, kind);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+function firstOf(inference: Inference, area: { readonly start: Place; readonly end: Place } | undefined, kind: NumberKind): Place | undefined {
+  if (!area) return undefined;
+  if (samePlace(area.start, area.end)) return inference.cells.kindOf(area.start) === kind ? area.start : undefined;
+  for (let row = area.start.row; row <= area.end.row; row++) {
+    for (let col = area.start.col; col <= area.end.col; col++) {
+      const at = { sheet: area.start.sheet, row, col };
+      if (inference.cells.kindOf(at) === kind) return at;
+    }
+  }
+  return undefined;
+}
+
+function ofCall(inference: Inference, call: Call, kind: NumberKind): Hint | undefined {
+  const name = call.procedureName;
+  if (name === 'UNIT') {
+    const [, written] = call.args;
+    return written?.type === 'STRING' ? unitIn(written.value, inference.host.currency)?.symbol : undefined;
+  }
+  const record = recordNamed(name);
+  if (record) {
+    const declared = record.returns.unit;
+    if (declared === '1') return undefined;
+    const operand = firstHint(inference, call.args, kind);
+    return operand ?? (declared === 'any' ? undefined : unitIn(withCurrency(declared, inference.host.currency), inference.host.currency)?.symbol);
+  }
+  const area = foundIn(inference, call);
+  if (area) return firstOf(inference, area, kind);
+  if (name === 'INDEX') return firstHint(inference, call.args.slice(0, 1), kind);
+  const lending = LENDING.get(name);
+  return lending && firstHint(inference, lending(call.args), kind);
+}
+
+/** The shown unit of a part, with references followed to the cells' own. */
+export function shownUnit(inference: Inference, ast: Ast, kind: NumberKind): string | undefined {
+  const found = hint(inference, ast, kind);
+  if (found === undefined || typeof found === 'string') return found;
+  return inference.cells.shownUnitOf(found);
+}
