@@ -85,7 +85,8 @@ export function allowed(p: Param): string {
   const to = p.atMost !== undefined ? sayIn(p.atMost, p.unit) : undefined;
   if (from !== undefined && to !== undefined) return `from ${from} to ${to}`;
   const low = p.atLeast !== undefined ? `${sayIn(p.atLeast, p.unit)} or more` : p.above !== undefined ? `above ${sayIn(p.above, p.unit)}` : '';
-  const high = to !== undefined ? `${low === '' ? '' : 'at most '}${to}${low === '' ? ' or less' : ''}` : p.below !== undefined ? `below ${sayIn(p.below, p.unit)}` : '';
+  const high =
+    to !== undefined ? `${low === '' ? '' : 'at most '}${to}${low === '' ? ' or less' : ''}` : p.below !== undefined ? `below ${sayIn(p.below, p.unit)}` : '';
   return [low, high].filter(Boolean).join(' and ');
 }
 

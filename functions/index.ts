@@ -1,5 +1,9 @@
 /** The catalogue of functions, by family. A new function is one line here, its file, and its test. */
 
+// Ageing
+import { LIFE_CLAIM_LIMIT } from './ageing/life-claim-limit.ts';
+import { LIFE_TO } from './ageing/life-to.ts';
+import { MAINTENANCE_FACTOR } from './ageing/maintenance-factor.ts';
 // Beam and footprint
 import { BAR_PPFD } from './beam/bar-ppfd.ts';
 import { BEAM_ANGLE } from './beam/beam-angle.ts';
@@ -14,11 +18,40 @@ import { PPF_FROM_READING } from './beam/ppf-from-reading.ts';
 import { SHARE_IN_BEAM } from './beam/share-in-beam.ts';
 import { USEFUL_LENGTH } from './beam/useful-length.ts';
 import { USEFUL_WIDTH } from './beam/useful-width.ts';
+// Check
+import { CHEAPEST_HOLDING } from './check/cheapest-holding.ts';
+import { CHECK_AT_LEAST } from './check/check-at-least.ts';
+import { CHECK_AT_MOST } from './check/check-at-most.ts';
+import { CHECK_DAY_LENGTH } from './check/check-day-length.ts';
+import { CHECK_IP } from './check/check-ip.ts';
+import { CHECK_WITHIN } from './check/check-within.ts';
+import { VERDICT } from './check/verdict.ts';
+// Cost
+import { ANNUAL_CAPITAL } from './cost/annual-capital.ts';
+import { COST_PER_MOL } from './cost/cost-per-mol.ts';
+import { ENERGY_USE } from './cost/energy-use.ts';
+import { DISCOUNTED_PAYBACK, PAYBACK_YEARS } from './cost/payback-years.ts';
+import { PRESENT_COST } from './cost/present-cost.ts';
+import { RUN_COST } from './cost/run-cost.ts';
+import { RUN_COST_BANDS } from './cost/run-cost-bands.ts';
+import { TARIFF_BREAK_EVEN } from './cost/tariff-break-even.ts';
 // Counts and dimming
 import { COUNT_ALONG } from './count/count-along.ts';
 import { COUNT_FOR_TARGET } from './count/count-for-target.ts';
 import { COUNT_ROWS } from './count/count-rows.ts';
 import { DIM_FOR_TARGET } from './count/dim-for-target.ts';
+// Crop
+import { CROP_DLI, CROP_HOURS, CROP_PPFD } from './crop/crop-light.ts';
+import { CROP_DAY_LENGTH, CROP_HOURS_LIMIT, CROP_PPFD_LIMIT } from './crop/crop-limits.ts';
+import { STAGE_ON_DAY } from './crop/stage-on-day.ts';
+import { YIELD_CHANGE } from './crop/yield-change.ts';
+// Day light
+import { DARK_HOURS } from './day/dark-hours.ts';
+import { DLI } from './day/dli.ts';
+import { DLI_GAP } from './day/dli-gap.ts';
+import { DLI_SCHEDULE } from './day/dli-schedule.ts';
+import { HOURS_FOR_DLI } from './day/hours-for-dli.ts';
+import { PPFD_FOR_DLI } from './day/ppfd-for-dli.ts';
 import type { FunctionRecord } from './define.ts';
 // The field over a bench
 import { BENCH_HIGH } from './field/bench-high.ts';
@@ -52,6 +85,26 @@ import { CONVERT } from './standard/convert.ts';
 import { NUMBER_IN } from './standard/number-in.ts';
 import { SHOW } from './standard/show.ts';
 import { UNIT } from './standard/unit.ts';
+// Supply, cable, breaker, support
+import { BREAKER_LEAST } from './supply/breaker-least.ts';
+import { CABLE_AREA } from './supply/cable-area.ts';
+import { CABLE_DROP } from './supply/cable-drop.ts';
+import { CABLE_DROP_CHAIN } from './supply/cable-drop-chain.ts';
+import { CABLE_REACH } from './supply/cable-reach.ts';
+import { CIRCUIT_COUNT } from './supply/circuit-count.ts';
+import { CLASS2_OUTPUTS } from './supply/class2-outputs.ts';
+import { DROP_LIGHT } from './supply/drop-light.ts';
+import { FUSE_SIZE } from './supply/fuse-size.ts';
+import { HANG_LOAD } from './supply/hang-load.ts';
+import { LOAD_IS_CONTINUOUS } from './supply/load-is-continuous.ts';
+import { MAINS_AMPS } from './supply/mains-amps.ts';
+import { SUPPLY_AMPS } from './supply/supply-amps.ts';
+import { SUPPLY_COUNT } from './supply/supply-count.ts';
+import { SUPPLY_DERATED } from './supply/supply-derated.ts';
+import { SUPPLY_LOAD } from './supply/supply-load.ts';
+import { WIRE_AREA } from './supply/wire-area.ts';
+import { WIRE_OHMS } from './supply/wire-ohms.ts';
+import { WIRE_OHMS_AWG } from './supply/wire-ohms-awg.ts';
 
 export const functions: readonly FunctionRecord[] = [
   // Beam and footprint
@@ -102,6 +155,70 @@ export const functions: readonly FunctionRecord[] = [
   COUNT_ALONG,
   COUNT_ROWS,
   DIM_FOR_TARGET,
+
+  // Day light
+  DARK_HOURS,
+  DLI_GAP,
+  DLI_SCHEDULE,
+  DLI,
+  HOURS_FOR_DLI,
+  PPFD_FOR_DLI,
+
+  // Crop
+  CROP_DLI,
+  CROP_PPFD,
+  CROP_HOURS,
+  CROP_HOURS_LIMIT,
+  CROP_PPFD_LIMIT,
+  CROP_DAY_LENGTH,
+  STAGE_ON_DAY,
+  YIELD_CHANGE,
+
+  // Supply, cable, breaker, support
+  BREAKER_LEAST,
+  CABLE_AREA,
+  CABLE_DROP_CHAIN,
+  CABLE_DROP,
+  CABLE_REACH,
+  CIRCUIT_COUNT,
+  CLASS2_OUTPUTS,
+  DROP_LIGHT,
+  FUSE_SIZE,
+  HANG_LOAD,
+  LOAD_IS_CONTINUOUS,
+  MAINS_AMPS,
+  SUPPLY_AMPS,
+  SUPPLY_COUNT,
+  SUPPLY_DERATED,
+  SUPPLY_LOAD,
+  WIRE_AREA,
+  WIRE_OHMS_AWG,
+  WIRE_OHMS,
+
+  // Cost
+  ANNUAL_CAPITAL,
+  COST_PER_MOL,
+  ENERGY_USE,
+  PAYBACK_YEARS,
+  DISCOUNTED_PAYBACK,
+  PRESENT_COST,
+  RUN_COST_BANDS,
+  RUN_COST,
+  TARIFF_BREAK_EVEN,
+
+  // Ageing
+  LIFE_CLAIM_LIMIT,
+  LIFE_TO,
+  MAINTENANCE_FACTOR,
+
+  // Check
+  CHEAPEST_HOLDING,
+  CHECK_AT_LEAST,
+  CHECK_AT_MOST,
+  CHECK_DAY_LENGTH,
+  CHECK_IP,
+  CHECK_WITHIN,
+  VERDICT,
 
   // Quantities in formulas
   UNIT,

@@ -1,0 +1,39 @@
+import { calc, define, isRefusal } from '../define.ts';
+import { CHECK_SOURCE, checkedValue, LIMIT, LOOK_WITHIN, limitOf, NO_LIMIT, percent, same, VALUE } from './margin.ts';
+
+/** "holds", "look" or "fails" with the margin above or below the least that is allowed. */
+export function checkAtLeast(value: number, least: number, lookWithin: number): string {
+  if (same(value, least)) return lookWithin > 0 ? 'look, at the least' : 'holds, at the least';
+  if (least === 0) return value > 0 ? 'holds, above a least of zero' : 'fails, below a least of zero';
+  const margin = (value - least) / Math.abs(least);
+  if (margin < 0) return `fails, ${percent(margin)} below the least`;
+  return `${margin < lookWithin ? 'look' : 'holds'}, ${percent(margin)} above the least`;
+}
+
+export const CHECK_AT_LEAST = define({
+  name: 'CHECK.AT.LEAST',
+  family: 'Check',
+  summary: 'Holds, look or fails: a value against the least that it must reach.',
+  use: 'The first word is the verdict, then the margin. A blank limit is unknown, which never counts as holding.',
+  formula: '(value − least) / |least| against 0 and the share that deserves a look',
+  params: [VALUE, { ...LIMIT, name: 'least', quantity: 'least allowed' }, LOOK_WITHIN],
+  returns: { quantity: 'verdict', unit: 'text' },
+  source: CHECK_SOURCE,
+  examples: [
+    { formula: 'CHECK.AT.LEAST(109,100)', gives: 'holds, 9 % above the least' },
+    { formula: 'CHECK.AT.LEAST(0.55,0.6)', gives: 'fails, 8.3 % below the least' },
+  ],
+  work: ([given, givenLeast, lookWithin], show) => {
+    const value = checkedValue('CHECK.AT.LEAST', given);
+    if (isRefusal(value)) return value;
+    const least = limitOf('CHECK.AT.LEAST', 'least', givenLeast);
+    if (isRefusal(least)) return least;
+    if (least === undefined) {
+      show?.note('no limit is known, so nothing can be said');
+      return NO_LIMIT;
+    }
+    if (show && least !== 0) show.expression('margin', calc`(${value} - ${least}) / abs(${least})`, (value - least) / Math.abs(least), '1');
+    show?.note(`“look” below a margin of ${lookWithin}`);
+    return checkAtLeast(value, least, lookWithin);
+  },
+});

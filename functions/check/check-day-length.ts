@@ -1,0 +1,55 @@
+import { say } from '../check-args.ts';
+import { define } from '../define.ts';
+
+/** Whether a photoperiod suits how a crop takes day length. */
+export function checkDayLength(dayLength: string, hours: number, night: number): string {
+  const dark = 24 - hours;
+  if (dayLength === 'neutral') return 'holds, day-neutral';
+  if (dayLength === 'short') {
+    return dark >= night - 1e-9
+      ? `holds, night of ${say(dark)} h`
+      : `fails, night of ${say(dark)} h can keep a short-day crop from flowering; ${say(night)} h are asked`;
+  }
+  return dark < night ? `holds, night of ${say(dark)} h` : `look, night of ${say(dark)} h can keep a long-day crop from flowering`;
+}
+
+export const CHECK_DAY_LENGTH = define({
+  name: 'CHECK.DAY.LENGTH',
+  family: 'Check',
+  summary: 'Holds, look or fails: hours of light against how a crop takes day length.',
+  use: 'For crops that shall flower. Count sun and lamps together: 24 less DARK.HOURS. Leaf crops may want the opposite: then judge by eye.',
+  formula: 'short: 24 − hours ≥ shortest night; long: 24 − hours below it',
+  params: [
+    {
+      name: 'day length',
+      quantity: 'kind of crop by day length',
+      unit: 'text',
+      meaning: '“short”, “long” or “neutral”; blank means not known',
+      blankAllowed: true,
+      oneOf: ['short', 'long', 'neutral', 'unknown'],
+    },
+    { name: 'hours', quantity: 'hours of light', unit: 'h/d', meaning: 'sun and lamps together', atLeast: 0, atMost: 24 },
+    {
+      name: 'shortest night',
+      quantity: 'night that a short-day crop needs',
+      unit: 'h/d',
+      meaning: '12 h/d unless said; kinds differ by an hour or two',
+      optional: true,
+      fallback: 12,
+      atLeast: 0,
+      atMost: 24,
+    },
+  ],
+  returns: { quantity: 'verdict', unit: 'text' },
+  source:
+    'W. W. Garner and H. A. Allard, Effect of the relative length of day and night, Journal of Agricultural Research 18, 1920; a night of 12 h is common practice, no published source',
+  examples: [
+    { formula: 'CHECK.DAY.LENGTH("neutral",16)', gives: 'holds, day-neutral' },
+    { formula: 'CHECK.DAY.LENGTH("long",16)', gives: 'holds, night of 8 h' },
+  ],
+  work: ([dayLength, hours, night], show) => {
+    show?.note('what counts for such crops is the unbroken night');
+    if (dayLength === null || dayLength === 'unknown') return 'unknown, how the crop takes day length is not given';
+    return checkDayLength(dayLength, hours, night);
+  },
+});

@@ -1,0 +1,47 @@
+/** How the checks word a margin, and what they take for a limit. */
+import { type Refusal, refuse } from '../define.ts';
+
+export const NO_LIMIT = 'unknown, no limit given';
+
+/** Two values that differ by binary dust are the same. */
+const SAME = 1e-9;
+export const same = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+
+/** A share in percent to two significant digits: "4.4 %", "12 %". Ten times and more is said in times. */
+export function percent(share: number): string {
+  const p = Math.abs(share) * 100;
+  if (p < 0.1) return 'less than 0.1 %';
+  return `${Number(p.toPrecision(p < 100 ? 2 : 3))} %`;
+}
+
+export type Limit = number | undefined;
+
+/** The limit as a number, or undefined where it is blank or a look-up said that it is unknown. */
+export function limitOf(name: string, argument: string, given: unknown): Limit | Refusal {
+  if (given === null || given === undefined || given === 'unknown' || given === '') return undefined;
+  return typeof given === 'number' ? given : refuse(`${name}: ${argument} is no number; give one of the same kind as the value, or leave it blank.`);
+}
+
+export function checkedValue(name: string, given: unknown): number | Refusal {
+  return typeof given === 'number' ? given : refuse(`${name}: value is no number; a check needs one.`);
+}
+
+export const VALUE = { name: 'value', quantity: 'what is checked', unit: 'any', meaning: 'a number of any kind' } as const;
+export const LIMIT = {
+  name: 'limit',
+  quantity: 'limit',
+  unit: 'any',
+  meaning: 'of the same kind; blank means that none is known',
+  blankAllowed: true,
+} as const;
+export const LOOK_WITHIN = {
+  name: 'look within',
+  quantity: 'share of the limit that deserves a look',
+  unit: '1',
+  meaning: '0.05 unless said',
+  optional: true,
+  fallback: 0.05,
+  atLeast: 0,
+  atMost: 1,
+} as const;
+export const CHECK_SOURCE = 'Our own wording; the margin is the difference over the limit';

@@ -1,0 +1,55 @@
+/** Low, aim and high of a crop's row: what CROP.DLI, CROP.PPFD and CROP.HOURS share. */
+import { say } from '../check-args.ts';
+import type { CropHeading } from '../data/crops.ts';
+import { calc, isRefusal, type Refusal, refuse, type Show } from '../define.ts';
+import { type CropRow, cropNumber } from './crop-table.ts';
+
+/** What a look-up gives where the table has a blank: a text that no check takes for a limit that holds. */
+export const UNKNOWN = 'unknown';
+
+export function cropRange(
+  name: string,
+  row: CropRow,
+  [lowHeading, highHeading]: readonly [CropHeading, CropHeading],
+  which: string,
+  unit: string,
+  show: Show | undefined,
+): number | string | Refusal {
+  const low = cropNumber(row, lowHeading);
+  if (isRefusal(low)) return low;
+  const high = cropNumber(row, highHeading);
+  if (isRefusal(high)) return high;
+  if (which !== 'aim') {
+    const end = which === 'low' ? low : high;
+    if (end === null) {
+      show?.note(`the table has no “${which === 'low' ? lowHeading : highHeading}” for this row`);
+      return UNKNOWN;
+    }
+    show?.expression(`“${which === 'low' ? lowHeading : highHeading}” of the row`, calc`${end}`, end, unit);
+    tellSource(row, show);
+    return end;
+  }
+  const sure = row.at('how sure');
+  if (typeof sure === 'string' && sure.includes('range tested only')) {
+    return refuse(
+      `${name}: this row says only what a trial tested (${say(low ?? 0)} to ${say(high ?? 0)} ${unit}), not what to aim at. Choose a value yourself, or ask for “low” or “high”.`,
+    );
+  }
+  if (low === null && high === null) return refuse(`${name}: the table has neither “${lowHeading}” nor “${highHeading}” for this row.`);
+  if (low === null || high === null) {
+    const only = low ?? high ?? 0;
+    show?.expression('the only bound that the row has', calc`${only}`, only, unit);
+    tellSource(row, show);
+    return only;
+  }
+  const value = (low + high) / 2;
+  show?.expression('middle of the row’s range', calc`(${low} + ${high}) / 2`, value, unit);
+  tellSource(row, show);
+  return value;
+}
+
+export function tellSource(row: CropRow, show: Show | undefined): void {
+  if (!show) return;
+  const [source, sure] = [row.at('source'), row.at('how sure')];
+  if (typeof source === 'string') show.note(`source: ${source}${typeof sure === 'string' ? ` (${sure})` : ''}`);
+}

@@ -1,0 +1,75 @@
+/** Looks into a book's Crops table: columns by heading, rows by crop and stage. */
+import { CROP_HEADINGS, type CropHeading } from '../data/crops.ts';
+import { type Cells, type CellValue, isRefusal, type Refusal, refuse } from '../define.ts';
+import { fromBase, need } from '../units.ts';
+import { nearestNames } from './nearest-names.ts';
+
+export const CROPS = {
+  name: 'crops',
+  quantity: 'Crops table',
+  unit: 'mixed',
+  shape: 'range',
+  meaning: `the whole table, headings in its first row: ${CROP_HEADINGS.map(([h]) => h).join(', ')}`,
+} as const;
+export const CROP = { name: 'crop', quantity: 'crop', unit: 'text', meaning: 'as the table names it' } as const;
+export const STAGE = { name: 'stage', quantity: 'stage', unit: 'text', meaning: 'as the table names it' } as const;
+export const WHICH = {
+  name: 'which',
+  quantity: 'end of the range',
+  unit: 'text',
+  meaning: '“low”, “aim” or “high”; “aim” unless said',
+  optional: true,
+  fallback: 'aim',
+  oneOf: ['low', 'aim', 'high'],
+} as const;
+export const CROP_SOURCE = 'The book’s own Crops table; every row there names its source and how sure it is';
+
+const plain = (text: CellValue | undefined): string =>
+  String(text ?? '')
+    .trim()
+    .toLowerCase();
+
+export interface CropRow {
+  /** A cell by its heading, a number in the heading's unit; null where it is blank. */
+  at(heading: CropHeading): string | number | null | Refusal;
+}
+
+/** The row of a crop and stage, or a refusal that says what the table has instead. */
+export function cropRow(name: string, cells: Cells, crop: string, stage: string): CropRow | Refusal {
+  const headings = (cells[0] ?? []).map(plain);
+  const column = (heading: CropHeading): number => headings.indexOf(plain(heading));
+  const [cropAt, stageAt] = [column('crop'), column('stage')];
+  if (cropAt < 0 || stageAt < 0) return refuse(`${name}: the Crops table needs the headings “crop” and “stage” in its first row.`);
+  const rows = cells.slice(1).filter((row) => plain(row[cropAt]) !== '');
+  const ofCrop = rows.filter((row) => plain(row[cropAt]) === plain(crop));
+  if (ofCrop.length === 0) {
+    const near = nearestNames(crop, [...new Set(rows.map((row) => String(row[cropAt])))]);
+    return refuse(
+      `${name}: the Crops table has no “${crop.slice(0, 40)}”.${near.length > 0 ? ` It has ${near.map((n) => `“${n}”`).join(', ')}.` : ' It is empty.'}`,
+    );
+  }
+  const found = ofCrop.find((row) => plain(row[stageAt]) === plain(stage));
+  if (!found) {
+    const stages = ofCrop.slice(0, 8).map((row) => `“${String(row[stageAt] ?? '')}”`);
+    return refuse(`${name}: the Crops table has no stage “${stage.slice(0, 40)}” of “${crop.slice(0, 40)}”. It has ${stages.join(', ')}.`);
+  }
+  return { at: (heading) => readCell(name, heading, column(heading), found) };
+}
+
+function readCell(name: string, heading: CropHeading, at: number, row: readonly CellValue[]): string | number | null | Refusal {
+  if (at < 0) return refuse(`${name}: the Crops table has no column “${heading}”.`);
+  const cell = row[at] ?? null;
+  const unit = CROP_HEADINGS.find(([h]) => h === heading)?.[1] ?? 'text';
+  if (cell === null || cell === '') return null;
+  if (unit === 'text') return String(cell);
+  if (typeof cell !== 'number') return refuse(`${name}: “${String(cell).slice(0, 40)}” stands under “${heading}”; a number in ${unit} is needed.`);
+  const value = fromBase(cell, need(unit));
+  if (!Number.isFinite(value) || value < 0) return refuse(`${name}: what stands under “${heading}” must be 0 ${unit} or more.`);
+  return value;
+}
+
+/** A number under a heading, or null where it is blank. */
+export function cropNumber(row: CropRow, heading: CropHeading): number | null | Refusal {
+  const cell = row.at(heading);
+  return cell === null || isRefusal(cell) ? cell : Number(cell);
+}
