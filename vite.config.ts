@@ -15,7 +15,16 @@ export default defineConfig({
     cssTarget: 'chrome123',
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'lit', test: /node_modules[\\/](?:lit|@lit)/ }, { name: 'engine', test: /node_modules[\\/](?:hyperformula|chevrotain)/ }] } } },
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'lit', test: /node_modules[\\/](?:lit|@lit)/ },
+            { name: 'engine', test: /node_modules[\\/](?:hyperformula|chevrotain)/ },
+          ],
+        },
+      },
+    },
   },
   worker: { format: 'es' },
   test: {

@@ -1,0 +1,1 @@
+export function serve(port?: number): Promise<{ readonly address: string; readonly stop: () => Promise<void> }>;

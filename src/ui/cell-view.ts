@@ -1,0 +1,139 @@
+/** What a cell shows and says, worked out of the book and the values: one place for the eye and the ear. */
+import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../functions/number-text.ts';
+import { type At, placeIn } from '../book/address.ts';
+import type { Book } from '../book/book.ts';
+import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
+import type { Address, Value, Values } from '../engine/types.ts';
+
+/** A check says how it stands first: `holds, 3.4 % under`. */
+export type State = 'holds' | 'look' | 'fails' | 'unknown';
+
+export interface CellView {
+  readonly address: Address;
+  readonly standing: Standing;
+  readonly value: Value;
+  readonly number?: ShownNumber;
+  /** Text of a text cell; a check's margin. */
+  readonly text: string;
+  readonly state?: State;
+  /** Its value is not that of the base scenario. */
+  readonly differs: boolean;
+  /** "same as A": a given that points at its neighbour of the base scenario. */
+  readonly sameAs?: string;
+  /** Of a worked number, against the base scenario: `+0.5 %`, `same`. */
+  readonly difference: string;
+}
+
+const BLANK: Value = { kind: 'blank' };
+const STATE = /^(holds|look|fails|unknown)\b[\s,:;.–-]*/i;
+
+export function valueAt(values: Values, address: Address): Value {
+  return values[address] ?? BLANK;
+}
+
+/** The cell beside it in the base scenario; undefined in the base itself and outside comparing tables. */
+export function baseOf(at: At): At | undefined {
+  if (at.table.form !== 'scenarios') return undefined;
+  const column = baseColumn(at.table);
+  return column === at.columnIndex ? undefined : placeIn(at.table, column, at.rowIndex);
+}
+
+export function viewOf(at: At, values: Values): CellView {
+  const address = addressOf(at);
+  const value = valueAt(values, address);
+  const standing = standingOf(at);
+  const base = baseOf(at);
+  const baseValue = base && valueAt(values, addressOf(base));
+  const check = standing === 'check' ? checkOf(value) : undefined;
+  const number = value.kind === 'number' ? showNumber(value.base, value.unit || unitOf(at) || '', decimalsOf(at)) : undefined;
+  const text = check?.margin ?? textOfValue(value);
+  const sameAs = standing === 'as' && base && pointsAt(at) === addressOf(base) ? columnHeading(base) : undefined;
+  const given = standing === 'given' || standing === 'as';
+  return {
+    address,
+    standing,
+    value,
+    ...(number && { number }),
+    text,
+    ...(check && { state: check.state }),
+    differs: given && baseValue !== undefined && value.kind !== 'blank' && !sameValue(value, baseValue),
+    ...(sameAs !== undefined && { sameAs }),
+    difference: standing === 'worked' && baseValue ? differenceText(value, baseValue) : '',
+  };
+}
+
+function checkOf(value: Value): { state: State; margin: string } | undefined {
+  if (value.kind === 'yes or no') return { state: value.yes ? 'holds' : 'fails', margin: '' };
+  if (value.kind !== 'text') return undefined;
+  const match = STATE.exec(value.text);
+  return match?.[1] ? { state: match[1].toLowerCase() as State, margin: value.text.slice(match[0].length) } : undefined;
+}
+
+export function textOfValue(value: Value): string {
+  if (value.kind === 'text') return value.text;
+  if (value.kind === 'yes or no') return value.yes ? 'yes' : 'no';
+  if (value.kind === 'error') return value.word;
+  return '';
+}
+
+/** A value in one line: `45 cm`, `9 Rail 90`, `unit error`. */
+export function lineOf(value: Value, decimals?: number): string {
+  return value.kind === 'number' ? showNumber(value.base, value.unit, decimals).text : textOfValue(value);
+}
+
+/** Alike to what a reader can tell: the twelfth digit of a reckoned number is dust. */
+export function sameValue(a: Value, b: Value): boolean {
+  if (a.kind === 'number' && b.kind === 'number') return Math.abs(a.base - b.base) <= 1e-12 * Math.max(Math.abs(a.base), Math.abs(b.base));
+  return a.kind === b.kind && textOfValue(a) === textOfValue(b);
+}
+
+export function differenceText(value: Value, base: Value): string {
+  if (value.kind !== 'number' || base.kind !== 'number') return '';
+  if (sameValue(value, base)) return 'same';
+  if (base.base === 0 || Math.sign(base.base) !== Math.sign(value.base || base.base)) return '';
+  const percent = (value.base / base.base - 1) * 100;
+  const size = Math.abs(percent);
+  if (size < 0.05) return 'same';
+  if (size >= 1000) return `×${GAP}${(value.base / base.base).toPrecision(3)}`;
+  return `${percent > 0 ? '+' : MINUS}${size.toFixed(size < 9.95 ? 1 : 0)}${GAP}%`;
+}
+
+/** `45 centimetres`; a lone number without its unit. */
+export function spokenValue(view: CellView): string {
+  const { value, number } = view;
+  if (number)
+    return `${number.sign === MINUS ? 'minus ' : ''}${number.whole.replaceAll(GAP, '')}${number.fraction} ${spokenUnit(number.unit, !/^1$/.test(number.whole + number.fraction))}`.trim();
+  if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : 'blank';
+  if (value.kind === 'error') return `${value.word}. ${value.message}`;
+  if (view.state) return view.text === '' ? view.state : `${view.state}, ${view.text}`;
+  return view.text;
+}
+
+/** The name by which a cell is read aloud: "Mount height, B: 45 centimetres, given, differs from A". */
+export function spokenName(at: At, view: CellView): string {
+  const base = baseOf(at);
+  const parts = [`${titleOf(at)}: ${spokenValue(view)}`];
+  if (view.sameAs !== undefined) parts.push(`same as ${view.sameAs}`);
+  else if (view.standing === 'as') parts.push('given elsewhere');
+  else if (view.standing !== 'head' && view.standing !== 'blank') parts.push(view.standing);
+  if (view.differs && base) parts.push(`differs from ${columnHeading(base)}`);
+  if (view.difference === 'same' && base) parts.push(`the same as ${columnHeading(base)}`);
+  else if (view.difference !== '' && base) parts.push(`${view.difference.replace('+', 'plus ').replace(MINUS, 'minus ')} against ${columnHeading(base)}`);
+  return parts.join(', ');
+}
+
+/** Givens of a table and how many have no answer yet. */
+export function countLeft(book: Book, tableId: string): { readonly all: number; readonly left: number } {
+  const table = book.tables.find((t) => t.id === tableId);
+  let all = 0;
+  let left = 0;
+  for (const [r] of table?.rows.entries() ?? []) {
+    for (const [c] of table?.columns.entries() ?? []) {
+      const at = table && placeIn(table, c, r);
+      if (!at || standingOf(at) !== 'given') continue;
+      all++;
+      if ((at.cell?.content ?? '') === '') left++;
+    }
+  }
+  return { all, left };
+}

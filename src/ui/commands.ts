@@ -1,0 +1,159 @@
+/** Every command once: its label, the words that find it, its keys and when it can be used. Buttons, keyboard and the list all read from here. */
+
+/** What commands work on. */
+export interface Desk {
+  readonly bookOpen: boolean;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** A cell of a comparing table is chosen; its scenario's letter. */
+  readonly scenario: string | undefined;
+  /** The chosen given is one that could be "same as" the base again; the base's letter. */
+  readonly sameAs: string | undefined;
+  readonly canDrop: boolean;
+  readonly hasMend: boolean;
+  readonly canReturn: boolean;
+  readonly pages: readonly { readonly id: string; readonly title: string }[];
+  undo(): void;
+  redo(): void;
+  sendOut(what: 'book' | 'wide' | 'tidy'): void;
+  bringIn(): void;
+  print(): void;
+  find(): void;
+  shelf(): void;
+  show(page: string): void;
+  scenarioDo(verb: 'add' | 'drop' | 'same' | 'base'): void;
+  mend(): void;
+  light(): void;
+  goBack(): void;
+  rename(): void;
+}
+
+export interface Command {
+  readonly id: string;
+  readonly label: string | ((desk: Desk) => string);
+  /** Other words by which it may be looked for. */
+  readonly words: string;
+  /** As it is shown: `Ctrl Z`. */
+  readonly keys?: string;
+  readonly presses?: (event: KeyboardEvent) => boolean;
+  readonly when: (desk: Desk) => boolean;
+  readonly run: (desk: Desk) => void;
+}
+
+const held = (event: KeyboardEvent): boolean => (event.ctrlKey || event.metaKey) && !event.altKey;
+const letter = (event: KeyboardEvent, key: string): boolean => held(event) && event.key.toLowerCase() === key;
+const open = (desk: Desk): boolean => desk.bookOpen;
+
+export const commands: readonly Command[] = [
+  {
+    id: 'find',
+    label: 'Find a command',
+    words: 'search list help keys',
+    keys: 'Ctrl K',
+    presses: (e) => letter(e, 'k') && !e.shiftKey,
+    when: () => true,
+    run: (d) => d.find(),
+  },
+  {
+    id: 'undo',
+    label: 'Take the last change back',
+    words: 'undo revert',
+    keys: 'Ctrl Z',
+    presses: (e) => letter(e, 'z') && !e.shiftKey,
+    when: (d) => d.canUndo,
+    run: (d) => d.undo(),
+  },
+  {
+    id: 'redo',
+    label: 'Make the change again',
+    words: 'redo repeat',
+    keys: 'Ctrl Shift Z',
+    presses: (e) => (letter(e, 'z') && e.shiftKey) || letter(e, 'y'),
+    when: (d) => d.canRedo,
+    run: (d) => d.redo(),
+  },
+  { id: 'add-scenario', label: 'Add a scenario', words: 'new column compare variant', when: open, run: (d) => d.scenarioDo('add') },
+  {
+    id: 'drop-scenario',
+    label: (d) => `Drop scenario ${d.scenario ?? ''}`.trim(),
+    words: 'delete remove column',
+    when: (d) => d.canDrop,
+    run: (d) => d.scenarioDo('drop'),
+  },
+  {
+    id: 'same',
+    label: (d) => `Same as ${d.sameAs ?? 'A'} again`,
+    words: 'inherit reset back base scenario',
+    when: (d) => d.sameAs !== undefined,
+    run: (d) => d.scenarioDo('same'),
+  },
+  {
+    id: 'base',
+    label: (d) => `Compare the others with ${d.scenario ?? 'this scenario'}`,
+    words: 'base reference difference',
+    when: (d) => d.scenario !== undefined,
+    run: (d) => d.scenarioDo('base'),
+  },
+  { id: 'mend', label: 'Apply the mend', words: 'fix error repair', when: (d) => d.hasMend, run: (d) => d.mend() },
+  { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
+  { id: 'rename', label: 'Name the plan and its client', words: 'title rename client book', when: open, run: (d) => d.rename() },
+  {
+    id: 'send-book',
+    label: 'Send out the book as a file',
+    words: 'save download export json backup',
+    keys: 'Ctrl S',
+    presses: (e) => letter(e, 's') && !e.shiftKey,
+    when: open,
+    run: (d) => d.sendOut('book'),
+  },
+  {
+    id: 'send-wide',
+    label: 'Send out the scenarios as CSV, side by side',
+    words: 'export download wide people table',
+    when: open,
+    run: (d) => d.sendOut('wide'),
+  },
+  { id: 'send-tidy', label: 'Send out every cell as CSV, one a line', words: 'export download tidy data', when: open, run: (d) => d.sendOut('tidy') },
+  {
+    id: 'bring-in',
+    label: 'Bring in a book file',
+    words: 'open import load',
+    keys: 'Ctrl O',
+    presses: (e) => letter(e, 'o'),
+    when: () => true,
+    run: (d) => d.bringIn(),
+  },
+  {
+    id: 'print',
+    label: 'Print this page',
+    words: 'paper pdf',
+    keys: 'Ctrl P',
+    presses: (e) => letter(e, 'p') && !e.shiftKey,
+    when: open,
+    run: (d) => d.print(),
+  },
+  { id: 'shelf', label: 'Other books and templates', words: 'shelf start new close home', when: open, run: (d) => d.shelf() },
+  { id: 'changes', label: 'What changed', words: 'history list', when: open, run: (d) => d.show('what-changed') },
+  { id: 'functions', label: 'The functions', words: 'reference formulas help', when: open, run: (d) => d.show('functions') },
+  { id: 'light', label: 'Day or night look', words: 'dark light theme colours', when: () => true, run: (d) => d.light() },
+];
+
+export const labelOf = (command: Command, desk: Desk): string => (typeof command.label === 'string' ? command.label : command.label(desk));
+
+/** Commands that can be used now, and going to each page. */
+export function usable(desk: Desk): readonly Command[] {
+  const goTo = desk.pages.map(
+    (page): Command => ({ id: `page-${page.id}`, label: `Go to ${page.title}`, words: 'page contents', when: open, run: (d) => d.show(page.id) }),
+  );
+  return [...commands.filter((command) => command.when(desk)), ...goTo];
+}
+
+export function commandFor(event: KeyboardEvent, desk: Desk): Command | undefined {
+  return commands.find((command) => command.presses?.(event) && command.when(desk));
+}
+
+export function command(id: string): Command {
+  const found = commands.find((c) => c.id === id);
+  if (!found) throw new Error(`There is no command ${id}.`);
+  return found;
+}

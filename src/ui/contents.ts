@@ -1,0 +1,84 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { placeIn } from '../book/address.ts';
+import type { Book, Page } from '../book/book.ts';
+import { standingOf, tableOfBlock } from '../book/look-up.ts';
+import type { Values } from '../engine/types.ts';
+import { countLeft, viewOf } from './cell-view.ts';
+import { Part } from './part.ts';
+
+/** The inside of the cover: the pages by group, and what is still to do on each. */
+export class ObContents extends Part {
+  static override properties = {
+    book: { attribute: false },
+    values: { attribute: false },
+    tick: { attribute: false },
+    page: { attribute: false },
+    changes: { attribute: false },
+  };
+  declare book: Book;
+  declare values: Values;
+  declare tick: number;
+  declare page: string;
+  /** How many changes the book remembers. */
+  declare changes: number;
+
+  override render(): TemplateResult {
+    const groups = new Map<string, Page[]>();
+    for (const page of this.book.pages) {
+      const group = groups.get(page.group ?? '');
+      if (group) group.push(page);
+      else groups.set(page.group ?? '', [page]);
+    }
+    return html`
+      ${[...groups].map(
+        ([name, pages]) => html`${name === '' ? nothing : html`<h2>${name}</h2>`}
+          <ol>${pages.map((page) => this.#entry(page.id, page.title, this.#state(page)))}</ol>`,
+      )}
+      <h2>The book itself</h2>
+      <ol>
+        ${this.#entry('what-changed', 'What changed', this.changes > 0 ? html`<i>${this.changes}</i>` : nothing)}
+        ${this.#entry('functions', 'The functions', nothing)}
+      </ol>`;
+  }
+
+  #entry(id: string, title: string, state: unknown): TemplateResult {
+    const here = id === this.page;
+    return html`<li class=${here ? 'here' : ''}>
+      <button type="button" aria-current=${here ? 'page' : nothing} @click=${() => this.say('page', { page: id })}><span>${title}</span>${state}</button>
+    </li>`;
+  }
+
+  #state(page: Page): unknown {
+    let all = 0;
+    let left = 0;
+    let verdict: string | undefined;
+    for (const block of page.blocks) {
+      if (block.kind !== 'table') continue;
+      const table = tableOfBlock(this.book, block.table);
+      if (!table) continue;
+      const count = countLeft(this.book, table.id);
+      all += count.all;
+      left += count.left;
+      if (table.form === 'scenarios') verdict ??= this.#verdict(table);
+    }
+    if (left > 0) return html`<i class="left">${left} of ${all} left</i>`;
+    return verdict === undefined ? nothing : html`<i>${verdict}</i>`;
+  }
+
+  /** How many scenarios hold: "2 hold", read from the verdict row. */
+  #verdict(table: Book['tables'][number]): string | undefined {
+    const row = table.rows.findIndex((r) => r.strong);
+    if (row < 0) return undefined;
+    let holds = 0;
+    let checks = 0;
+    for (const [c] of table.columns.entries()) {
+      const at = placeIn(table, c, row);
+      if (!at || standingOf(at) !== 'check') continue;
+      checks++;
+      if (viewOf(at, this.values).state === 'holds') holds++;
+    }
+    if (checks === 0) return undefined;
+    return holds === 0 ? 'none holds' : holds === 1 ? '1 holds' : `${holds} hold`;
+  }
+}
+customElements.define('ob-contents', ObContents);

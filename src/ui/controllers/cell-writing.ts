@@ -1,0 +1,210 @@
+/**
+ * Writing into a cell: opens, keeps and commits what stands in the input of a table.
+ * What is typed is never waited for: the input is the browser's own, and reading it is asked of the engine only when it is committed.
+ */
+import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
+import { isFormula } from '../../book/content.ts';
+import { addressOf, noteOf, standingOf, unitOf } from '../../book/look-up.ts';
+import { lineOf, valueAt } from '../cell-view.ts';
+import { allowedText } from '../choices.ts';
+import type { Place, Step } from '../part.ts';
+import type { ObTable, Refusal } from '../table.ts';
+
+export class CellWriting implements ReactiveController {
+  readonly #host: ObTable;
+  /** Something is being written. */
+  isOpen = false;
+  choices: readonly string[] = [];
+  #all: readonly string[] = [];
+  #picked = -1;
+  #before = '';
+  #message = '';
+  #place: Place | undefined;
+
+  constructor(host: ObTable) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostConnected(): void {}
+
+  get choiceId(): string | typeof nothing {
+    return this.#picked >= 0 ? `${this.#slipId}-${this.#picked}` : nothing;
+  }
+
+  get #slipId(): string {
+    return `${this.#host.cellId({ row: 0, column: 0 })}-choices`;
+  }
+
+  /** Opens with what stands in the cell, or with what was typed and refused. */
+  async open(): Promise<void> {
+    const at = this.#host.at;
+    const input = this.#host.input;
+    if (!at || !input || this.isOpen) return;
+    const place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
+    const stored = at.cell?.typed ?? at.cell?.content ?? '';
+    this.#begin(stored.replace(/^'/, ''));
+    input.select();
+    if (!isFormula(at.cell?.content ?? '')) return;
+    // A formula is stored with its units spelled out; the engine says how a person reads it.
+    const nicer = await this.#host.editable(addressOf(at)).catch(() => stored);
+    if (this.isOpen && this.#place === place && input.value === stored) {
+      input.value = nicer;
+      this.#before = nicer;
+      input.setSelectionRange(nicer.length, nicer.length);
+    } else if (this.isOpen && input.value === stored) {
+      input.value = nicer;
+      this.#before = nicer;
+    }
+  }
+
+  /** Shows again what was refused, unless something else is being written. */
+  reopen(refusal: Refusal): void {
+    if (this.isOpen) return;
+    void this.#host.updateComplete.then(() => {
+      const input = this.#host.input;
+      if (!input || this.isOpen) return;
+      this.#begin(refusal.typed);
+      this.#message = refusal.message;
+      this.#before = '';
+      input.focus({ preventScroll: true });
+      this.#host.requestUpdate();
+    });
+  }
+
+  /** A character came while nothing was open: it replaces what stood there. */
+  typed(): void {
+    const input = this.#host.input;
+    if (!input) return;
+    if (!this.isOpen) {
+      const value = input.value;
+      this.#begin(value);
+      this.#before = '';
+    }
+    this.#message = '';
+    this.#filter(input.value);
+    this.#host.requestUpdate();
+  }
+
+  #begin(value: string): void {
+    const at = this.#host.at;
+    const input = this.#host.input;
+    if (!at || !input) return;
+    this.isOpen = true;
+    this.#message = '';
+    this.#place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
+    this.#before = value;
+    if (input.value !== value) input.value = value;
+    this.#all = this.#host.choicesHere();
+    this.choices = this.#all;
+    this.#picked = this.#all.indexOf(value);
+    this.#host.requestUpdate();
+  }
+
+  #filter(text: string): void {
+    const wanted = text.trim().toLowerCase();
+    const starts = this.#all.filter((c) => c.toLowerCase().startsWith(wanted));
+    const holds = this.#all.filter((c) => !c.toLowerCase().startsWith(wanted) && c.toLowerCase().includes(wanted));
+    this.choices = wanted === '' ? this.#all : [...starts, ...holds];
+    this.#picked = wanted !== '' && this.choices.length > 0 ? 0 : -1;
+  }
+
+  /** Sends what is written, if it differs from what stood there. */
+  commit(text = this.#host.input?.value ?? ''): void {
+    if (!this.isOpen) return;
+    const place = this.#place;
+    const changed = text !== this.#before;
+    this.#end();
+    if (place && changed) this.#host.dispatchEvent(new CustomEvent('ob-type', { detail: { place, typed: text }, bubbles: true, composed: true }));
+  }
+
+  #end(): void {
+    this.isOpen = false;
+    this.#message = '';
+    this.choices = [];
+    this.#picked = -1;
+    const input = this.#host.input;
+    if (input) input.value = '';
+    this.#host.requestUpdate();
+  }
+
+  /** True where the key was taken for writing. */
+  press(event: KeyboardEvent): boolean {
+    if (!this.isOpen) return false;
+    const { key } = event;
+    if (key === 'Enter' || key === 'Tab') {
+      const steps: Record<string, Step> = { Enter: event.shiftKey ? 'up' : 'down', Tab: event.shiftKey ? 'left' : 'right' };
+      const picked = this.choices[this.#picked];
+      this.commit(picked ?? this.#host.input?.value ?? '');
+      const went = this.#host.go(steps[key] ?? 'stay');
+      // At the last cell Tab goes on to what follows the table.
+      if (went || key === 'Enter') event.preventDefault();
+    } else if (key === 'Escape') {
+      event.preventDefault();
+      event.stopPropagation();
+      this.#end();
+      this.#host.dispatchEvent(new CustomEvent('ob-tell', { detail: { text: 'Left as it was.' }, bubbles: true, composed: true }));
+    } else if ((key === 'ArrowDown' || key === 'ArrowUp') && this.choices.length > 0) {
+      event.preventDefault();
+      const n = this.choices.length;
+      this.#picked = (this.#picked + (key === 'ArrowDown' ? 1 : n - 1) + (this.#picked < 0 && key === 'ArrowUp' ? 1 : 0)) % n;
+      this.#host.requestUpdate();
+    }
+    return true;
+  }
+
+  copy(event: ClipboardEvent): void {
+    const at = this.#host.at;
+    if (this.isOpen || !at || !event.clipboardData) return;
+    event.preventDefault();
+    event.clipboardData.setData('text/plain', lineOf(valueAt(this.#host.values, addressOf(at))));
+  }
+
+  paste(event: ClipboardEvent): void {
+    const text = event.clipboardData?.getData('text/plain').trim() ?? '';
+    if (this.isOpen || text === '') return;
+    event.preventDefault();
+    const at = this.#host.at;
+    if (!at) return;
+    const single = !/[\t\n]/.test(text);
+    const detail = single
+      ? { place: this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex }), typed: text }
+      : { text: 'One cell takes one value: copy a single value to paste it here.' };
+    this.#host.dispatchEvent(new CustomEvent(single ? 'ob-type' : 'ob-tell', { detail, bubbles: true, composed: true }));
+  }
+
+  /** The slip of paper under the input: what is allowed, what to pick from, what was wrong. */
+  slip(): TemplateResult | typeof nothing {
+    const at = this.#host.at;
+    if (!this.isOpen || !at) return nothing;
+    const standing = standingOf(at);
+    const replaces = isFormula(at.cell?.content ?? '') && standing !== 'as';
+    const allowed = allowedText(at);
+    const unit = unitOf(at);
+    const says = [
+      allowed && `Allowed: ${allowed}.`,
+      !allowed && unit && unit !== '1' && `In ${unit}; another unit of the same kind may be written after the number.`,
+      replaces && 'This writes over a formula.',
+      noteOf(at),
+    ].filter(Boolean);
+    return html`<div class="slip" id="${this.#host.cellId({ row: 0, column: 0 })}-slip">
+      ${this.#message ? html`<p class="wrong">${this.#message}</p>` : nothing}
+      ${says.length > 0 ? html`<p class="hint">${says.join(' ')}</p>` : nothing}
+      ${
+        this.choices.length > 0
+          ? html`<ul class="pick" role="listbox" id=${this.#slipId} aria-label="Pick one">${this.choices.map(
+              (choice, i) =>
+                html`<li role="option" id="${this.#slipId}-${i}" aria-selected=${i === this.#picked} @pointerdown=${(event: Event) => this.#pick(event, choice)}>${choice}</li>`,
+            )}</ul>`
+          : nothing
+      }
+      <p class="keys"><span><kbd>Enter</kbd> keeps it</span> <span><kbd>Esc</kbd> leaves it as it was</span></p>
+    </div>`;
+  }
+
+  #pick(event: Event, choice: string): void {
+    event.preventDefault();
+    event.stopPropagation();
+    this.commit(choice);
+  }
+}

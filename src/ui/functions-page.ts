@@ -1,0 +1,63 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { FunctionRecord, Param } from '../../functions/define.ts';
+import { functions } from '../../functions/index.ts';
+import { Part } from './part.ts';
+
+/** Every function, from its record alone: to be searched by word, by unit and by family. */
+export class ObFunctions extends Part {
+  static override properties = { wanted: { state: true } };
+  declare wanted: string;
+
+  constructor() {
+    super();
+    this.wanted = '';
+  }
+
+  override render(): TemplateResult {
+    const words = this.wanted.toLowerCase().split(/\s+/).filter(Boolean);
+    const found = functions.filter((f) => words.every((word) => haystack(f).includes(word)));
+    const families = new Map<string, FunctionRecord[]>();
+    for (const f of found) families.set(f.family, [...(families.get(f.family) ?? []), f]);
+    return html`
+      <label class="seek inline"><span>Look for a word, a unit or a family</span>
+        <input type="text" autocomplete="off" spellcheck="false" @input=${(e: Event) => {
+          this.wanted = (e.target as HTMLInputElement).value;
+        }} /></label>
+      <p class="count" role="status">${found.length === functions.length ? `${functions.length} functions` : `${found.length} of ${functions.length} functions`}</p>
+      ${[...families].map(([family, list]) => html`<h3 class="piece">${family}</h3>${list.map((f) => this.#entry(f))}`)}`;
+  }
+
+  #entry(f: FunctionRecord): TemplateResult {
+    return html`<section class="function" aria-label=${f.name}>
+      <h4><code>${f.name}(${f.params.map(signature).join(', ')})</code></h4>
+      <p class="prose">${f.summary}</p>
+      <dl class="said">
+        ${f.params.map((p) => html`<dt><code>${p.name}</code></dt><dd>${paramText(p)}</dd>`)}
+        <dt>Gives</dt><dd>${f.returns.quantity}${unitText(f.returns.unit)}</dd>
+        <dt>Formula</dt><dd><code>${f.formula}</code></dd>
+        <dt>Use</dt><dd>${f.use}</dd>
+        ${f.caution ? html`<dt>Caution</dt><dd><strong>${f.caution}</strong></dd>` : nothing}
+        <dt>Source</dt><dd>${f.source}</dd>
+        ${f.examples.map((example) => html`<dt>Example</dt><dd><code>=${example.formula}</code> gives ${String(example.gives)}${unitText(f.returns.unit)}</dd>`)}
+      </dl>
+    </section>`;
+  }
+}
+customElements.define('ob-functions', ObFunctions);
+
+const unitText = (unit: string): string => (unit === '1' || unit === 'text' || unit === '' ? '' : ` ${unit}`);
+const signature = (p: Param): string => `${p.optional ? '[' : ''}${p.name}${p.repeats ? ' …' : ''}${p.optional ? ']' : ''}`;
+const haystack = (f: FunctionRecord): string =>
+  [f.name, f.family, f.summary, f.use, f.returns.quantity, f.returns.unit, ...f.params.flatMap((p) => [p.name, p.quantity, p.unit])].join(' ').toLowerCase();
+
+function paramText(p: Param): string {
+  const limits = [
+    p.above !== undefined ? `above ${p.above}` : p.atLeast !== undefined ? `at least ${p.atLeast}` : '',
+    p.below !== undefined ? `below ${p.below}` : p.atMost !== undefined ? `at most ${p.atMost}` : '',
+    p.whole ? 'whole' : '',
+    p.oneOf ? `one of ${p.oneOf.join(', ')}` : '',
+    p.fallback !== undefined ? `${p.fallback} if left out` : '',
+  ].filter(Boolean);
+  const unit = p.unit === '1' ? 'a plain number' : p.unit === 'any' ? 'any quantity' : p.unit;
+  return `${p.meaning}${p.meaning.endsWith('.') ? '' : '.'} ${[unit, ...limits].join(', ')}.`;
+}

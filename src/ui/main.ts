@@ -1,0 +1,4 @@
+import { restoreLight } from './controllers/light.ts';
+import './app.ts';
+
+restoreLight();

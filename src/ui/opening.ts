@@ -1,0 +1,77 @@
+/** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
+import type { Book } from '../book/book.ts';
+import { type History, NO_HISTORY } from '../book/history.ts';
+import { parseBook } from '../files/book-file.ts';
+import { openSession, type Session } from '../session.ts';
+import type { Keeping, View } from './controllers/keeping.ts';
+import type { Wishes } from './part.ts';
+import type { TemplateCard } from './start.ts';
+
+const DEMO = 'trade-bench';
+const files = import.meta.glob<unknown>('../../templates/*.json', { import: 'default' });
+const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load]));
+
+export interface Found {
+  readonly book: Book;
+  readonly history: History;
+  readonly view?: View;
+  /** To be told once it is open. */
+  readonly notice?: string;
+}
+
+export async function templateCards(): Promise<readonly TemplateCard[]> {
+  return Promise.all(
+    [...bySlug].map(async ([slug, load]) => {
+      const { title, purpose } = (await load()) as Book;
+      return { slug, title, purpose: purpose ?? '' };
+    }),
+  );
+}
+
+/** The book that is wished for; undefined where nobody picked one after all. */
+export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | { readonly problem: string } | undefined> {
+  switch (wish.what) {
+    case 'book':
+      return keeping.fetch(wish.id);
+    case 'demo':
+      return fromTemplate(DEMO, {});
+    case 'template':
+      return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
+    case 'file':
+      return fromFile();
+  }
+}
+
+async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | { readonly problem: string }> {
+  const load = bySlug.get(slug);
+  if (!load) return { problem: `There is no template called ${slug}.` };
+  const read = parseBook(JSON.stringify(await load()));
+  if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
+  return { book: { ...read.book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY };
+}
+
+/** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */
+async function fromFile(): Promise<Found | { readonly problem: string } | undefined> {
+  const file = await pickFile();
+  if (!file) return undefined;
+  const read = parseBook(await file.text());
+  if (read.ok) return { book: read.book, history: NO_HISTORY };
+  if (!read.rescued) return { problem: `${file.name}: ${read.message}` };
+  return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, notice: `${file.name}: ${read.message}` };
+}
+
+function pickFile(): Promise<File | undefined> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = '.json,.overbench,application/json';
+  return new Promise((resolve) => {
+    input.addEventListener('change', () => resolve(input.files?.[0]));
+    input.addEventListener('cancel', () => resolve(undefined));
+    input.click();
+  });
+}
+
+export async function startSession(book: Book, history: History): Promise<Session> {
+  const { createEngine } = await import('../engine/engine.ts');
+  return openSession(book, createEngine(), { history });
+}

@@ -1,0 +1,34 @@
+/** Files that go out: the book itself, and CSV for people and for other programs. */
+import type { Book } from '../book/book.ts';
+import type { Values } from '../engine/types.ts';
+
+/** Hands the browser a file to save; gives its name. */
+export async function sendOut(what: 'book' | 'wide' | 'tidy', book: Book, values: Values): Promise<string> {
+  const name = `${fileName(book)}${what === 'book' ? '.json' : what === 'wide' ? ' scenarios.csv' : ' cells.csv'}`;
+  hand(name, await textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
+  return name;
+}
+
+async function textOf(what: 'book' | 'wide' | 'tidy', book: Book, values: Values): Promise<string> {
+  if (what === 'book') return (await import('../files/book-file.ts')).formatBook(book);
+  if (what === 'tidy') return (await import('../files/csv-tidy.ts')).formatTidy(book, values);
+  const scenarios = book.tables.filter((table) => table.form === 'scenarios').map((table) => table.name);
+  return (await import('../files/csv-wide.ts')).formatWide(book, values, scenarios.length > 0 ? { tables: scenarios } : {});
+}
+
+const fileName = (book: Book): string =>
+  [book.title, book.client]
+    .filter(Boolean)
+    .join(', ')
+    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
+    .trim()
+    .slice(0, 80) || 'light plan';
+
+function hand(name: string, text: string, type: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  // The browser needs the address until it has begun to save.
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}

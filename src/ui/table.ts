@@ -1,0 +1,321 @@
+/**
+ * A table that can be moved about in, typed into and read aloud.
+ *
+ * One tab stop: an input that always lies over the chosen cell and always has the focus, so that no first character is ever lost, whatever
+ * input method makes it. While nothing is being written it points at the chosen cell (aria-activedescendant); cells are real and carry their
+ * names. Keys after the grid pattern of the ARIA Authoring Practices Guide, see grid-moves.ts.
+ */
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { guard } from 'lit/directives/guard.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { type At, placeIn } from '../book/address.ts';
+import type { Book, Row, Table } from '../book/book.ts';
+import { addressOf, baseColumn, columnHeading, rangeOf, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
+import type { Address, Value, Values } from '../engine/types.ts';
+import { cellTemplate } from './cell.ts';
+import { baseOf, spokenName, viewOf } from './cell-view.ts';
+import { allowedText, choicesOf } from './choices.ts';
+import { CellWriting } from './controllers/cell-writing.ts';
+import { moved, type Spot } from './grid-moves.ts';
+import { Part, type Place, type Step, samePlace } from './part.ts';
+
+/** What was typed and could not be taken: it is kept until it is mended or given up. */
+export interface Refusal {
+  readonly place: Place;
+  readonly typed: string;
+  readonly message: string;
+}
+
+const NONE: ReadonlyMap<Address, string> = new Map();
+const PAGE_ROWS = 12;
+
+export class ObTable extends Part {
+  static override properties = {
+    book: { attribute: false },
+    table: { attribute: false },
+    values: { attribute: false },
+    tick: { attribute: false },
+    chosen: { attribute: false },
+    letters: { attribute: false },
+    pending: { attribute: false },
+    refusal: { attribute: false },
+    editable: { attribute: false },
+  };
+  declare book: Book;
+  declare table: Table;
+  declare values: Values;
+  /** Counts up when values come: the object that holds them is the same one. */
+  declare tick: number;
+  declare chosen: Place | undefined;
+  declare letters: ReadonlyMap<Address, string>;
+  declare pending: ReadonlyMap<Address, string>;
+  declare refusal: Refusal | undefined;
+  /** How a cell's content is shown for editing. */
+  declare editable: (address: Address) => Promise<string>;
+
+  readonly writing = new CellWriting(this);
+  #spot: Spot = { row: 0, column: 0 };
+
+  constructor() {
+    super();
+    this.letters = NONE;
+    this.pending = NONE;
+    this.tick = 0;
+  }
+
+  /** The cell that has, or would have, the focus. */
+  get at(): At | undefined {
+    return placeIn(this.table, this.#spot.column, this.#spot.row);
+  }
+
+  get input(): HTMLInputElement | null {
+    return this.querySelector<HTMLInputElement>('.over > input');
+  }
+
+  override willUpdate(changed: PropertyValues): void {
+    // Focus follows the cell, not the spot: it may have moved.
+    if (this.chosen?.table === this.table.id) {
+      const row = this.table.rows.findIndex((r) => r.id === this.chosen?.row);
+      const column = this.table.columns.findIndex((c) => c.id === this.chosen?.column);
+      if (row >= 0 && column >= 0) this.#spot = { row, column };
+    }
+    const { rows, columns } = this.table;
+    this.#spot = { row: Math.min(this.#spot.row, rows.length - 1), column: Math.min(this.#spot.column, columns.length - 1) };
+    if (changed.has('refusal') && this.refusal?.place.table === this.table.id) this.writing.reopen(this.refusal);
+  }
+
+  override updated(changed: PropertyValues): void {
+    this.layInput(changed.has('chosen'));
+  }
+
+  /** Puts the input over the chosen cell, and that cell into view where it was just chosen. */
+  layInput(show: boolean): void {
+    const over = this.querySelector<HTMLElement>('.over');
+    const cell = this.querySelector<HTMLElement>(`#${this.cellId(this.#spot)}`);
+    if (!over || !cell) return;
+    const box = cell.querySelector<HTMLElement>(':scope > div') ?? cell;
+    const frame = this.querySelector('.scroll')?.getBoundingClientRect();
+    const own = box.getBoundingClientRect();
+    const scroll = this.querySelector('.scroll');
+    if (!frame || !scroll) return;
+    over.style.translate = `${own.left - frame.left + scroll.scrollLeft}px ${own.top - frame.top + scroll.scrollTop}px`;
+    over.style.width = `${own.width}px`;
+    over.style.height = `${own.height}px`;
+    const chosen = this.chosen?.table === this.table.id;
+    const tie = this.querySelector<HTMLElement>('.tie');
+    if (tie) {
+      tie.hidden = !chosen || this.table.form === 'list';
+      tie.style.left = `${own.right - frame.left}px`;
+      tie.style.top = `${cell.getBoundingClientRect().bottom - frame.top}px`;
+    }
+    if (show && chosen) cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  cellId({ row, column }: Spot): string {
+    return `cell-${this.book.tables.indexOf(this.table)}-${row}-${column}`;
+  }
+
+  placeAt(spot: Spot): Place {
+    return { table: this.table.id, row: this.table.rows[spot.row]?.id ?? '', column: this.table.columns[spot.column]?.id ?? '' };
+  }
+
+  /** Takes the focus, where the cell just chosen is to be worked on. */
+  take(): void {
+    this.input?.focus({ preventScroll: true });
+  }
+
+  choose(spot: Spot): void {
+    this.#spot = spot;
+    this.say('choose', { place: this.placeAt(spot) });
+    this.requestUpdate();
+  }
+
+  /** One step on after a commit. False where there is nowhere to go. */
+  go(step: Step): boolean {
+    const key = { down: 'ArrowDown', up: 'ArrowUp', right: 'ArrowRight', left: 'ArrowLeft', stay: '' }[step];
+    const next = moved(this.#spot, key, false, this.#size);
+    if (!next || (next.row === this.#spot.row && next.column === this.#spot.column)) return false;
+    this.choose(next);
+    return true;
+  }
+
+  get #size() {
+    return { rows: this.table.rows.length, columns: this.table.columns.length, page: PAGE_ROWS };
+  }
+
+  #press(event: KeyboardEvent): void {
+    if (event.isComposing || this.writing.press(event)) return;
+    const control = event.ctrlKey || event.metaKey;
+    if (event.altKey) return;
+    const next = moved(this.#spot, event.key, control, this.#size);
+    if (next) {
+      event.preventDefault();
+      this.choose(next);
+    } else if (!control && (event.key === 'Enter' || event.key === 'F2')) {
+      event.preventDefault();
+      void this.writing.open();
+    } else if (!control && (event.key === 'Delete' || event.key === 'Backspace')) {
+      event.preventDefault();
+      this.say('clear', { place: this.placeAt(this.#spot) });
+    }
+  }
+
+  #point(event: PointerEvent): void {
+    const cell = (event.target as HTMLElement).closest<HTMLElement>('[data-spot]');
+    if (!cell || event.button !== 0 || (event.target as HTMLElement).closest('button, a')) return;
+    event.preventDefault();
+    const [row = 0, column = 0] = (cell.dataset.spot ?? '').split(',').map(Number);
+    const spot = { row, column };
+    const again = this.chosen?.table === this.table.id && row === this.#spot.row && column === this.#spot.column;
+    this.writing.commit();
+    this.choose(spot);
+    this.take();
+    const soft = event.pointerType === 'touch';
+    if ((again && soft) || event.detail === 2 || (soft && this.table.form === 'brief')) void this.writing.open();
+  }
+
+  override render(): TemplateResult {
+    const { table } = this;
+    return html`<div class="frame ${table.form}">
+      <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()}>
+        ${table.form === 'brief' ? this.#brief() : this.#grid()}
+        <div class="over ${classMap({ writing: this.writing.isOpen, here: this.chosen?.table === table.id })}">${this.#inputTemplate()}${this.writing.slip()}</div>
+      </div>
+      <i class="tie" hidden></i>
+    </div>`;
+  }
+
+  #inputTemplate(): TemplateResult {
+    const at = this.at;
+    const writing = this.writing.isOpen;
+    const choices = writing && this.writing.choices.length > 0;
+    return html`<input
+      type="text" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="done"
+      inputmode=${writing ? 'text' : 'none'}
+      role=${choices ? 'combobox' : nothing}
+      aria-expanded=${choices ? 'true' : nothing}
+      aria-autocomplete=${choices ? 'list' : nothing}
+      aria-label=${at ? (writing ? `Write ${titleOf(at)}${unitOf(at) ? `, in ${unitOf(at)}` : ''}` : `${this.table.name}, table`) : this.table.name}
+      aria-controls=${choices ? `${this.cellId({ row: 0, column: 0 })}-choices` : `grid-${this.book.tables.indexOf(this.table)}`}
+      aria-activedescendant=${choices ? this.writing.choiceId : writing ? nothing : this.cellId(this.#spot)}
+      aria-describedby=${writing ? `${this.cellId({ row: 0, column: 0 })}-slip` : nothing}
+      @keydown=${this.#press}
+      @input=${() => this.writing.typed()}
+      @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
+      @blur=${() => this.writing.commit()}
+      @copy=${(event: ClipboardEvent) => this.writing.copy(event)}
+      @paste=${(event: ClipboardEvent) => this.writing.paste(event)}
+    />`;
+  }
+
+  #grid(): TemplateResult {
+    const { table } = this;
+    const head = table.rows.findIndex((row) => row.head);
+    const labelled = table.rows.some((row) => row.label);
+    const base = table.columns[baseColumn(table)];
+    const comparing = table.form === 'scenarios';
+    const titled = table.columns.some((column) => column.label);
+    const rows = table.rows.map((row, index) => ({ row, index })).filter(({ index }) => index !== head);
+    return html`<table id="grid-${this.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-colcount=${table.columns.length + (labelled ? 1 : 0)}>
+      <thead>
+        ${
+          titled || comparing
+            ? html`<tr>
+              ${labelled ? html`<th scope="col" class="corner">${comparing && base && table.columns.length > 1 ? `compared with ${base.label ?? 'the first'}` : html`<span class="unseen">row</span>`}</th>` : nothing}
+              ${table.columns.map(
+                (column) =>
+                  html`<th scope="col" style=${column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
+              )}
+            </tr>`
+            : nothing
+        }
+        ${head >= 0 ? this.#row(table.rows[head] as Row, head, labelled, true) : nothing}
+      </thead>
+      <tbody>${repeat(
+        rows,
+        ({ row }) => row.id,
+        ({ row, index }) => this.#row(row, index, labelled, false),
+      )}</tbody>
+    </table>`;
+  }
+
+  #row(row: Row, index: number, labelled: boolean, head: boolean): TemplateResult {
+    const on = this.chosen?.table === this.table.id && this.#spot.row === index;
+    return html`<tr class=${classMap({ parted: row.parted === true, strong: row.strong === true, sel: on })}>
+      ${labelled ? (head ? html`<th scope="col"><span class="unseen">row</span></th>` : html`<th scope="row"><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
+      ${this.table.columns.map((_, column) => this.#cell({ row: index, column }, head))}
+    </tr>`;
+  }
+
+  #cell(spot: Spot, head: boolean): unknown {
+    const at = placeIn(this.table, spot.column, spot.row);
+    if (!at) return nothing;
+    const address = addressOf(at);
+    const base = baseOf(at);
+    const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
+    const value: Value | undefined = this.values[address];
+    const deps = [
+      at.cell,
+      at.row,
+      at.column,
+      spot.row,
+      value,
+      base?.cell,
+      base && this.values[addressOf(base)],
+      this.letters.get(address),
+      this.pending.get(address),
+      on,
+    ];
+    return guard(deps, () => {
+      const view = viewOf(at, this.values);
+      const inner = cellTemplate(view, { letter: this.letters.get(address), pending: this.pending.get(address), list: this.table.form !== 'scenarios' });
+      const name = spokenName(at, view);
+      const id = this.cellId(spot);
+      const place = `${spot.row},${spot.column}`;
+      if (head) return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''}" aria-selected=${on}>${inner}</th>`;
+      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''}" aria-selected=${on} aria-label=${name}>${inner}</td>`;
+    });
+  }
+
+  /** The brief: questions down the page, one answer each. */
+  #brief(): TemplateResult {
+    const { table } = this;
+    return html`<div id="grid-${this.book.tables.indexOf(table)}" class="asks" role="grid" aria-label=${table.name}>
+      ${repeat(
+        table.rows,
+        (row) => row.id,
+        (row, index) => html`<div role="row" class="ask ${row.parted ? 'parted' : ''}">
+          <div role="rowheader"><div class="q">${row.label ?? ''}</div>${row.help ? html`<div class="why">${row.help}</div>` : nothing}</div>
+          ${table.columns.map((_, column) => this.#answer({ row: index, column }))}
+        </div>`,
+      )}
+    </div>`;
+  }
+
+  #answer(spot: Spot): TemplateResult {
+    const at = placeIn(this.table, spot.column, spot.row);
+    if (!at) return html``;
+    const address = addressOf(at);
+    const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
+    const view = viewOf(at, this.values);
+    const allowed = allowedText(at);
+    const choices = rangeOf(at)?.oneOf ?? rangeOf(at)?.from;
+    const name = [spokenName(at, view), at.row.help, sourceOf(at), allowed && `allowed: ${allowed}`].filter(Boolean).join('. ');
+    return html`<div role="gridcell" id=${this.cellId(spot)} data-spot="${spot.row},${spot.column}" class="c ${on ? 'on' : ''}" aria-selected=${on} aria-label=${name}>
+      ${cellTemplate(view, { letter: this.letters.get(address), pending: this.pending.get(address), list: true })}
+      <div class="by"><span>${sourceOf(at) ?? ''}</span><span>${allowed || (choices ? 'pick from a list' : '')}</span></div>
+    </div>`;
+  }
+
+  /** The column's heading, for whoever names an action on it. */
+  get columnName(): string {
+    return this.at ? columnHeading(this.at) : '';
+  }
+
+  /** What may be written here, for the slip. */
+  choicesHere(): readonly string[] {
+    return (this.at && choicesOf(this.book, this.values, this.at)) ?? [];
+  }
+}
+customElements.define('ob-table', ObTable);
