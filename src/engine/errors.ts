@@ -84,8 +84,11 @@ export function nearest(written: string, known: Iterable<string>): readonly stri
   for (const name of known) {
     const upper = name.toUpperCase();
     const near = upper.startsWith(wanted) || wanted.startsWith(upper) || upper.split(/[._]/).includes(wanted);
+    // Names that differ by more letters than may be wrong need no closer look.
+    const allowed = Math.max(1, Math.floor(wanted.length / 3));
+    if (!near && Math.abs(upper.length - wanted.length) > allowed) continue;
     const far = distance(wanted, upper);
-    if (far <= Math.max(1, Math.floor(wanted.length / 3))) scored.push([name, far]);
+    if (far <= allowed) scored.push([name, far]);
     else if (near && wanted.length > 2) scored.push([name, 100 + far]);
   }
   return scored

@@ -30,18 +30,30 @@ const LEFT_OUT: Readonly<Record<string, string>> = {
   TEXT: 'numbers are laid out by their cell. Use SHOW to put a number with its unit into a text',
 };
 
+const notOffered = (name: string): Fault => ({ word: NO_SUCH_NAME, message: `${name} is not offered: ${LEFT_OUT[name] ?? ''}.` });
+
 export interface Names {
   /** Whether a name stands for a cell or a range of the book. */
   has(name: string): boolean;
   all(): Iterable<string>;
 }
 
+const suggested = new Map<string, string>();
+/** Suggestions for a function's name; a book that calls it a hundred times asks once. */
+function suggestion(name: string): string {
+  const known = suggested.get(name);
+  if (known !== undefined) return known;
+  if (suggested.size > 1000) suggested.clear();
+  const found = didYouMean(name, offered);
+  suggested.set(name, found);
+  return found;
+}
+
 function unknown(ast: Ast, names: Names): Fault | undefined {
   if (ast.type === 'FUNCTION_CALL' && !offered.has(ast.procedureName)) {
     const name = ast.procedureName;
     if (name === STATE) return { word: NO_SUCH_NAME, message: `${STATE} is for the notebook's own use.` };
-    const why = LEFT_OUT[name];
-    return { word: NO_SUCH_NAME, message: why ? `${name} is not offered: ${why}.` : `There is no function ${name}.${didYouMean(name, offered)}` };
+    return Object.hasOwn(LEFT_OUT, name) ? notOffered(name) : { word: NO_SUCH_NAME, message: `There is no function ${name}.${suggestion(name)}` };
   }
   if (ast.type === 'NAMED_EXPRESSION' && !names.has(ast.expressionName)) {
     const name = ast.expressionName;
@@ -97,6 +109,8 @@ function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
 export function objection(hyper: Hyper, formula: string, at: Place, names: Names): Fault | undefined {
   const long = tooLong(formula);
   if (long) return long;
+  // The calculator's parser turns OFFSET into a reference, and no trace of it is left in the tree.
+  if (/\bOFFSET\s*\(/i.test(formula.replaceAll(/"[^"]*"/g, ''))) return notOffered('OFFSET');
   let parsed: Parsed | undefined;
   try {
     parsed = hyper.parse(formula, at);

@@ -73,6 +73,8 @@ interface Metadata {
   readonly method: string;
   readonly parameters?: readonly object[];
   readonly repeatLastArgs?: number;
+  /** The function takes the cells of a range one by one. */
+  readonly expandRanges?: boolean;
 }
 
 const number = { argumentType: NUMBER };
@@ -94,7 +96,7 @@ const IMPLEMENTED: Readonly<Record<string, Metadata>> = {
   LOOKUP: { method: 'lookup', parameters: [{ argumentType: NOERROR }, range, { argumentType: RANGE, optionalArg: true }] },
   REPT: { method: 'rept', parameters: [{ argumentType: STRING }, number] },
   ISBLANK: { method: 'isBlank', parameters: [{ argumentType: SCALAR }] },
-  COUNTA: { method: 'countFilled', parameters: [{ argumentType: SCALAR }], repeatLastArgs: 1 },
+  COUNTA: { method: 'countFilled', parameters: [{ argumentType: SCALAR }], repeatLastArgs: 1, expandRanges: true },
   COUNTBLANK: { method: 'countBlank', parameters: [range] },
 };
 

@@ -6,11 +6,11 @@
 import { type Content, readContent } from '../../functions/quantity-text.ts';
 import type { Book, Cell } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
-import { type Place, readReference, tableText } from './addresses.ts';
+import { cellText, type Place, readReference, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
-import { objection, tooMuchText } from './guard.ts';
+import { everyPart, objection, tooMuchText } from './guard.ts';
 import { type Ast, DetailedCellError, Hyper } from './hyper.ts';
 import { rangeFault } from './ranges.ts';
 import { type Context, recordOf, STATE } from './register.ts';
@@ -182,10 +182,24 @@ export class Workbook {
 
   /** Why a canonical formula can't stand in a cell. */
   objection(formula: string, at: Place): Fault | undefined {
-    return objection(this.hyper, formula, at, {
-      has: (name) => name === 'TRUE' || name === 'FALSE' || this.names.has(name.toUpperCase()),
+    const names = {
+      has: (name: string) => name === 'TRUE' || name === 'FALSE' || this.names.has(name.toUpperCase()),
       all: () => this.names.values(),
-    });
+    };
+    return objection(this.hyper, formula, at, names) ?? (at.sheet === this.scratch.sheet ? this.lacksTable(formula, at) : undefined);
+  }
+
+  /** A formula that lies in no table has no cells beside it: its references must name their table. */
+  private lacksTable(formula: string, at: Place): Fault | undefined {
+    for (const part of everyPart(this.hyper.parse(formula, at).ast)) {
+      const span = this.span(part, at);
+      if (!span || span.start.sheet !== at.sheet) continue;
+      const cell = cellText(span.start.col, span.start.row);
+      const table = this.grid.tables[0];
+      const example = table ? `, such as ${tableText(table.name)}!${cell}` : '; no book is open here';
+      return { word: 'no such cell', message: `${cell} needs the name of its table before it${example}.` };
+    }
+    return undefined;
   }
 
   private unanswered(at: Place): Fault {

@@ -1,6 +1,8 @@
 /** Small books for tests, written as rows of contents. */
 import type { Book, Cell, Row, Table } from '../../src/book/book.ts';
 import type { Change, Edit } from '../../src/book/change.ts';
+import { createEngine } from '../../src/engine/engine.ts';
+import type { Value } from '../../src/engine/types.ts';
 
 type Written = string | Partial<Cell> | null;
 
@@ -42,3 +44,22 @@ export function put(before: Book, tableName: string, row: string, column: string
   const changed: Table = { ...found, cells: { ...found.cells, [row]: line } };
   return { book: { ...before, tables: before.tables.map((t) => (t === found ? changed : t)) }, change: { label: 'test', edits: [edit] } };
 }
+
+/** Puts an engine over one table T and gives a way to ask for a cell's value. */
+export async function loaded(cells: readonly (readonly Written[])[], names: Readonly<Record<string, string>> = {}) {
+  const engine = createEngine();
+  const values = await engine.load(book([table('T', cells)], names));
+  return { engine, at: (cell: string): Value => values[`T!${cell}`] ?? { kind: 'blank' } };
+}
+
+/** A value in short: a base number, a text, a boolean, null for a blank, `word: message` for an error. */
+export function short(value: Value): number | string | boolean | null {
+  if (value.kind === 'number') return value.base;
+  if (value.kind === 'text') return value.text;
+  if (value.kind === 'yes or no') return value.yes;
+  return value.kind === 'blank' ? null : `${value.word}: ${value.message}`;
+}
+
+const shared = createEngine();
+/** A formula that reads no cell. */
+export const calc = async (formula: string): Promise<number | string | boolean | null> => short(await shared.evaluate(formula));

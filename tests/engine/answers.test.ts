@@ -1,0 +1,115 @@
+/** Givens not answered yet, blanks, allowed ranges, names and circles: what a person is told. */
+import { describe, expect, it } from 'vitest';
+import { createEngine } from '../../src/engine/engine.ts';
+import { book, loaded, put, short, table } from './helpers.ts';
+
+const brief = (cells: Parameters<typeof table>[1]) => table('Brief', cells, [{ label: 'Bench length' }, { label: 'Bench width' }]);
+
+describe('a given that is not answered yet', () => {
+  const open = async () => {
+    const engine = createEngine();
+    const before = book([
+      brief([
+        ['3.6 m'],
+        [''],
+        ['=A1*A2'],
+        ['=A3+UNIT(1,"m²")'],
+        ['=ISBLANK(A2)'],
+        ['=COUNT(A1:A2)'],
+        ['=COUNTA(A1:A2)'],
+        ['=COUNTBLANK(A1:A2)'],
+        ['=SUM(A1:A2)'],
+      ]),
+    ]);
+    return { engine, before, values: await engine.load(before) };
+  };
+
+  it('says so by its heading, wherever a number reads it', async () => {
+    const { values } = await open();
+    for (const cell of ['A2', 'A3', 'A4', 'A9']) {
+      expect(values[`Brief!${cell}`]).toMatchObject({ kind: 'error', word: 'not answered yet', message: 'Bench width (Brief!A2) is not answered yet.' });
+    }
+    expect(values['Brief!A4']).toMatchObject({ from: 'Brief!A2' });
+    expect(values['Brief!A2']).not.toHaveProperty('from');
+  });
+
+  it('counts as blank', async () => {
+    const { values } = await open();
+    expect(['A5', 'A6', 'A7', 'A8'].map((cell) => short(values[`Brief!${cell}`] ?? { kind: 'blank' }))).toEqual([true, 1, 1, 1]);
+  });
+
+  it('gives way to its answer, and comes back when that is taken out', async () => {
+    const { engine, before } = await open();
+    const answered = put(before, 'Brief', 'r2', 'c1', '1.5 m');
+    expect(short((await engine.apply([answered.change], answered.book))['Brief!A3'] ?? { kind: 'blank' })).toBeCloseTo(5.4, 12);
+    const emptied = put(answered.book, 'Brief', 'r2', 'c1', '');
+    expect((await engine.apply([emptied.change], emptied.book))['Brief!A4']).toMatchObject({ word: 'not answered yet' });
+  });
+});
+
+it('takes a cell that is missing from the book as a plain blank, which a sum counts as nothing', async () => {
+  const { at } = await loaded([['1', null, '=A1+B1', '=ISBLANK(B1)']]);
+  expect([short(at('C1')), short(at('D1'))]).toEqual([1, true]);
+});
+
+describe('allowed ranges of a given', () => {
+  const rows = [
+    { label: 'Mount height', range: { low: 20, high: 120, unit: 'cm' } },
+    { label: 'Stage', range: { oneOf: ['seedling', 'full'] } },
+    { label: 'Fixture', range: { from: 'Fixtures!A1:A2' } },
+  ];
+  const open = async (height: string, stage: string, fixture: string) => {
+    const engine = createEngine();
+    const whole = book([table('Plan', [[{ content: height, unit: 'cm' }], [stage], [fixture], ['=A1*2']], rows), table('Fixtures', [['Bar 60'], ['Bar 120']])]);
+    return { engine, whole, values: await engine.load(whole) };
+  };
+
+  it('refuses what is typed outside them, with the range', async () => {
+    const { engine } = await open('50 cm', 'full', 'Bar 60');
+    expect(await engine.read('Plan!A1', '150')).toEqual({ ok: false, message: 'Mount height is allowed from 20 cm to 120 cm.' });
+    expect(await engine.read('Plan!A1', '2 m')).toMatchObject({ ok: false });
+    expect(await engine.read('Plan!A1', '120')).toMatchObject({ ok: true, content: '120 cm' });
+    expect(await engine.read('Plan!A2', 'ful')).toEqual({ ok: false, message: 'Stage is one of seedling, full; “ful” is not among them. Did you mean full?' });
+    expect(await engine.read('Plan!A3', 'Bar 90')).toMatchObject({ ok: false });
+    expect(await engine.read('Plan!A3', 'Bar 120')).toMatchObject({ ok: true });
+  });
+
+  it('shows what a file holds outside them as an error, also to its readers', async () => {
+    const { values } = await open('5 m', 'full', 'Bar 60');
+    expect(values['Plan!A1']).toMatchObject({ kind: 'error', word: 'out of range' });
+    expect(values['Plan!A4']).toMatchObject({ kind: 'error', word: 'out of range', from: 'Plan!A1' });
+  });
+
+  it('looks again when the list that it names changes', async () => {
+    const { engine, whole, values } = await open('50 cm', 'full', 'Bar 90');
+    expect(values['Plan!A3']).toMatchObject({ word: 'out of range' });
+    const changed = put(whole, 'Fixtures', 'r2', 'c1', 'Bar 90');
+    expect((await engine.apply([changed.change], changed.book))['Plan!A3']).toEqual({ kind: 'text', text: 'Bar 90' });
+  });
+});
+
+describe('what is not known', () => {
+  it.each([
+    ['=BEAM.EXPONNT(UNIT(120,"°"))', 'Did you mean BEAM.EXPONENT?'],
+    ['=bench_lenght', 'Did you mean bench_length?'],
+    ['=Sum', 'SUM is a function: its arguments go in brackets.'],
+    ['=Nowhere!A1', 'not there'],
+    ['=UNIT(3,"parsec")', 'there is no unit “parsec”'],
+    ['=(1+2', 'not closed'],
+    ['=1+', 'something is missing'],
+  ])('%s: %s', async (formula, says) => {
+    const { at } = await loaded([['1 m', formula]], { bench_length: 'T!A1' });
+    expect(short(at('B1'))).toContain(says);
+  });
+
+  it('names every cell of a circle, in the order in which they read one another', async () => {
+    const { at } = await loaded([['=B1+1', '=C1', '=SUM(A1:A1)', '=A1*2']]);
+    expect(at('A1')).toMatchObject({ word: 'goes in a circle', message: expect.stringContaining('T!A1 reads T!B1 reads T!C1 reads T!A1') });
+    expect(at('D1')).toMatchObject({ word: 'goes in a circle', from: 'T!A1' });
+  });
+
+  it('asks for the table of a cell in a formula that lies in none', async () => {
+    const { engine } = await loaded([['1']]);
+    expect(short(await engine.evaluate('A1+1'))).toContain('A1 needs the name of its table before it, such as T!A1');
+  });
+});

@@ -1,0 +1,154 @@
+/** A small workbook for tests: one real calculator under the quantities, cells written as a book stores them. */
+import { readContent } from '../../../functions/quantity-text.ts';
+import { columnText, type Place, readReference } from '../../../src/engine/addresses.ts';
+import type { Content } from '../../../src/engine/formula-text.ts';
+import { toCanonical } from '../../../src/engine/formula-text.ts';
+import { Hyper } from '../../../src/engine/hyper.ts';
+import { type Kind, Quantities, type QuantityHost } from '../../../src/engine/quantities.ts';
+import '../../../src/engine/register.ts';
+import '../../../src/engine/standard.ts';
+
+export interface SheetOptions {
+  readonly units?: Readonly<Record<string, string>>;
+  readonly headings?: Readonly<Record<string, string>>;
+  readonly names?: Readonly<Record<string, string>>;
+  readonly currency?: string;
+}
+
+const BLANK: Content = { kind: 'blank' };
+
+export class Sheet implements QuantityHost {
+  readonly hyper: Hyper;
+  readonly quantities: Quantities;
+  readonly currency: string;
+  private readonly contents = new Map<string, Content>();
+  private readonly units: Record<string, string>;
+  private readonly headings: Readonly<Record<string, string>>;
+  private readonly areas: Readonly<Record<string, string>>;
+
+  /** Cells by address; formulas as people type them, without units being written to bare numbers. */
+  constructor(cells: Readonly<Record<string, string>>, options: SheetOptions = {}) {
+    this.currency = options.currency ?? 'EUR';
+    this.units = { ...options.units };
+    this.headings = options.headings ?? {};
+    this.areas = options.names ?? {};
+    this.hyper = new Hyper(['T'], { state: () => ({ word: '', message: '' }) });
+    for (const [name, area] of Object.entries(this.areas)) this.hyper.hf.addNamedExpression(name, `=T!${area.replaceAll(/([A-Z]+)(\d+)/g, '$$$1$$$2')}`);
+    this.hyper.hf.batch(() => {
+      for (const [address, content] of Object.entries(cells)) this.put(address, content);
+    });
+    this.quantities = new Quantities(this);
+    this.quantities.rebuild();
+  }
+
+  private put(address: string, stored: string): void {
+    const canonical = stored.startsWith('=') ? toCanonical(stored, this.currency) : undefined;
+    if (canonical && !canonical.ok) throw new Error(canonical.message);
+    const content = readContent(canonical?.ok ? canonical.content : stored, this.currency);
+    this.contents.set(address, content);
+    const fed =
+      content.kind === 'formula'
+        ? content.formula
+        : content.kind === 'number'
+          ? content.base
+          : content.kind === 'text'
+            ? `'${content.text}`
+            : content.kind === 'yes or no'
+              ? content.yes
+              : null;
+    this.hyper.hf.setCellContents(place(address), fed);
+  }
+
+  /** Changes a cell; gives the addresses whose kind or shown unit changed. */
+  set(address: string, content: string): readonly string[] {
+    this.put(address, content);
+    return this.quantities
+      .changed([place(address)])
+      .map((at) => this.address(at))
+      .sort();
+  }
+
+  setUnit(address: string, unit: string | undefined): readonly string[] {
+    if (unit === undefined) delete this.units[address];
+    else this.units[address] = unit;
+    return this.quantities
+      .changed([place(address)])
+      .map((at) => this.address(at))
+      .sort();
+  }
+
+  kind(address: string): Kind {
+    return this.quantities.kindOf(place(address));
+  }
+
+  unit(address: string): string {
+    return this.quantities.shownUnitOf(place(address));
+  }
+
+  value(address: string): unknown {
+    return this.hyper.hf.getCellValue(place(address));
+  }
+
+  commit(typed: string, at = 'Z99') {
+    return this.quantities.commit(typed, place(at));
+  }
+
+  content(at: Place): Content {
+    return this.contents.get(this.address(at)) ?? BLANK;
+  }
+
+  ast(at: Place) {
+    return this.hyper.ast(at);
+  }
+
+  ownUnit(at: Place): string | undefined {
+    return this.units[this.address(at)];
+  }
+
+  named(name: string) {
+    const written = readReference(this.areas[Object.keys(this.areas).find((key) => key.toUpperCase() === name.toUpperCase()) ?? ''] ?? '');
+    return written && { start: { sheet: 0, ...written.start }, end: { sheet: 0, ...written.end } };
+  }
+
+  *formulas(): Generator<Place> {
+    for (const [address, content] of this.contents) if (content.kind === 'formula') yield place(address);
+  }
+
+  readers(at: Place): Iterable<Place> {
+    const found: Place[] = [];
+    const follow = (each: Parameters<typeof this.hyper.hf.getCellDependents>[0]): void => {
+      for (const next of this.hyper.hf.getCellDependents(each)) {
+        if ('start' in next || next.sheet < 0) follow(next);
+        else found.push(next);
+      }
+    };
+    follow(at);
+    return found;
+  }
+
+  parse(formula: string, at: Place) {
+    return this.hyper.parse(formula, at);
+  }
+
+  tokens(formula: string) {
+    return this.hyper.tokens(formula);
+  }
+
+  text(ast: Parameters<Hyper['text']>[0], at: Place): string {
+    return this.hyper.text(ast, at).slice(1);
+  }
+
+  address(at: Place): string {
+    return `${columnText(at.col)}${at.row + 1}`;
+  }
+
+  heading(at: Place): string {
+    return this.headings[this.address(at)] ?? this.address(at);
+  }
+}
+
+export function place(address: string): Place {
+  const written = readReference(address);
+  if (!written) throw new Error(`no such address: ${address}`);
+  return { sheet: 0, ...written.start };
+}
