@@ -14,7 +14,8 @@ export const noteOf = ({ cell, row, column }: At): string | undefined => cell?.n
 
 /** The allowed range, with the unit in which its limits are. */
 export function rangeOf(at: At): Range | undefined {
-  const range = at.cell?.range ?? at.row.range ?? at.column.range;
+  // A column's range is for what stands under its heading, not for the heading.
+  const range = at.cell?.range ?? at.row.range ?? (at.row.head ? undefined : at.column.range);
   if (!range || (range.low === undefined && range.high === undefined)) return range;
   // Limits that don't say their unit are in the one that is set where they stand: a row's in the row's.
   const unit = range.unit ?? (at.cell?.range ? unitOf(at) : at.row.range ? (at.row.unit ?? at.column.unit) : at.column.unit);
