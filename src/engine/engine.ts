@@ -1,7 +1,7 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
 import { readQuantity } from '../../functions/quantity-text.ts';
 import type { Place } from './addresses.ts';
-import { NOT_UNDERSTOOD } from './errors.ts';
+import { type Fault, NOT_UNDERSTOOD } from './errors.ts';
 import { editableContent, toCanonical } from './formula-text.ts';
 import { pictureField } from './picture.ts';
 import { Tracer } from './trace.ts';
@@ -44,20 +44,30 @@ const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? 
 
 /** Works out a formula that stands in no cell; `refused` makes the answer where it can't be read at all. */
 function onItsOwn<T>(workbook: Workbook, formula: string, use: (at: Place) => T, refused: (value: Value) => T): T {
-  const read = toCanonical(asFormula(formula), workbook.currency);
-  if (!read.ok) return refused({ kind: 'error', word: NOT_UNDERSTOOD, message: read.message });
-  return workbook.withFormula(read.content, use);
+  const committed = commit(workbook, workbook.scratch, asFormula(formula));
+  return 'content' in committed ? workbook.withFormula(committed.content, use) : refused({ kind: 'error', ...committed });
+}
+
+/** A formula as it would be stored, canonical and with units written to bare numbers, or why it can't be. */
+function commit(workbook: Workbook, at: Place, typed: string): { readonly content: string; readonly said?: string } | Fault {
+  const canonical = toCanonical(typed, workbook.currency);
+  if (!canonical.ok) return { word: NOT_UNDERSTOOD, message: canonical.message };
+  const fault = workbook.objection(canonical.content, at);
+  if (fault) return fault;
+  const committed = workbook.quantities.commit(typed, at);
+  return 'refused' in committed ? { word: NOT_UNDERSTOOD, message: committed.refused } : committed;
+}
+
+function readFormula(workbook: Workbook, at: Place, typed: string): Reading {
+  const committed = commit(workbook, at, typed);
+  if (!('content' in committed)) return { ok: false, message: committed.message };
+  const { content, said } = committed;
+  return { ok: true, content, ...(said !== undefined && { said }) };
 }
 
 /** What typed text would become in a cell. */
 function read(workbook: Workbook, at: Place, typed: string): Reading {
-  if (typed.trimStart().startsWith('=')) {
-    const canonical = toCanonical(typed.trim(), workbook.currency);
-    if (!canonical.ok) return canonical;
-    const { content } = canonical;
-    const fault = workbook.objection(content, at);
-    return fault ? { ok: false, message: fault.message } : { ok: true, content, ...(content !== typed && { typed }) };
-  }
+  if (typed.trimStart().startsWith('=')) return readFormula(workbook, at, typed);
   const unit = workbook.shownUnit(at);
   const taken = readQuantity(typed, { currency: workbook.currency, ...(unit && { unit }) });
   if (taken.kind === 'refused') return { ok: false, message: taken.message };

@@ -77,12 +77,6 @@ function argument(value: Raw, param: Param, u: Unit | undefined): Argument | Cel
   return param.shape === 'range' ? [[one]] : one;
 }
 
-/** A bare number written where a quantity belongs: it is in the parameter's own unit. */
-function isWrittenNumber(ast: Ast): boolean {
-  if (ast.type === 'MINUS_UNARY_OP' || ast.type === 'PLUS_UNARY_OP') return isWrittenNumber(ast.value);
-  return ast.type === 'NUMBER' || (ast.type === 'PARENTHESES' && isWrittenNumber(ast.expression));
-}
-
 /** The arguments as `work` takes them, or the error that stands among them. */
 export function argumentsFor(record: FunctionRecord, asts: readonly Ast[], value: (ast: Ast) => Raw): readonly Argument[] | CellError {
   const { units } = ready.get(record.name) ?? { units: [] };
@@ -100,7 +94,7 @@ export function argumentsFor(record: FunctionRecord, asts: readonly Ast[], value
       args.push(param.fallback);
       continue;
     }
-    const taken = isWrittenNumber(ast) ? argument(value(ast), param, undefined) : argument(value(ast), param, units[at]);
+    const taken = argument(value(ast), param, units[at]);
     if (taken instanceof CellError) return taken;
     args.push(taken);
   }

@@ -1,9 +1,16 @@
 /** An error of the calculator at a cell, as a value: our word, a sentence, and the cell where it began. */
 import type { Place } from './addresses.ts';
-import { CIRCLE, explain } from './errors.ts';
+import { CIRCLE, explain, UNIT_ERROR } from './errors.ts';
 import type { DetailedCellError } from './hyper.ts';
+import type { Fail } from './quantities.ts';
 import type { Value } from './types.ts';
 import type { Workbook } from './workbook.ts';
+
+/** A mistake of quantities, at the cell where it began and at all that read it. */
+export function unitError(fail: Fail, at: Place, book: Workbook): Value {
+  const [began, own] = [book.grid.address(fail.at), book.grid.address(at)];
+  return { kind: 'error', word: UNIT_ERROR, message: fail.message, ...(began !== own && { from: began }), ...(fail.mend && { mend: fail.mend }) };
+}
 
 export function explained(error: DetailedCellError, at: Place, book: Workbook): Value {
   const own = book.grid.address(at);

@@ -46,11 +46,6 @@ const ANGLE_CALLS: Readonly<Record<string, string>> = { SIN: 'sin', COS: 'cos', 
 
 const SAME_KIND_CALLS: Readonly<Record<string, string>> = { MIN: 'min', MAX: 'max', AVERAGE: 'mean', MEDIAN: 'median' };
 
-/** Functions that count or find places: their results are plain numbers whatever they look at. */
-const COUNTS: ReadonlySet<string> = new Set(
-  'COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS MATCH ROWS COLUMNS ROW COLUMN LEN FIND CODE RANK CORREL RSQ PEARSON SKEW WEEKDAY YEAR MONTH DAY'.split(' '),
-);
-
 interface Span {
   readonly start: Place;
   readonly end: Place;
@@ -374,26 +369,14 @@ export class Steps {
       return printed.plainText(String(result), Number(result), 4);
     }
     if (typeof result !== 'number') return undefined;
-    const symbol = this.unitOf(args, ast, result);
+    const symbol = this.unitOf(ast);
     this.steps.push({ kind: 'note', label, value: { kind: 'number', base: result, unit: symbol } });
     return this.number(result, symbol);
   }
 
-  /** How a looked-up number is shown: as it is where it was found. */
-  private unitOf(args: readonly Ast[], ast: Ast, base: number): string {
-    if (ast.type === 'FUNCTION_CALL' && COUNTS.has(ast.procedureName)) return '';
+  /** How a number that was looked up is shown. */
+  private unitOf(ast: Ast): string {
     if (ast === this.root) return this.book.shownUnit(this.at);
-    let likely = '';
-    for (const arg of args) {
-      const span = this.span(arg);
-      if (!span) continue;
-      for (const { at, value } of this.book.valuesIn(span)) {
-        if (typeof value !== 'number') continue;
-        const symbol = this.book.shownUnit(at);
-        if (value === base) return symbol;
-        likely ||= symbol;
-      }
-    }
-    return likely;
+    return this.book.quantities.inferFormula(this.book.hyper.text(ast, this.at), this.at).unit;
   }
 }

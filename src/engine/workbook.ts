@@ -4,6 +4,7 @@
  */
 
 import { type Content, readContent } from '../../functions/quantity-text.ts';
+import { defaultUnit, withCurrency } from '../../functions/units.ts';
 import type { Book, Cell } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { cellText, type Place, readReference, tableText } from './addresses.ts';
@@ -12,9 +13,11 @@ import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
 import { everyPart, objection, tooMuchText } from './guard.ts';
 import { type Ast, DetailedCellError, Hyper } from './hyper.ts';
+import { Quantities } from './quantities.ts';
+import { hostOf } from './quantity-host.ts';
 import { rangeFault } from './ranges.ts';
 import { type Context, recordOf, STATE } from './register.ts';
-import { explained } from './sentences.ts';
+import { explained, unitError } from './sentences.ts';
 import type { Address, Value, Values } from './types.ts';
 
 /** The key of a place in our maps: room for a million rows of ten thousand columns, so that what is too large has one too. */
@@ -57,6 +60,7 @@ type Fed = number | string | boolean | null;
 export class Workbook {
   readonly grid = new Grid();
   hyper: Hyper;
+  quantities: Quantities;
   private contents = new Map<number, Content>();
   private faults = new Map<number, Fault>();
   private values = new Map<number, Value>();
@@ -75,6 +79,7 @@ export class Workbook {
       ...(life.running && { running: life.running }),
     };
     this.hyper = new Hyper([SCRATCH], this.context, life.beat);
+    this.quantities = new Quantities(hostOf(this));
   }
 
   get scratch(): Place {
@@ -116,6 +121,8 @@ export class Workbook {
     this.hyper.hf.batch(() => {
       for (const [i, sheet] of sheets.entries()) this.hyper.hf.setSheetContent(i, sheet);
     });
+    this.quantities = new Quantities(hostOf(this));
+    this.quantities.rebuild();
     this.values = new Map();
     for (const key of this.contents.keys()) {
       const value = this.valueAt(placeOf(key));
@@ -156,7 +163,7 @@ export class Workbook {
     const content = readContent(cell.content, this.currency);
     this.contents.set(key, content);
     if (content.kind === 'formula') this.formulas++;
-    const limits = cell.range ?? this.grid.row(at)?.range ?? this.grid.column(at)?.range;
+    const limits = cell.range ?? this.grid.row(at)?.range ?? (this.grid.row(at)?.head ? undefined : this.grid.column(at)?.range);
     if (limits?.from && content.kind !== 'formula') this.listed.add(key);
     const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? (limits && rangeFault(content, limits, this.unitSaid(at, cell), this.grid, at));
     if (fault) this.faults.set(key, fault);
@@ -217,13 +224,16 @@ export class Workbook {
 
   /** How a number in this cell is shown. */
   shownUnit(at: Place): string {
-    const said = this.unitSaid(at);
-    if (said !== undefined) return said;
-    const content = this.content(at);
-    if (content.kind === 'number') return content.unit;
-    const ast = this.hyper.ast(at);
-    const returns = ast?.type === 'FUNCTION_CALL' ? recordOf(ast.procedureName)?.returns.unit : undefined;
-    return returns && returns !== '1' && returns !== 'any' ? returns.replace('money', this.currency) : '';
+    return at.sheet === this.scratch.sheet ? this.defaultUnitOf(at) : this.quantities.shownUnitOf(at);
+  }
+
+  /** The unit of a formula that stands in no cell: what its function declares, else the one default of its kind. */
+  private defaultUnitOf(at: Place): string {
+    const kind = this.quantities.kindOf(at);
+    if (kind.is !== 'number') return '';
+    const ast = this.formulaIn(at);
+    const declared = ast && declaredUnit(ast);
+    return declared ? withCurrency(declared, this.currency) : defaultUnit(kind.dimension, kind.reading, this.currency);
   }
 
   valueAt(at: Place): Value {
@@ -233,6 +243,9 @@ export class Workbook {
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
     }
     const raw = this.hyper.hf.getCellValue(at);
+    const kind = this.quantities.kindOf(at);
+    // A mistake of quantities takes the place of whatever was worked out, everywhere; but a circle has no quantity to be wrong in.
+    if (kind.is === 'fail' && !(raw instanceof DetailedCellError && raw.type === 'CYCLE')) return unitError(kind, at, this);
     if (typeof raw === 'number') return { kind: 'number', base: raw, unit: this.shownUnit(at) };
     if (typeof raw === 'string') return { kind: 'text', text: raw };
     if (typeof raw === 'boolean') return { kind: 'yes or no', yes: raw };
@@ -276,9 +289,11 @@ export class Workbook {
         if (!beyond(at)) this.hyper.hf.setCellContents(at, fed);
       }
     });
+    const edited = new Map(touched);
     for (const change of changed) {
       if ('address' in change) touched.set(keyOf(change.address), change.address);
     }
+    for (const at of this.quantities.changed([...edited.values()])) touched.set(keyOf(at), at);
     const differ: Record<Address, Value> = {};
     for (const [key, at] of touched) this.compare(key, at, differ);
     return differ;
@@ -440,7 +455,7 @@ export class Workbook {
   /** Whether a number or text may stand in a given: a sentence where it may not. */
   outOfRange(at: Place, content: Content): Fault | undefined {
     const cell = this.grid.cell(at);
-    const limits = cell?.range ?? this.grid.row(at)?.range ?? this.grid.column(at)?.range;
+    const limits = cell?.range ?? this.grid.row(at)?.range ?? (this.grid.row(at)?.head ? undefined : this.grid.column(at)?.range);
     return limits && rangeFault(content, limits, this.unitSaid(at, cell), this.grid, at);
   }
 
@@ -450,11 +465,21 @@ export class Workbook {
     const cell: Cell = { content: formula };
     try {
       this.hyper.hf.setCellContents(at, this.take(at, cell));
+      this.quantities.changed([at]);
       return use(at);
     } finally {
       this.hyper.hf.setCellContents(at, this.take(at, undefined));
+      this.quantities.changed([at]);
     }
   }
+}
+
+/** The unit that the outermost function of a formula declares, if it declares one. */
+function declaredUnit(ast: Ast): string | undefined {
+  if (ast.type === 'PARENTHESES') return declaredUnit(ast.expression);
+  if (ast.type === 'MINUS_UNARY_OP' || ast.type === 'PLUS_UNARY_OP') return declaredUnit(ast.value);
+  const unit = ast.type === 'FUNCTION_CALL' ? recordOf(ast.procedureName)?.returns.unit : undefined;
+  return unit === '1' || unit === 'any' || unit === 'text' || unit === 'yes or no' ? undefined : unit;
 }
 
 /** Edits that leave every row, column, table and name where it was. */
