@@ -16,6 +16,7 @@ import { Tracing } from './controllers/tracing.ts';
 import { actions, cover } from './cover.ts';
 import './page-view.ts';
 import { Part, type Place, samePlace, type Wishes } from './part.ts';
+import './picture.ts';
 import './prose.ts';
 import './start.ts';
 import type { ShelfCard, TemplateCard } from './start.ts';

@@ -72,6 +72,6 @@ function pickFile(): Promise<File | undefined> {
 }
 
 export async function startSession(book: Book, history: History): Promise<Session> {
-  const { createEngine } = await import('../engine/engine.ts');
-  return openSession(book, createEngine(), { history });
+  const { createWorkerEngine } = await import('../engine/worker-client.ts');
+  return openSession(book, createWorkerEngine(), { history });
 }

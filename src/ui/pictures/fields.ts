@@ -1,0 +1,43 @@
+import type { Engine, PictureField } from '../../engine/types.ts';
+
+type Ask = <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
+
+export interface Wanted {
+  readonly layout: string;
+  readonly height: number;
+  readonly nx: number;
+  readonly ny: number;
+}
+
+export type Field = PictureField | { readonly refused: string };
+
+const MOST_KEPT = 400;
+
+/** Fields as the engine gives them, undimmed, kept by what they depend on: a change of dimming, of a price or of a name asks for none anew. */
+export class Fields {
+  readonly #kept = new Map<string, Field>();
+
+  has(wanted: readonly Wanted[]): boolean {
+    return wanted.every((w) => this.#kept.has(keyOf(w)));
+  }
+
+  get(wanted: Wanted): Field | undefined {
+    return this.#kept.get(keyOf(wanted));
+  }
+
+  async fetch(ask: Ask, wanted: readonly Wanted[]): Promise<void> {
+    const lacking = wanted.filter((w) => !this.#kept.has(keyOf(w)));
+    if (lacking.length === 0) return;
+    const found = await ask((engine) => Promise.all(lacking.map((w) => engine.field(w.layout, w.height, w.nx, w.ny, 1))));
+    for (const [i, w] of lacking.entries()) {
+      const field = found[i];
+      if (field) this.#kept.set(keyOf(w), field);
+    }
+    for (const key of this.#kept.keys()) {
+      if (this.#kept.size <= MOST_KEPT) break;
+      this.#kept.delete(key);
+    }
+  }
+}
+
+const keyOf = (w: Wanted): string => `${w.layout}|${w.height}|${w.nx}|${w.ny}`;
