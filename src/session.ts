@@ -119,21 +119,23 @@ class OpenSession implements Session {
   type(address: Address, typed: string): Promise<Typed> {
     const at = cellAt(this.book, address);
     if (!at) return Promise.resolve({ ok: false, message: `There is no cell ${address} in this book.` });
-    return this.#ask(async () => {
+    const reading = this.#ask(async (): Promise<Typed> => {
       const now = this.#where(at);
       if (isRefused(now)) return { ok: false, message: now.message };
-      const reading = await this.#engine.read(now, typed);
-      if (!reading.ok) return reading;
+      const read = await this.#engine.read(now, typed);
+      if (!read.ok) return read;
       // The row may have moved again while the engine read.
       const then = this.#where(at);
       if (isRefused(then)) return { ok: false, message: then.message };
-      const { content, unit } = reading;
+      const { content, unit } = read;
       const answer = this.run((book) =>
-        setCell(book, { address: then, content, ...(reading.typed === undefined ? {} : { typed: reading.typed }), ...(unit === undefined ? {} : { unit }) }),
+        setCell(book, { address: then, content, ...(read.typed === undefined ? {} : { typed: read.typed }), ...(unit === undefined ? {} : { unit }) }),
       );
       if (isRefused(answer)) return { ok: false, message: answer.message };
-      return { ok: true, change: answer, ...(reading.said === undefined ? {} : { said: reading.said }) };
+      return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };
     });
+    // A text that breaks the engine is a miss like any other: it stays in the editor.
+    return reading.catch((error: Error) => ({ ok: false, message: error.message }));
   }
 
   ask<T>(question: (engine: Engine) => Promise<T>): Promise<T> {

@@ -44,3 +44,10 @@ function bounded(done: readonly Change[]): readonly Change[] {
   }
   return done.slice(first);
 }
+
+/** Whether something that was stored has the shape of a history. */
+export function isHistory(found: unknown): found is History {
+  if (typeof found !== 'object' || found === null) return false;
+  const { done, undone } = found as Partial<History>;
+  return [done, undone].every((list) => Array.isArray(list) && list.every((change) => typeof change?.label === 'string' && Array.isArray(change.edits)));
+}

@@ -205,7 +205,7 @@ describe('reshaping a book', () => {
           const there = (id: string): boolean => {
             const [table, row, column] = id.split('/');
             const found = step.book.tables.find((t) => t.id === table);
-            return found !== undefined && found.rows.some((r) => r.id === row) && found.columns.some((c) => c.id === column);
+            return (found?.rows.some((r) => r.id === row) && found.columns.some((c) => c.id === column)) ?? false;
           };
           const now = meanings(apply(before, step.change));
           for (const [where, targets] of meanings(before)) {
