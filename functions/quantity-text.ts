@@ -44,12 +44,18 @@ export type Content =
 
 const STORED = /^(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?)(?: ?(\S.*))?$/i;
 
+const inCurrency = new Map<string, Map<string, Unit | undefined>>();
+
 /** The unit a stored or typed text names, in the book's currency; undefined where it names none, or another currency. */
 export function unitIn(text: string, currency: string): Unit | undefined {
+  const known = inCurrency.get(currency) ?? new Map<string, Unit | undefined>();
+  inCurrency.set(currency, known);
+  if (known.has(text)) return known.get(text);
   const found = unit(withCurrency(text, currency));
-  if (!found) return undefined;
-  const named = currencyOf(found.symbol);
-  return named === undefined || named === currency ? found : undefined;
+  const named = found && currencyOf(found.symbol);
+  const taken = named === undefined || named === currency ? found : undefined;
+  if (known.size < 5000) known.set(text, taken);
+  return taken;
 }
 
 const BLANK: Content = { kind: 'blank' };

@@ -9,7 +9,7 @@ import { unitIn } from '../../functions/quantity-text.ts';
 import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../functions/units.ts';
 import type { Place } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
-import { toCanonical } from './formula-text.ts';
+import { type Content, toCanonical } from './formula-text.ts';
 import type { Ast } from './hyper.ts';
 import { joinArea } from './quantities/area.ts';
 import { type Committed, committed } from './quantities/commit.ts';
@@ -101,7 +101,7 @@ export class Quantities implements CellKinds {
       const content = this.host.content(at);
       const ast = content.kind === 'formula' ? this.host.ast(at) : undefined;
       if (content.kind !== 'formula' || !ast) {
-        this.kinds.set(key, content.kind === 'formula' ? any : this.kindOfContent(at));
+        this.kinds.set(key, content.kind === 'formula' ? any : this.kindOfContent(at, content));
         stack.pop();
         continue;
       }
@@ -112,10 +112,7 @@ export class Quantities implements CellKinds {
         this.pushUnknown(ast, at, stack, entered);
         if (stack.length > depth) continue;
       }
-      this.open.delete(key);
-      const inference = new Inference(this.host, this, at, content.formula, ast);
-      this.open.add(key);
-      this.kinds.set(key, this.claimed(at, inference));
+      this.kinds.set(key, this.claimed(at, new Inference(this.host, this, at, content.formula, ast)));
       this.open.delete(key);
       stack.pop();
     }
@@ -184,8 +181,7 @@ export class Quantities implements CellKinds {
   }
 
   /** The kind of a given. */
-  private kindOfContent(at: Place): Kind {
-    const content = this.host.content(at);
+  private kindOfContent(at: Place, content: Content): Kind {
     const own = this.ownKind(at);
     if (content.kind === 'text') return text;
     if (content.kind === 'yes or no') return yesOrNo;

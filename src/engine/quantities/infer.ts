@@ -66,7 +66,7 @@ export class Inference {
   readonly formula: string;
   readonly root: Ast;
   private readonly wishes: Wish[] | undefined;
-  private readonly known = new Map<Ast, Kind>();
+  private known: Map<Ast, Kind> | undefined;
 
   constructor(host: QuantityHost, cells: CellKinds, at: Place, formula: string, root: Ast, wishes?: Wish[]) {
     this.host = host;
@@ -83,9 +83,12 @@ export class Inference {
   }
 
   infer(ast: Ast): Kind {
-    const known = this.known.get(ast);
+    // What the cells know already is not kept again.
+    if (ast.type === 'CELL_REFERENCE' || ast.type === 'NUMBER') return this.workOut(ast);
+    const known = this.known?.get(ast);
     if (known) return known;
     const kind = this.workOut(ast);
+    this.known ??= new Map();
     this.known.set(ast, kind);
     return kind;
   }
