@@ -26,6 +26,13 @@ import { CHECK_DAY_LENGTH } from './check/check-day-length.ts';
 import { CHECK_IP } from './check/check-ip.ts';
 import { CHECK_WITHIN } from './check/check-within.ts';
 import { VERDICT } from './check/verdict.ts';
+// Conversions and spectrum
+import { EFFICACY } from './convert/efficacy.ts';
+import { LAMP_LUX, LAMP_PHOTONS } from './convert/lamp-factors.ts';
+import { LUX_FACTOR, LUX_TO_PPFD, PPFD_TO_LUX } from './convert/lux-to-ppfd.ts';
+import { PHOTON_ENERGY } from './convert/photon-energy.ts';
+import { PPFD_FROM_WATTS } from './convert/ppfd-from-watts.ts';
+import { SPECTRUM_MIX } from './convert/spectrum-mix.ts';
 // Cost
 import { ANNUAL_CAPITAL } from './cost/annual-capital.ts';
 import { COST_PER_MOL } from './cost/cost-per-mol.ts';
@@ -70,6 +77,19 @@ import { LAYOUT_JOIN } from './field/layout-join.ts';
 import { LAYOUT_PPF } from './field/layout-ppf.ts';
 import { NEIGHBOUR_SPILL } from './field/neighbour-spill.ts';
 import { SPREAD_BEST } from './field/spread-best.ts';
+// Heat
+import { AIR_FLOW } from './heat/air-flow.ts';
+import { COOL_WATTS } from './heat/cool-watts.ts';
+import { HEAT_CREDIT } from './heat/heat-credit.ts';
+import { HEAT_WATTS } from './heat/heat-watts.ts';
+// Meter and evenness
+import { GRID_POINTS } from './meter/grid-points.ts';
+import { METER_FIT } from './meter/meter-fit.ts';
+import { METER_FIT_HEIGHT } from './meter/meter-fit-height.ts';
+import { METER_MISS } from './meter/meter-miss.ts';
+import { METER_VERDICT } from './meter/meter-verdict.ts';
+import { READINGS_EVENNESS, READINGS_LOW_TO_HIGH, READINGS_LOW_TO_MEAN, READINGS_SPREAD } from './meter/readings-evenness.ts';
+import { READINGS_MEAN } from './meter/readings-mean.ts';
 // Mount height
 import { DAYS_TO_LIFT } from './mount/days-to-lift.ts';
 import { GROWTH_LIFT } from './mount/growth-lift.ts';
@@ -85,6 +105,15 @@ import { CONVERT } from './standard/convert.ts';
 import { NUMBER_IN } from './standard/number-in.ts';
 import { SHOW } from './standard/show.ts';
 import { UNIT } from './standard/unit.ts';
+// Sun and greenhouse
+import { COVER_TRANSMISSION, COVER_TRANSMISSION_MEASURED } from './sun/cover-transmission.ts';
+import { DLI_FROM_RADIATION } from './sun/dli-from-radiation.ts';
+import { DULL_DAYS } from './sun/dull-days.ts';
+import { FIXTURE_SHADE } from './sun/fixture-shade.ts';
+import { LAMP_HOURS_YEAR } from './sun/lamp-hours-year.ts';
+import { SUN_DLI } from './sun/sun-dli.ts';
+import { SUN_HOURS } from './sun/sun-hours.ts';
+import { SUN_TOP } from './sun/sun-top.ts';
 // Supply, cable, breaker, support
 import { BREAKER_LEAST } from './supply/breaker-least.ts';
 import { CABLE_AREA } from './supply/cable-area.ts';
@@ -164,6 +193,28 @@ export const functions: readonly FunctionRecord[] = [
   HOURS_FOR_DLI,
   PPFD_FOR_DLI,
 
+  // Sun and greenhouse
+  COVER_TRANSMISSION,
+  COVER_TRANSMISSION_MEASURED,
+  DLI_FROM_RADIATION,
+  DULL_DAYS,
+  FIXTURE_SHADE,
+  LAMP_HOURS_YEAR,
+  SUN_DLI,
+  SUN_HOURS,
+  SUN_TOP,
+
+  // Conversions and spectrum
+  EFFICACY,
+  LAMP_LUX,
+  LAMP_PHOTONS,
+  LUX_TO_PPFD,
+  PPFD_TO_LUX,
+  LUX_FACTOR,
+  PHOTON_ENERGY,
+  PPFD_FROM_WATTS,
+  SPECTRUM_MIX,
+
   // Crop
   CROP_DLI,
   CROP_PPFD,
@@ -173,6 +224,18 @@ export const functions: readonly FunctionRecord[] = [
   CROP_DAY_LENGTH,
   STAGE_ON_DAY,
   YIELD_CHANGE,
+
+  // Meter and evenness
+  GRID_POINTS,
+  METER_FIT_HEIGHT,
+  METER_FIT,
+  METER_MISS,
+  METER_VERDICT,
+  READINGS_LOW_TO_MEAN,
+  READINGS_LOW_TO_HIGH,
+  READINGS_SPREAD,
+  READINGS_EVENNESS,
+  READINGS_MEAN,
 
   // Supply, cable, breaker, support
   BREAKER_LEAST,
@@ -194,6 +257,12 @@ export const functions: readonly FunctionRecord[] = [
   WIRE_AREA,
   WIRE_OHMS_AWG,
   WIRE_OHMS,
+
+  // Heat
+  AIR_FLOW,
+  COOL_WATTS,
+  HEAT_CREDIT,
+  HEAT_WATTS,
 
   // Cost
   ANNUAL_CAPITAL,
