@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import type { At } from '../../src/book/address.ts';
 import { choicesOf } from '../../src/book/allowed.ts';
 import type { Book } from '../../src/book/book.ts';
-import { rangeOf, rowHeading, standingOf } from '../../src/book/look-up.ts';
+import { rangeOf, rowHeading, standingOf, titleOf } from '../../src/book/look-up.ts';
+import type { Session } from '../../src/session.ts';
 import { cells, openTemplate, slugs, templateBook } from './open-template.ts';
-import { dependents } from './references.ts';
+import { dependents, readsOfAll } from './references.ts';
 
 /** Other answers that the cell would take: another choice, or the number a little larger or smaller, in the unit it is written in. */
 function others(book: Book, at: At): string[] {
@@ -22,35 +23,101 @@ function others(book: Book, at: At): string[] {
   return candidates.filter((y) => y !== x && y >= low && y <= high).map((y) => `${Number(y.toPrecision(12))}${unit}`);
 }
 
+interface Known {
+  /** Givens that move nothing as the template stands, the given that holds them still, and a value of it that does not. */
+  readonly held: Readonly<Record<string, readonly [string, string]>>;
+  /** Cells that read a given and yet stay as they are for the few values tried here. */
+  readonly deaf: readonly string[];
+}
+
+const KNOWN: Readonly<Record<string, Known>> = {
+  'trade-bench': {
+    held: {
+      aisle: ['neighbours', '2'],
+      // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
+      breaker_share: ['mains_volts', '90 V'],
+    },
+    deaf: [
+      // The low end is nearer, and the check says the margin to the nearer one.
+      'Height, A to highest_mount',
+      // Crops knows no such limit for the crops tried.
+      'Most light on its leaves to crop',
+      // No like bench stands beside it.
+      'Light from like benches beside it, A to Mount height, A',
+      'Light from like benches beside it, B to Mount height, B',
+      'Light from like benches beside it, C to Mount height, C',
+      // The air stays cooler than that from which the supplies derate.
+      'Rating in this air, A to ambient',
+      'Rating in this air, B to ambient',
+      'Rating in this air, C to ambient',
+    ],
+  },
+};
+
 describe.each(slugs)('in the template %s', (slug) => {
   const start = templateBook(slug);
+  const { held, deaf } = KNOWN[slug] ?? { held: {}, deaf: [] };
   const follows = dependents(start);
-  const givens = cells(start).filter(({ at }) => standingOf(at) === 'given');
+  const nameOf = new Map(Object.entries(start.names).map(([name, target]) => [target.replaceAll('$', ''), name]));
+  const isList = (at: At): boolean => at.table.form === 'list';
 
-  test('a change of any given changes nothing that does not depend on it, and something that does', async () => {
-    const session = await openTemplate(slug);
+  /** What the other answers to one given change, besides itself. The given is left as it was. */
+  async function changedBy(session: Session, address: string, at: At): Promise<Set<string>> {
     const before = { ...session.values };
-    const silent: string[] = [];
-    for (const { address, at } of givens) {
-      const allowed = follows(address);
-      let moved = false;
-      for (const other of others(start, at)) {
-        const typed = await session.type(address, other);
-        expect(typed, `${address} takes ${other}`).toMatchObject({ ok: true });
-        await session.settled();
-        const changed = Object.keys(before).filter((a) => a !== address && JSON.stringify(session.values[a]) !== JSON.stringify(before[a]));
-        const strays = changed.filter((a) => !allowed.has(a));
-        expect(strays, `${address} ${rowHeading(at)} ← ${other}`).toEqual([]);
-        moved ||= changed.length > 0;
-        session.undo();
-        await session.settled();
+    const all = new Set<string>();
+    for (const other of others(start, at).slice(0, isList(at) ? 2 : 4)) {
+      const typed = await session.type(address, other);
+      expect(typed, `${address} takes ${other}`).toMatchObject({ ok: true });
+      await session.settled();
+      for (const a of new Set([...Object.keys(before), ...Object.keys(session.values)])) {
+        if (a !== address && JSON.stringify(session.values[a]) !== JSON.stringify(before[a])) all.add(a);
       }
-      if (!moved && allowed.size > 0) silent.push(`${address} ${rowHeading(at)}`);
-      expect(session.values, `${address} undone`).toEqual(before);
+      session.undo();
+      await session.settled();
+    }
+    expect(session.values, `${address} undone`).toEqual(before);
+    return all;
+  }
+
+  test('a change of any given changes what depends on it, and nothing else', async () => {
+    const session = await openTemplate(slug);
+    const still = new Map<string, At>();
+    for (const { address, at } of cells(start)) {
+      if (standingOf(at) !== 'given') continue;
+      const allowed = follows(address);
+      const changed = await changedBy(session, address, at);
+      const strays = [...changed].filter((a) => !allowed.has(a));
+      expect(strays, `${address} ${rowHeading(at)} moves what does not read it`).toEqual([]);
+      if (changed.size === 0 && allowed.size > 0 && !isList(at)) still.set(nameOf.get(address) ?? address, at);
+    }
+    // In the look-up tables most rows are not chosen, and rightly move nothing.
+    expect([...still.keys()].sort()).toEqual(Object.keys(held).sort());
+    for (const [name, at] of still) {
+      const [holder, loose] = held[name] ?? ['', ''];
+      const before = session.book;
+      await session.type(start.names[holder]?.replaceAll('$', '') ?? '', loose);
+      await session.settled();
+      expect(session.book).not.toBe(before);
+      const changed = await changedBy(session, start.names[name]?.replaceAll('$', '') ?? '', at);
+      expect(changed.size, `${name} once ${holder} is ${loose}`).toBeGreaterThan(0);
+      session.undo();
+      await session.settled();
     }
     session.close();
-    // Rows of the look-up tables that no scenario has chosen move nothing.
-    const chosen = silent.filter((line) => !/^(?:Crops|Fixtures|Supplies)!/.test(line));
-    expect(chosen, 'givens that move nothing').toEqual([]);
-  });
+  }, 120_000);
+
+  test('what a given feeds directly answers to it', async () => {
+    const session = await openTemplate(slug);
+    const reads = readsOfAll(start);
+    const titles = new Map(cells(start).map((cell) => [cell.address, titleOf(cell.at)]));
+    const quiet: string[] = [];
+    for (const { address, at } of cells(start)) {
+      if (standingOf(at) !== 'given' || isList(at) || held[nameOf.get(address) ?? '']) continue;
+      const changed = await changedBy(session, address, at);
+      for (const [reader, { single }] of reads)
+        if (single.has(address) && !changed.has(reader)) quiet.push(`${titles.get(reader)} to ${nameOf.get(address) ?? titleOf(at)}`);
+    }
+    session.close();
+    expect(quiet.sort()).toEqual([...deaf].sort());
+  }, 120_000);
 });

@@ -1,7 +1,7 @@
 /**
  * The light over a bench by brute force, from the convention alone: every element of a face sends out I(θ) = Φ (m + 1) / 2π · cosᵐ θ,
- * and light on a level leaf falls off with cos θ / r². Simpson's rule over each face (Abramowitz & Stegun, Handbook of Mathematical
- * Functions, 1964, eq. 25.4.6). Shares nothing with the product.
+ * and light on a level leaf falls off with cos θ / r². Gauss-Legendre quadrature over each face (Abramowitz & Stegun, Handbook of
+ * Mathematical Functions, 1964, eq. 25.4.30). Shares nothing with the product.
  */
 export interface Arrangement {
   readonly output: number;
@@ -21,13 +21,28 @@ interface Node {
   readonly weight: number;
 }
 
-/** Nodes over a length centred on zero; one node where there is no length. */
-function simpson(length: number, pieces: number): Node[] {
+const ORDER = 12;
+
+/** Nodes and weights on −1 to 1: roots of the Legendre polynomial by Newton's method. The weights add up to 2. */
+const legendre: readonly Node[] = Array.from({ length: ORDER }, (_, i) => {
+  let x = Math.cos((Math.PI * (i + 0.75)) / (ORDER + 0.5));
+  let slope = 1;
+  for (let k = 0; k < 50; k++) {
+    let [before, p] = [1, x];
+    for (let n = 2; n <= ORDER; n++) [before, p] = [p, ((2 * n - 1) * x * p - (n - 1) * before) / n];
+    slope = (ORDER * (x * p - before)) / (x * x - 1);
+    x -= p / slope;
+  }
+  return { x, weight: 2 / ((1 - x * x) * slope * slope) };
+});
+
+/** Nodes over a length centred on zero, in panels of a quarter metre or less; weights add up to 1. One node where there is no length. */
+function nodes(length: number): Node[] {
   if (length === 0) return [{ x: 0, weight: 1 }];
-  return Array.from({ length: pieces + 1 }, (_, i) => ({
-    x: length * (i / pieces - 0.5),
-    weight: (i === 0 || i === pieces ? 1 : i % 2 === 1 ? 4 : 2) / (3 * pieces),
-  }));
+  const panels = Math.ceil(length / 0.25);
+  return Array.from({ length: panels }, (_, i) =>
+    legendre.map((n) => ({ x: length * ((i + 0.5 + n.x / 2) / panels - 0.5), weight: n.weight / 2 / panels })),
+  ).flat();
 }
 
 const centre = (size: number, spread: number, i: number, n: number): number => size / 2 + spread * ((i + 0.5) / n - 0.5) * size;
@@ -36,10 +51,10 @@ const centre = (size: number, spread: number, i: number, n: number): number => s
 export function plainField(a: Arrangement, height: number, nx: number, ny: number): number[] {
   const m = Math.log(0.5) / Math.log(Math.cos(((a.beam / 2) * Math.PI) / 180));
   const xs = Array.from({ length: a.along }, (_, i) => centre(a.length, a.spreadAlong, i, a.along)).flatMap((c) =>
-    simpson(a.faceLength, 64).map((n) => ({ ...n, x: n.x + c })),
+    nodes(a.faceLength).map((n) => ({ ...n, x: n.x + c })),
   );
   const ys = Array.from({ length: a.across }, (_, i) => centre(a.width, a.spreadAcross, i, a.across)).flatMap((c) =>
-    simpson(a.faceWidth, 12).map((n) => ({ ...n, x: n.x + c })),
+    nodes(a.faceWidth).map((n) => ({ ...n, x: n.x + c })),
   );
   const scale = (a.output * (m + 1) * height ** (m + 1)) / (2 * Math.PI);
   const values: number[] = [];
