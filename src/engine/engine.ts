@@ -4,8 +4,9 @@ import type { Place } from './addresses.ts';
 import { type Fault, NOT_UNDERSTOOD } from './errors.ts';
 import { editableContent, toCanonical } from './formula-text.ts';
 import { pictureField } from './picture.ts';
+import type { Committed } from './quantities.ts';
 import { Tracer } from './trace.ts';
-import type { Engine, Reading, Value } from './types.ts';
+import type { Engine, Reading } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
 
 /** A worker passes `life` to show that it is at work; see serve.ts. */
@@ -21,20 +22,15 @@ export function createEngine(life: Life = {}): Engine {
     },
     trace: async (address) => new Tracer(workbook).trace(workbook.at(address)),
     feeds: async (address) => workbook.feeds(workbook.at(address)),
-    evaluate: async (formula) =>
-      onItsOwn(
-        workbook,
-        formula,
-        (at) => workbook.valueAt(at),
-        (value) => value,
-      ),
-    evaluateWithSteps: async (formula) =>
-      onItsOwn(
-        workbook,
-        formula,
-        (at) => new Tracer(workbook).trace(at),
-        (value) => ({ row: '', column: '', kind: 'worked', value, formula: asFormula(formula), steps: [], from: [] }),
-      ),
+    evaluate: async (formula) => {
+      const committed = commit(workbook, workbook.scratch, asFormula(formula));
+      return 'content' in committed ? workbook.once(committed.content, committed.kind) : { kind: 'error', ...committed };
+    },
+    evaluateWithSteps: async (formula) => {
+      const committed = commit(workbook, workbook.scratch, asFormula(formula));
+      if ('content' in committed) return workbook.withFormula(committed.content, (at) => new Tracer(workbook).trace(at));
+      return { row: '', column: '', kind: 'worked', value: { kind: 'error', ...committed }, formula: asFormula(formula), steps: [], from: [] };
+    },
     field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
     close: () => workbook.hyper.dispose(),
   };
@@ -42,19 +38,13 @@ export function createEngine(life: Life = {}): Engine {
 
 const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? text.trim() : `=${text.trim()}`);
 
-/** Works out a formula that stands in no cell; `refused` makes the answer where it can't be read at all. */
-function onItsOwn<T>(workbook: Workbook, formula: string, use: (at: Place) => T, refused: (value: Value) => T): T {
-  const committed = commit(workbook, workbook.scratch, asFormula(formula));
-  return 'content' in committed ? workbook.withFormula(committed.content, use) : refused({ kind: 'error', ...committed });
-}
-
 /** A formula as it would be stored, canonical and with units written to bare numbers, or why it can't be. */
-function commit(workbook: Workbook, at: Place, typed: string): { readonly content: string; readonly said?: string } | Fault {
+function commit(workbook: Workbook, at: Place, typed: string): Exclude<Committed, { refused: string }> | Fault {
   const canonical = toCanonical(typed, workbook.currency);
   if (!canonical.ok) return { word: NOT_UNDERSTOOD, message: canonical.message };
   const fault = workbook.objection(canonical.content, at);
   if (fault) return fault;
-  const committed = workbook.quantities.commit(typed, at);
+  const committed = workbook.quantities.commitCanonical(canonical.content, at);
   return 'refused' in committed ? { word: NOT_UNDERSTOOD, message: committed.refused } : committed;
 }
 
@@ -82,7 +72,11 @@ function read(workbook: Workbook, at: Place, typed: string): Reading {
   return {
     ok: true,
     content: taken.content,
-    ...(taken.kind === 'number' && { unit: taken.unit, ...(taken.typed !== undefined && { typed: taken.typed }) }),
+    // A unit that was typed is how the cell is shown from now on; where none is set, the content's own unit does that.
+    ...(taken.kind === 'number' && {
+      ...(workbook.unitSaid(at) !== undefined && taken.unit && { unit: taken.unit }),
+      ...(taken.typed !== undefined && { typed: taken.typed }),
+    }),
     ...(taken.kind !== 'yes or no' && taken.said !== undefined && { said: taken.said }),
   };
 }

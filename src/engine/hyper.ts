@@ -5,7 +5,7 @@
  * Why private parts: the tree of a formula is needed for its units and its working, and parsing its text again costs
  * 4 µs a formula where the tree is already there.
  */
-import { CellError, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
+import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
 import type { Place } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { pack, TOO_LARGE } from './errors.ts';
@@ -58,17 +58,20 @@ export interface Token {
 export interface Parsed {
   readonly ast: Ast;
   readonly errors: readonly { readonly type: string; readonly message: string }[];
+  readonly dependencies: unknown;
 }
 
 /** What is used of HyperFormula beyond its typings. */
 interface Insides {
   readonly _parser: { parse(text: string, at: Place): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
+  readonly _exporter: { exportValue(value: unknown): CellValue };
   readonly _unparser: { unparse(ast: Ast, at: Place): string };
   readonly _lazilyTransformingAstService: unknown;
   readonly _dependencyGraph: { getCell(at: Place): { getFormula?(service: unknown): Ast | string } | undefined };
   readonly _evaluator: {
     /** Every formula goes through here when it is worked out. */
     evaluateAstToCellValue(ast: Ast, state: unknown): unknown;
+    runAndForget(ast: Ast, at: Place, dependencies: unknown): unknown;
     readonly interpreter: {
       evaluateAst(ast: Ast, state: unknown): unknown;
       readonly arraySizePredictor: { checkArraySize(ast: Ast, at: Place): { readonly width: number; readonly height: number } };
@@ -84,6 +87,8 @@ export function plain(value: unknown): Raw {
   return null;
 }
 
+const REMEMBERED = 8;
+
 const NO_DATES = (): undefined => undefined;
 
 /** Two binary ways of the same decimal differ in the last of 15 digits or so: 14 are kept. */
@@ -92,6 +97,7 @@ const DIGITS = 14;
 export class Hyper {
   readonly hf: HyperFormula;
   private readonly insides: Insides;
+  private readonly parsed = new Map<string, Parsed>();
 
   /** `context` is what our functions find as theirs (see register.ts); `beforeEach` is told of every formula about to be worked out. */
   constructor(tables: readonly string[], context: unknown, beforeEach?: () => void) {
@@ -141,8 +147,21 @@ export class Hyper {
     };
   }
 
+  /** The last few are remembered: one formula is looked at for its bounds, its quantities and its value in turn. */
   parse(formula: string, at: Place): Parsed {
-    return this.insides._parser.parse(formula, at);
+    const key = `${at.sheet} ${at.row} ${at.col} ${formula}`;
+    const known = this.parsed.get(key);
+    if (known) return known;
+    const made = this.insides._parser.parse(formula, at);
+    if (this.parsed.size >= REMEMBERED) this.parsed.clear();
+    this.parsed.set(key, made);
+    return made;
+  }
+
+  /** Works out a formula that stands in no cell, as if it stood in `at`. */
+  once(formula: string, at: Place): CellValue {
+    const { ast, dependencies } = this.parse(formula, at);
+    return this.insides._exporter.exportValue(this.insides._evaluator.runAndForget(ast, at, dependencies));
   }
 
   /** The words of a formula, without its equals sign. */
@@ -177,4 +196,4 @@ export class Hyper {
   }
 }
 
-export { CellError, DetailedCellError, ErrorType, SimpleRangeValue };
+export { CellError, type CellValue, DetailedCellError, ErrorType, SimpleRangeValue };

@@ -344,7 +344,11 @@ export class Quantities implements CellKinds {
   /** What a typed formula becomes in a cell: canonical text, with the unit that is meant written to every bare number. */
   commit(typed: string, at: Place): Committed {
     const canonical = toCanonical(typed, this.host.currency);
-    if (!canonical.ok) return { refused: canonical.message };
-    return committed(this.host, this, canonical.content, at);
+    return canonical.ok ? this.commitCanonical(canonical.content, at) : { refused: canonical.message };
+  }
+
+  /** The same for a formula whose spelling was put right already. */
+  commitCanonical(canonical: string, at: Place): Committed {
+    return committed(this.host, this, canonical, at);
   }
 }

@@ -12,8 +12,8 @@ import { BOUNDS } from './bounds.ts';
 import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
 import { everyPart, objection, tooMuchText } from './guard.ts';
-import { type Ast, DetailedCellError, Hyper } from './hyper.ts';
-import { Quantities } from './quantities.ts';
+import { type Ast, type CellValue, DetailedCellError, Hyper } from './hyper.ts';
+import { type Kind, Quantities } from './quantities.ts';
 import { hostOf } from './quantity-host.ts';
 import { rangeFault } from './ranges.ts';
 import { type Context, recordOf, STATE } from './register.ts';
@@ -106,6 +106,8 @@ export class Workbook {
     this.listed = new Set();
     this.formulas = 0;
     this.hyper = new Hyper([...book.tables.map((table) => table.name), SCRATCH], this.context, this.life.beat);
+    // Nothing is worked out until all is in place.
+    this.hyper.hf.suspendEvaluation();
     this.nameAll(book);
     const sheets: Fed[][][] = book.tables.map(() => []);
     for (const [at, cell] of this.grid.filled()) {
@@ -118,9 +120,8 @@ export class Workbook {
       while (line.length <= at.col) line.push(null);
       line[at.col] = fed;
     }
-    this.hyper.hf.batch(() => {
-      for (const [i, sheet] of sheets.entries()) this.hyper.hf.setSheetContent(i, sheet);
-    });
+    for (const [i, sheet] of sheets.entries()) this.hyper.hf.setSheetContent(i, sheet);
+    this.hyper.hf.resumeEvaluation();
     this.quantities = new Quantities(hostOf(this));
     this.quantities.rebuild();
     this.values = new Map();
@@ -224,14 +225,13 @@ export class Workbook {
 
   /** How a number in this cell is shown. */
   shownUnit(at: Place): string {
-    return at.sheet === this.scratch.sheet ? this.defaultUnitOf(at) : this.quantities.shownUnitOf(at);
+    if (at.sheet !== this.scratch.sheet) return this.quantities.shownUnitOf(at);
+    return this.defaultUnitOf(this.quantities.kindOf(at), this.formulaIn(at));
   }
 
   /** The unit of a formula that stands in no cell: what its function declares, else the one default of its kind. */
-  private defaultUnitOf(at: Place): string {
-    const kind = this.quantities.kindOf(at);
+  private defaultUnitOf(kind: Kind, ast: Ast | undefined): string {
     if (kind.is !== 'number') return '';
-    const ast = this.formulaIn(at);
     const declared = ast && declaredUnit(ast);
     return declared ? withCurrency(declared, this.currency) : defaultUnit(kind.dimension, kind.reading, this.currency);
   }
@@ -242,15 +242,24 @@ export class Workbook {
       const fault = this.faults.get(keyOf(at));
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
     }
-    const raw = this.hyper.hf.getCellValue(at);
-    const kind = this.quantities.kindOf(at);
+    return this.value(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
+  }
+
+  /** What the calculator gives, with its unit, or with our words for what is wrong. */
+  private value(raw: CellValue, kind: Kind, at: Place, unit: () => string): Value {
     // A mistake of quantities takes the place of whatever was worked out, everywhere; but a circle has no quantity to be wrong in.
     if (kind.is === 'fail' && !(raw instanceof DetailedCellError && raw.type === 'CYCLE')) return unitError(kind, at, this);
-    if (typeof raw === 'number') return { kind: 'number', base: raw, unit: this.shownUnit(at) };
+    if (typeof raw === 'number') return { kind: 'number', base: raw, unit: unit() };
     if (typeof raw === 'string') return { kind: 'text', text: raw };
     if (typeof raw === 'boolean') return { kind: 'yes or no', yes: raw };
     if (raw instanceof DetailedCellError) return explained(raw, at, this);
     return { kind: 'blank' };
+  }
+
+  /** The value of a committed formula that stands in no cell. */
+  once(formula: string, kind: Kind): Value {
+    const at = this.scratch;
+    return this.value(this.hyper.once(formula, at), kind, at, () => this.defaultUnitOf(kind, this.hyper.parse(formula, at).ast));
   }
 
   /** Feeds changes that the book already holds; gives the values that differ from before. */

@@ -5,7 +5,7 @@ import { toEditable } from '../formula-text.ts';
 import { criterionText } from './criteria.ts';
 import type { QuantityHost } from './host.ts';
 import { type CellKinds, Inference, type Wish } from './infer.ts';
-import type { Fail } from './kind.ts';
+import type { Fail, Kind } from './kind.ts';
 import { spansOf, spliced } from './spans.ts';
 
 /** A formula ready to be stored, or why it can't be read. */
@@ -14,6 +14,7 @@ export type Committed =
       readonly content: string;
       /** "200 read as 200 µmol/m²/s". */
       readonly said?: string;
+      readonly kind: Kind;
       /** The unit in which the result is shown where none is set. */
       readonly unit?: string;
       /** It can be stored, but its cell will show this. */
@@ -60,6 +61,7 @@ function answer(content: string, said: readonly string[], inference: Inference, 
   const shown = inference.shown(inference.root, kind);
   return {
     content,
+    kind,
     ...(said.length > 0 && { said: said.join(', ') }),
     ...(shown !== '' && unitIn(shown, inference.host.currency) && { unit: shown }),
     ...(kind.is === 'fail' && { fault: kind }),
