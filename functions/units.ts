@@ -267,7 +267,7 @@ function readFactor(text: string): { atom: Atom; exponent: number; shown: string
   const exponent = Number(digits ?? [...(raised ?? '1')].map((c) => SUPERSCRIPTS[c] ?? c).join(''));
   // A root of a quantity has a power such as m^0.5: only base units, whose factor is 1, are written so.
   if (!Number.isInteger(exponent) && (found.numerator !== 1 || found.denominator !== 1)) return undefined;
-  if (!exponent || Math.abs(exponent) > 9 || (found.reading && exponent !== 1)) return undefined;
+  if (!exponent || Math.abs(exponent) > 99 || (found.reading && exponent !== 1)) return undefined;
   return { atom: found, exponent, shown: money ?? found.symbol };
 }
 

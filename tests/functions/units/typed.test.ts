@@ -1,0 +1,139 @@
+import { describe, expect, test } from 'vitest';
+import { readContent, readQuantity, textContent } from '../../../functions/quantity-text.ts';
+
+const read = (typed: string, options: { unit?: string; decimalMark?: '.' | ','; currency?: string } = {}) =>
+  readQuantity(typed, { currency: 'EUR', ...options });
+
+/** Content, base value to 12 digits. */
+const taken = (typed: string, options?: Parameters<typeof read>[1]): string => {
+  const result = read(typed, options);
+  if (result.kind !== 'number') throw new Error(`${typed}: ${JSON.stringify(result)}`);
+  return `${result.content} = ${Number(result.base.toPrecision(12))}`;
+};
+
+describe('What people type', () => {
+  test.each([
+    ['36"', '36 in = 0.9144'],
+    ['36″', '36 in = 0.9144'],
+    ['3 ft 6 in', '42 in = 1.0668'],
+    [`3'6"`, '42 in = 1.0668'],
+    [`3' 6 1/2"`, '42.5 in = 1.0795'],
+    ['1/2 in', '0.5 in = 0.0127'],
+    ['-3 ft 6 in', '-42 in = -1.0668'],
+    ['1.2m', '1.2 m = 1.2'],
+    ['16h', '16 h = 57600'],
+    ['5 h 30 min', '330 min = 19800'],
+    ['0.25 €/kWh', '0.25 EUR/kWh = 6.94444444444e-8'],
+    ['€ 0.25/kWh', '0.25 EUR/kWh = 6.94444444444e-8'],
+    ['EUR 1299.99', '1299.99 EUR = 1299.99'],
+    ['-€5', '-5 EUR = -5'],
+    ['85 %', '85 % = 0.85'],
+    ['85%', '85 % = 0.85'],
+    ['−5 °C', '-5 °C = -5'],
+    ['77 °F', '77 °F = 25'],
+    ['200 umol/m2/s', '200 µmol/m²/s = 0.0002'],
+    ['12 000', '12000 = 12000'],
+    ['12\u2009000\u00a0W', '12000 W = 12000'],
+    ["12'345", '12345 = 12345'],
+    ['1,234,567', '1234567 = 1234567'],
+    ['1.234.567,5', '1234567.5 = 1234567.5'],
+    ['1 234,5 m', '1234.5 m = 1234.5'],
+    ['.5 m', '0.5 m = 0.5'],
+    ['1.50 m', '1.50 m = 1.5'],
+    ['1E3 W', '1e3 W = 1000'],
+    ['1.2×10⁻⁸ m', '1.2e-8 m = 1.2e-8'],
+    ['120°', '120 ° = 2.09439510239'],
+    ['54 lx per µmol/m²/s', '54 lx per µmol/m²/s = 54000000'],
+    ['+7', '7 = 7'],
+  ])('%s is stored as %s base units', (typed, expected) => {
+    expect(taken(typed)).toBe(expected);
+  });
+
+  test('what was typed is kept where it differs from what is stored', () => {
+    expect(read('3 ft 6 in')).toMatchObject({ typed: '3 ft 6 in' });
+    expect(read('42 in')).not.toHaveProperty('typed');
+  });
+
+  test('a bare number takes the shown unit of its cell', () => {
+    expect(taken('36', { unit: 'in' })).toBe('36 in = 0.9144');
+    expect(taken('0.25', { unit: 'money/kWh' })).toBe('0.25 EUR/kWh = 6.94444444444e-8');
+  });
+
+  test('another unit of the same quantity is converted and said', () => {
+    expect(read('36 in', { unit: 'cm' })).toMatchObject({ content: '36 in', said: '36 in is 91.44 cm' });
+    expect(read('77 °F', { unit: '°C' })).toMatchObject({ content: '77 °F', said: '77 °F is 25 °C' });
+  });
+
+  test.each([
+    ['5 W', 'm', 'This cell takes a length in m; 5 W is a power.'],
+    ['16 h', 'h/d', 'This cell takes hours a day in h/d; 16 h is a time. Did you mean 16 h/d?'],
+    ['25 K', '°C', 'This cell takes a temperature reading in °C; 25 K is a temperature difference. Did you mean 25 °C?'],
+    ['5 m', '1', 'This cell takes a plain number; 5 m is a length.'],
+    ['3 tiers', 'm', '“3 tiers” can not be read as a length such as 1 m. There is no unit called “tiers” here.'],
+  ])('%s is refused in a cell shown in %s, with the reason', (typed, unit, message) => {
+    expect(read(typed, { unit })).toEqual({ kind: 'refused', message });
+  });
+
+  test('another currency than the book’s is refused, in whatever way it is written', () => {
+    for (const typed of ['$5', '5 USD', '0.2 $/kWh', 'GBP 3', '£3'])
+      expect(read(typed)).toMatchObject({ kind: 'refused', message: expect.stringContaining('This book reckons in EUR') });
+    expect(taken('$5', { currency: 'CAD' })).toBe('5 CAD = 5');
+    expect(taken('12 500,75 kr', { currency: 'SEK' })).toBe('12500.75 SEK = 12500.75');
+  });
+});
+
+describe('Marks between digits', () => {
+  test.each([
+    ['1,2 m', '.', '1.2 m', true],
+    ['0,123', '.', '0.123', true],
+    ['1,2345', '.', '1.2345', true],
+    ['1,234 W', '.', '1234 W', true],
+    ['1,234.5', '.', '1234.5', false],
+    ['1.234,5', '.', '1234.5', false],
+    ['1,2 m', ',', '1.2 m', false],
+    ['1,234', ',', '1.234', false],
+    ['1.2', ',', '1.2', false],
+    ['1.234.567', ',', '1234567', true],
+  ] as const)('%s with the decimal mark %s is %s; said: %s', (typed, decimalMark, content, said) => {
+    const result = read(typed, { decimalMark });
+    expect(result).toMatchObject({ kind: 'number', content });
+    expect('said' in result).toBe(said);
+  });
+
+  test('a point before three digits where commas are decimal could be either, and is refused', () => {
+    expect(read('1.234', { decimalMark: ',' })).toMatchObject({ kind: 'refused', message: expect.stringContaining('1234 or as 1,234') });
+  });
+
+  test.each(['1,23,456', '12,34', '1.2.3', '1,2,3', '12 34'])('groups that are not of three are no thousands: %s', (typed) => {
+    const result = read(typed);
+    expect(result.kind === 'text' || (result.kind === 'number' && typed === '12,34' && result.value === 12.34)).toBe(true);
+  });
+});
+
+describe('What is no quantity', () => {
+  test.each(['basil', '3 – 4', '2024-01-05', '030 123 456', '30-60 cm', '+49 30 1234', '1/2', '5 m 3 W', '(5)', 'E5', 'N/A'])(
+    '%s is kept as text, as typed',
+    (typed) => {
+      expect(read(typed)).toMatchObject({ kind: 'text', content: typed });
+    },
+  );
+
+  test('a text that looks like a number gets an apostrophe and reads back as it was', () => {
+    for (const text of ['36', '007', '5 m', 'TRUE', '=A1', "'quoted", '1e5', '-3']) {
+      const content = textContent(text, 'EUR');
+      expect(readContent(content, 'EUR')).toEqual({ kind: 'text', text });
+    }
+    expect(read("'36")).toEqual({ kind: 'text', content: "'36" });
+  });
+
+  test('an unknown unit is said', () => {
+    expect(read('36 inn')).toEqual({ kind: 'text', content: '36 inn', said: 'Kept as text. There is no unit called “inn” here.' });
+  });
+
+  test('yes or no, blank and formula are what they are', () => {
+    expect(read('true')).toEqual({ kind: 'yes or no', yes: true, content: 'TRUE' });
+    expect(read('   ')).toEqual({ kind: 'blank', content: '' });
+    expect(read(' =A1')).toEqual({ kind: 'formula' });
+    expect(read('1e400')).toMatchObject({ kind: 'refused' });
+  });
+});
