@@ -1,4 +1,7 @@
 /** What a book and a table may hold. More is refused or kept aside with a word, never cut in silence. */
+import type { Book } from './book.ts';
+import { isFormula } from './content.ts';
+
 export const BOUNDS = {
   rows: 20_000,
   columns: 100,
@@ -14,3 +17,32 @@ export const BOUNDS = {
 } as const;
 
 export const count = (n: number): string => n.toLocaleString('en-GB');
+
+export function amountsOf(book: Book): { readonly cells: number; readonly formulas: number } {
+  let cells = 0;
+  let formulas = 0;
+  for (const table of book.tables) {
+    for (const line of Object.values(table.cells)) {
+      for (const cell of Object.values(line)) {
+        cells++;
+        if (isFormula(cell.content)) formulas++;
+      }
+    }
+  }
+  return { cells, formulas };
+}
+
+/** Why a cell can't be filled with this, where the book or the cell would hold too much. */
+export function noRoomFor(book: Book, content: string): string | undefined {
+  if (isFormula(content) && content.length > BOUNDS.formulaCharacters) {
+    return `This formula has ${count(content.length)} characters; at most ${count(BOUNDS.formulaCharacters)} are allowed.`;
+  }
+  if (content.length > BOUNDS.text) return `This text has ${count(content.length)} characters; at most ${count(BOUNDS.text)} are allowed.`;
+  // Counting is left out where the tables are too small to hold as much anyway.
+  const places = book.tables.reduce((n, table) => n + table.rows.length * table.columns.length, 0);
+  if (places <= BOUNDS.formulas) return undefined;
+  const { cells, formulas } = amountsOf(book);
+  if (cells >= BOUNDS.filledCells) return `This book has ${count(cells)} filled cells, which is the most a book may have.`;
+  if (isFormula(content) && formulas >= BOUNDS.formulas) return `This book has ${count(formulas)} formulas, which is the most a book may have.`;
+  return undefined;
+}

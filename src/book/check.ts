@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { readReference, tableNamed } from './address.ts';
 import type { Book, Table } from './book.ts';
-import { BOUNDS, count } from './bounds.ts';
+import { amountsOf, BOUNDS, count } from './bounds.ts';
 import { isFormula } from './content.ts';
 import { cellNameProblem, tableNameProblem } from './names.ts';
 import { bookSchema } from './schema.ts';
@@ -149,20 +149,6 @@ function amountProblems(book: Book): string[] {
   if (amounts.cells > BOUNDS.filledCells) problems.push(`The book has ${count(amounts.cells)} filled cells; at most ${count(BOUNDS.filledCells)} are allowed.`);
   if (amounts.formulas > BOUNDS.formulas) problems.push(`The book has ${count(amounts.formulas)} formulas; at most ${count(BOUNDS.formulas)} are allowed.`);
   return problems;
-}
-
-export function amountsOf(book: Book): { readonly cells: number; readonly formulas: number } {
-  let cells = 0;
-  let formulas = 0;
-  for (const table of book.tables) {
-    for (const line of Object.values(table.cells)) {
-      for (const cell of Object.values(line)) {
-        cells++;
-        if (isFormula(cell.content)) formulas++;
-      }
-    }
-  }
-  return { cells, formulas };
 }
 
 function doubled(what: string, items: readonly { readonly id: string }[]): string[] {

@@ -46,7 +46,7 @@ export function followLines(book: Book, table: Table, axis: Axis, shift: Shift):
 /** Takes lines out, with their cells, and mends what pointed at them. */
 export function removeLines(book: Book, table: Table, axis: Axis, at: number, count: number): Rewritten {
   const going = linesOf(table, axis).slice(at, at + count);
-  const { edits, lost } = followLines(book, table, axis, { kind: 'delete', at, count });
+  const { edits, lost, names } = followLines(book, table, axis, { kind: 'delete', at, count });
   const made: Edit[] = [...edits];
   const ids = new Set(going.map((line) => line.id));
   for (const [row, line] of Object.entries(table.cells)) {
@@ -57,7 +57,7 @@ export function removeLines(book: Book, table: Table, axis: Axis, at: number, co
   for (const line of going) made.push(lineEdit(table, axis, at, line, null));
   if (table.base !== undefined && axis === 'column' && ids.has(table.base))
     made.push({ at: 'table fields', table: table.id, before: { base: table.base }, after: {} });
-  return { edits: made, lost };
+  return { edits: made, lost, names };
 }
 
 /** "Row 3", "Rows 3 to 5", "Column B". */
@@ -69,6 +69,10 @@ export function linesText(axis: Axis, at: number, count: number, columnText: (co
 
 export const mostLines = (axis: Axis): number => (axis === 'row' ? BOUNDS.rows : BOUNDS.columns);
 
-/** A place for the label: how many formulas now miss a cell. */
-export const lostText = (lost: number): string =>
-  lost === 0 ? '' : ` (${lost === 1 ? 'one formula' : `${lost} formulas`} lost a cell that ${lost === 1 ? 'it' : 'they'} read)`;
+/** For the label: what points at nothing from now on. */
+export function lostText(lost: number, names: readonly string[]): string {
+  const parts: string[] = [];
+  if (lost > 0) parts.push(lost === 1 ? 'one formula lost a cell that it read' : `${lost} formulas lost a cell that they read`);
+  if (names.length > 0) parts.push(names.length === 1 ? `the name ${names[0]} goes too` : `${names.length} names go too`);
+  return parts.length === 0 ? '' : ` (${parts.join('; ')})`;
+}

@@ -8,6 +8,8 @@ export interface Rewritten {
   readonly edits: readonly Edit[];
   /** How many formulas lost a cell that they read. */
   readonly lost: number;
+  /** The names whose cells go. */
+  readonly names: readonly string[];
 }
 
 /**
@@ -21,6 +23,7 @@ export function rewriteBook(
 ): Rewritten {
   const edits: Edit[] = [];
   let lost = 0;
+  const names: string[] = [];
   const outside = rewriteIn(undefined);
   for (const table of book.tables) {
     const rewrite = rewriteIn(table);
@@ -47,6 +50,7 @@ export function rewriteBook(
   }
   for (const [name, target] of Object.entries(book.names)) {
     const made = rewriteTarget(target, outside);
+    if (made === LOST) names.push(name);
     if (made !== target) edits.push({ at: 'name', name, before: target, after: made === LOST ? null : made });
   }
   for (const page of book.pages) {
@@ -55,7 +59,7 @@ export function rewriteBook(
       if (made !== block) edits.push({ at: 'block', page: page.id, index, before: block, after: made });
     }
   }
-  return { edits, lost };
+  return { edits, lost, names };
 }
 
 const count = (text: string, part: string): number => text.split(part).length - 1;

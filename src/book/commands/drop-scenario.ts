@@ -23,6 +23,7 @@ export function dropScenario(book: Book, { table: wanted, column }: DropScenario
   let now = book;
   const edits: Edit[] = [];
   let lost = 0;
+  const names: string[] = [];
   const take = (made: readonly Edit[]): void => {
     edits.push(...made);
     now = apply(now, { label: '', edits: made });
@@ -37,10 +38,11 @@ export function dropScenario(book: Book, { table: wanted, column }: DropScenario
     const removed = removeLines(now, each, 'column', column, 1);
     take(removed.edits);
     lost += removed.lost;
+    names.push(...removed.names);
     const first = find(id)?.columns[0]?.id;
     if (base === each.columns[column]?.id && first !== undefined) take([{ at: 'table fields', table: id, before: {}, after: { base: first } }]);
   }
-  return { label: `Scenario ${label} taken away${lostText(lost)}`, edits };
+  return { label: `Scenario ${label} taken away${lostText(lost, names)}`, edits };
 }
 
 function handedOn(table: Table | undefined, column: number): Edit[] {

@@ -2,6 +2,7 @@
 import { type At, cellAt } from '../address.ts';
 import { notAllowed } from '../allowed.ts';
 import type { Book, Cell } from '../book.ts';
+import { noRoomFor } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { said } from '../label.ts';
 import { titleOf } from '../look-up.ts';
@@ -23,7 +24,7 @@ export interface SetCell {
 export function setCell(book: Book, args: SetCell): Answer {
   const at = cellAt(book, args.address);
   if (!at) return refused(`There is no cell ${args.address} in this book.`);
-  const problem = notAllowed(book, at, args.content);
+  const problem = noRoomFor(book, args.content) ?? notAllowed(book, at, args.content);
   if (problem !== undefined) return refused(problem);
   const { typed: _, ...kept } = at.cell ?? { content: '' };
   const after = withUnit(at, {
