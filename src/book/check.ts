@@ -4,7 +4,7 @@ import { readReference, tableNamed } from './address.ts';
 import type { Book, Table } from './book.ts';
 import { amountsOf, BOUNDS, count } from './bounds.ts';
 import { isFormula } from './content.ts';
-import { cellNameProblem, tableNameProblem } from './names.ts';
+import { cellNameProblem, idIsGood, tableNameProblem } from './names.ts';
 import { bookSchema } from './schema.ts';
 
 export type Checked = { readonly ok: true; readonly book: Book } | { readonly ok: false; readonly problems: readonly string[] };
@@ -15,12 +15,13 @@ const MOST_PARTS = 8_000_000;
 const MOST_PROBLEMS = 20;
 
 export function checkBook(found: unknown): Checked {
+  if (typeof found !== 'object' || found === null || Array.isArray(found)) return { ok: false, problems: ['It is not a book.'] };
   const size = sizeProblem(found);
   if (size) return { ok: false, problems: [size] };
   const shape = v.safeParse(bookSchema, found);
   if (!shape.success) return { ok: false, problems: shape.issues.slice(0, MOST_PROBLEMS).map((issue) => sentence(found, issue)) };
-  const problems = meaningProblems(shape.output).slice(0, MOST_PROBLEMS);
-  // What was read is handed on itself: the schema's copy says the same.
+  // The schema passes over keys such as `__proto__` and leaves them out of its copy: from here on it is about what was found itself.
+  const problems = meaningProblems(found as Book).slice(0, MOST_PROBLEMS);
   return problems.length === 0 ? { ok: true, book: found as Book } : { ok: false, problems };
 }
 
@@ -46,7 +47,8 @@ function sentence(found: unknown, issue: v.BaseIssue<unknown>): string {
   const path = (issue.path ?? []).map((item) => String((item as { key?: unknown }).key));
   const where = path.length === 0 ? 'The book' : placeInWords(found, path);
   if (issue.expected === 'never') return `${where} is a field that a book does not have.`;
-  if (issue.kind !== 'schema') return `${where} ${issue.message.startsWith('must') ? issue.message : `is not allowed: ${issue.message}`}.`;
+  if (issue.kind !== 'schema' || issue.message.startsWith('must'))
+    return `${where} ${issue.message.startsWith('must') ? issue.message : `is not allowed: ${issue.message}`}.`;
   if (issue.received === 'undefined') return `${where} is missing.`;
   const wanted = (issue.expected ?? 'something else')
     .toLowerCase()
@@ -54,7 +56,9 @@ function sentence(found: unknown, issue: v.BaseIssue<unknown>): string {
     .replaceAll(' | ', ', ')
     .replace('object', 'a group of fields')
     .replace('array', 'a list');
-  return `${where} must be ${wanted.replace('string', 'text').replace(/[()]/gu, '')}, but is ${String(issue.received).slice(0, 60)}.`;
+  return `${where} must be ${wanted.replace('string', 'text').replace(/[()]/gu, '')}, but is ${String(issue.received)
+    .slice(0, 60)
+    .replace(/^"(.*)"$/u, '“$1”')}.`;
 }
 
 /** `tables.1.rows.2.label` → "Table “Scenarios”, row 3: label". */
@@ -93,6 +97,9 @@ function meaningProblems(book: Book): string[] {
   for (const block of blocks) {
     if (block.kind === 'table' && !book.tables.some((table) => table.id === block.table))
       problems.push(`A page shows the table ${block.table}, which is not in the book.`);
+  }
+  for (const block of blocks) {
+    if (block.kind === 'picture' && !Object.keys(block.reads).every(idIsGood)) problems.push('A picture reads something under a key that is not allowed.');
   }
   const seen = new Set<string>();
   for (const table of book.tables) {

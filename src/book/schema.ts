@@ -1,12 +1,14 @@
 /** The shape of a stored book, field by field. What the parts mean to one another is checked afterwards: see check.ts. */
 import * as v from 'valibot';
 import type { Book } from './book.ts';
-import { BOUNDS } from './bounds.ts';
+import { BOUNDS, count } from './bounds.ts';
 import { idIsGood } from './names.ts';
 
 const id = v.pipe(v.string(), v.check(idIsGood, 'must be made of letters, digits, - and _'));
-const title = v.pipe(v.string(), v.maxLength(BOUNDS.title, `must have at most ${BOUNDS.title} characters`));
-const text = v.pipe(v.string(), v.maxLength(BOUNDS.text, `must have at most ${BOUNDS.text} characters`));
+const title = v.pipe(v.string(), v.maxLength(BOUNDS.title, `must have at most ${count(BOUNDS.title)} characters`));
+const text = v.pipe(v.string(), v.maxLength(BOUNDS.text, `must have at most ${count(BOUNDS.text)} characters`));
+/** A list would pass for a record of nothing. */
+const group = v.custom<Record<string, unknown>>((found) => typeof found === 'object' && found !== null && !Array.isArray(found), 'must be a group of fields');
 const number = v.pipe(v.number(), v.finite());
 const wholeUpTo = (most: number) => v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(most));
 const kind = v.picklist(['given', 'worked', 'check']);
@@ -54,16 +56,16 @@ const table = v.strictObject({
   id,
   name: v.string(),
   form: v.picklist(['brief', 'scenarios', 'list', 'plain']),
-  columns: v.pipe(v.array(column), v.maxLength(BOUNDS.columns, `must be at most ${BOUNDS.columns}`)),
-  rows: v.pipe(v.array(row), v.maxLength(BOUNDS.rows, `must be at most ${BOUNDS.rows}`)),
-  cells: v.record(id, v.record(id, cell)),
+  columns: v.pipe(v.array(column), v.maxLength(BOUNDS.columns, `must be at most ${count(BOUNDS.columns)}`)),
+  rows: v.pipe(v.array(row), v.maxLength(BOUNDS.rows, `must be at most ${count(BOUNDS.rows)}`)),
+  cells: v.pipe(group, v.record(id, v.pipe(group, v.record(id, cell)))),
   base: v.exactOptional(id),
 });
 
 const block = v.variant('kind', [
   v.strictObject({ id, kind: v.literal('prose'), text }),
   v.strictObject({ id, kind: v.literal('table'), table: id }),
-  v.strictObject({ id, kind: v.literal('picture'), picture: title, caption: text, reads: v.record(id, title) }),
+  v.strictObject({ id, kind: v.literal('picture'), picture: title, caption: text, reads: v.pipe(group, v.record(id, title)) }),
 ]);
 
 const page = v.strictObject({ id, title, group: v.exactOptional(title), blocks: v.array(block) });
@@ -77,7 +79,7 @@ export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
   purpose: v.exactOptional(text),
   currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/u, 'must be a code of three letters, such as EUR')),
   measures: v.picklist(['metric', 'US customary']),
-  pages: v.pipe(v.array(page), v.maxLength(BOUNDS.pages, `must be at most ${BOUNDS.pages}`)),
-  tables: v.pipe(v.array(table), v.maxLength(BOUNDS.tables, `must be at most ${BOUNDS.tables}`)),
-  names: v.record(v.string(), title),
+  pages: v.pipe(v.array(page), v.maxLength(BOUNDS.pages, `must be at most ${count(BOUNDS.pages)}`)),
+  tables: v.pipe(v.array(table), v.maxLength(BOUNDS.tables, `must be at most ${count(BOUNDS.tables)}`)),
+  names: v.pipe(group, v.record(v.string(), title)),
 });
