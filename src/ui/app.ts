@@ -2,7 +2,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { cellAt, placeIn } from '../book/address.ts';
 import type { Page } from '../book/book.ts';
+import { clearCells } from '../book/commands/clear-cells.ts';
+import { renameBook } from '../book/commands/rename.ts';
 import { addressOf, baseColumn, columnHeading, standingOf, tableOfBlock, titleOf } from '../book/look-up.ts';
+import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
 import { baseOf, lineOf, spokenValue, valueAt, viewOf } from './cell-view.ts';
@@ -21,6 +24,7 @@ import './prose.ts';
 import './start.ts';
 import type { ShelfCard, TemplateCard } from './start.ts';
 import './table.ts';
+import type { Found } from './opening.ts';
 import type { ObTable, Refusal } from './table.ts';
 import './working.ts';
 import { placeOfAt } from './working.ts';
@@ -59,6 +63,8 @@ export class ObApp extends Part implements Desk {
   #trail: readonly Place[] = [];
   #quiet: ReturnType<typeof setTimeout> | undefined;
   #drawer = false;
+  /** A book that can't be opened, as it is kept. */
+  #damaged: string | undefined;
   #sheet = false;
   #unsubscribe: (() => void) | undefined;
 
@@ -90,7 +96,9 @@ export class ObApp extends Part implements Desk {
   }
 
   async #fillStart(): Promise<void> {
-    this.#shelf = await this.#keeping.shelf();
+    const { cards, problem } = await this.#keeping.shelf();
+    this.#shelf = cards;
+    this.problem ||= problem;
     this.requestUpdate();
     const { templateCards } = await import('./opening.ts');
     this.#templates = await templateCards();
@@ -103,22 +111,29 @@ export class ObApp extends Part implements Desk {
     if (found === undefined) return false;
     if ('problem' in found) {
       this.problem = found.problem;
+      this.#damaged = found.raw;
       if (this.session) this.#tell(found.problem, true);
       return false;
     }
+    await this.#enter(found);
+    return true;
+  }
+
+  async #enter(found: Found): Promise<void> {
+    await this.#keeping.now();
     this.problem = '';
     this.#leave();
-    const session = await opening.startSession(found.book, found.history);
+    const { startSession } = await import('./opening.ts');
+    const session = await startSession(found.book, found.history);
     this.session = session;
     this.#unsubscribe = session.subscribe((news) => this.#hear(news));
-    this.#keeping.follow(session);
+    this.#keeping.follow(session, found.revision);
     this.pageId = found.view?.page ?? session.book.pages[0]?.id ?? '';
     this.chosen = found.view?.chosen;
     document.title = `${session.book.title} · Overbench`;
     if (found.notice) this.#tell(found.notice, true);
     this.#ask();
     this.requestUpdate();
-    return true;
   }
 
   #leave(): void {
@@ -224,8 +239,9 @@ export class ObApp extends Part implements Desk {
 
   /** What could not be taken is kept, and shown where it was written unless something else is being written by now. */
   #refuse(place: Place, typed: string, message: string): void {
-    this.#tell(message, true);
-    if (this.querySelector('.over.writing')) return;
+    const busy = this.querySelector('.over.writing') !== null;
+    this.#tell(message, busy);
+    if (busy) return;
     this.#choose({ place, focus: true });
     this.refusal = { place, typed, message };
   }
@@ -236,7 +252,10 @@ export class ObApp extends Part implements Desk {
     const standing = standingOf(at);
     if (standing === 'worked' || standing === 'check')
       this.#tell(`${titleOf(at)} is ${standing === 'check' ? 'a check' : 'worked out'} and is not cleared. Write over it if you mean to.`, true);
-    else if (at.cell) void this.#type({ place, typed: '' });
+    else if (at.cell) {
+      const answer = this.session?.run((book) => clearCells(book, { addresses: [addressOf(at)] }));
+      if (answer) this.#tell(isRefused(answer) ? answer.message : `${titleOf(at)} cleared.`, isRefused(answer));
+    }
   }
 
   async #write({ place }: Wishes['write']): Promise<void> {
@@ -252,7 +271,7 @@ export class ObApp extends Part implements Desk {
 
   async #remove({ id, title }: Wishes['remove']): Promise<void> {
     if (!confirm(`Throw away “${title}”? It is not kept anywhere else, unless it was sent out as a file.`)) return;
-    await this.#keeping.remove(id);
+    this.problem = await this.#keeping.remove(id);
     await this.#fillStart();
   }
 
@@ -319,6 +338,10 @@ export class ObApp extends Part implements Desk {
     await session.settled();
     const { sendOut } = await import('./sending.ts');
     this.#tell(`Sent out ${await sendOut(what, session.book, session.values)}.`, true);
+  }
+  async #sendDamaged(): Promise<void> {
+    const { handOver } = await import('./sending.ts');
+    handOver('damaged book.json', this.#damaged ?? '', 'application/json');
   }
   bringIn(): void {
     void this.#open({ what: 'file' });
@@ -407,7 +430,7 @@ export class ObApp extends Part implements Desk {
         @ob-write=${(e: Wish<'write'>) => void this.#write(e.detail)}
       >
         ${cover({ desk: this, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
-        ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start></main>`}
+        ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start>${this.#damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
       </div>
       <ob-command-list .desk=${this as Desk}></ob-command-list>
       ${session ? this.#naming(session) : nothing}
@@ -430,6 +453,7 @@ export class ObApp extends Part implements Desk {
         <div class="print-head">${book.title}${book.client ? `, ${book.client}` : ''}</div>
         <h2 class="title" tabindex="-1">${title}</h2>
         ${session.trouble ? html`<p class="trouble" role="alert">${session.trouble}</p>` : nothing}
+        ${this.#keepingTrouble()}
         ${
           page
             ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this as Desk} .ask=${session.ask.bind(session)}></ob-page>`
@@ -444,6 +468,23 @@ export class ObApp extends Part implements Desk {
         <ob-working .book=${book} .values=${values} .tick=${this.tick} .at=${this.at} .told=${told} .letters=${letters} .desk=${this as Desk}></ob-working>
       </aside>
       ${this.#drawer ? html`<div class="shade" @click=${() => this.#toggleDrawer()}></div>` : nothing}`;
+  }
+
+  /** What is amiss with saving, and the ways out. */
+  #keepingTrouble(): TemplateResult | typeof nothing {
+    const { miss, news } = this.#keeping;
+    if (!miss) return news ? html`<p class="trouble" role="status">${news}</p>` : nothing;
+    return html`<div class="trouble" role="alert"><p>Not saved: ${miss.message}</p>
+      <div class="do">
+        <button type="button" class="btn" @click=${() => void this.sendOut('book')}>Send out the book as a file</button>
+        ${miss.problem === 'changed elsewhere' ? html`<button type="button" class="btn" @click=${() => void this.#keepAsAnother()}>Keep this one as another book</button>` : nothing}
+        ${miss.kept ? html`<button type="button" class="btn" @click=${() => void this.#open({ what: 'book', id: miss.kept?.id ?? '' })}>Open the one that was saved</button>` : nothing}
+      </div></div>`;
+  }
+
+  async #keepAsAnother(): Promise<void> {
+    const { session } = this;
+    if (session) await this.#enter({ book: { ...session.book, id: crypto.randomUUID() }, history: session.history, revision: 0 });
   }
 
   #naming(session: Session): TemplateResult {

@@ -14,9 +14,18 @@ const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace
 export interface Found {
   readonly book: Book;
   readonly history: History;
+  /** Of the save it comes from; 0 where it was never saved. */
+  readonly revision: number;
   readonly view?: View;
   /** To be told once it is open. */
   readonly notice?: string;
+}
+
+/** Why a book can't be opened. */
+export interface Unopened {
+  readonly problem: string;
+  /** What is kept of it, as it stands. */
+  readonly raw?: string;
 }
 
 export async function templateCards(): Promise<readonly TemplateCard[]> {
@@ -29,7 +38,7 @@ export async function templateCards(): Promise<readonly TemplateCard[]> {
 }
 
 /** The book that is wished for; undefined where nobody picked one after all. */
-export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | { readonly problem: string } | undefined> {
+export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | undefined> {
   switch (wish.what) {
     case 'book':
       return keeping.fetch(wish.id);
@@ -38,26 +47,35 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
     case 'template':
       return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
     case 'file':
-      return fromFile();
+      return fromFile(keeping);
   }
 }
 
-async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | { readonly problem: string }> {
+async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {
   const load = bySlug.get(slug);
   if (!load) return { problem: `There is no template called ${slug}.` };
   const read = parseBook(JSON.stringify(await load()));
   if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
-  return { book: { ...read.book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY };
+  return { book: { ...read.book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0 };
 }
 
 /** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */
-async function fromFile(): Promise<Found | { readonly problem: string } | undefined> {
+async function fromFile(keeping: Keeping): Promise<Found | Unopened | undefined> {
   const file = await pickFile();
   if (!file) return undefined;
   const read = parseBook(await file.text());
-  if (read.ok) return { book: read.book, history: NO_HISTORY };
+  if (read.ok) {
+    const known = await keeping.has(read.book.id);
+    const book = known ? { ...read.book, id: crypto.randomUUID() } : read.book;
+    return {
+      book,
+      history: NO_HISTORY,
+      revision: 0,
+      ...(known ? { notice: 'A book that began as this one is on the shelf already: this one stands beside it.' } : {}),
+    };
+  }
   if (!read.rescued) return { problem: `${file.name}: ${read.message}` };
-  return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, notice: `${file.name}: ${read.message}` };
+  return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0, notice: `${file.name}: ${read.message}` };
 }
 
 function pickFile(): Promise<File | undefined> {

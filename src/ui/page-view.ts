@@ -50,7 +50,7 @@ export class ObPage extends Part {
     const table = tableOfBlock(this.book, block.table);
     if (!table) return html`<p class="prose">This page names a table that the book does not have: ${block.table}.</p>`;
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
-    return html`${several ? html`<h3 class="piece">${table.name}</h3>` : nothing}
+    return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
       <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .editable=${this.#editable}></ob-table>
       ${table.form === 'scenarios' ? this.#scenarioActs() : nothing}`;
   }

@@ -69,6 +69,13 @@ export class ObProse extends Part {
     if (chip.dataset.text === text) return;
     chip.dataset.text = text;
     chip.title = titleOf(at);
+    if (view.state) {
+      const tag = document.createElement('span');
+      tag.className = `tag ${view.state}`;
+      tag.textContent = view.state;
+      chip.replaceChildren(tag, view.text ? ` ${view.text}` : '');
+      return;
+    }
     const unitElement = document.createElement('span');
     unitElement.className = 'u';
     unitElement.textContent = unit === '' ? '' : ` ${unit}`;

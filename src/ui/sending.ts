@@ -5,7 +5,7 @@ import type { Values } from '../engine/types.ts';
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: 'book' | 'wide' | 'tidy', book: Book, values: Values): Promise<string> {
   const name = `${fileName(book)}${what === 'book' ? '.json' : what === 'wide' ? ' scenarios.csv' : ' cells.csv'}`;
-  hand(name, await textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
+  handOver(name, await textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
   return name;
 }
 
@@ -24,7 +24,7 @@ const fileName = (book: Book): string =>
     .trim()
     .slice(0, 80) || 'light plan';
 
-function hand(name: string, text: string, type: string): void {
+export function handOver(name: string, text: string, type: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;

@@ -17,6 +17,7 @@ import { cellTemplate } from './cell.ts';
 import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
 import { CellWriting } from './controllers/cell-writing.ts';
+import { type Fold, foldsOf } from './folds.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
 
@@ -56,6 +57,13 @@ export class ObTable extends Part {
 
   readonly writing = new CellWriting(this);
   #spot: Spot = { row: 0, column: 0 };
+  #folds: readonly Fold[] = [];
+  /** Groups of rows that were put away and taken out again. */
+  readonly #unfolded = new Set<string>();
+  /** Rows in sight, in order. */
+  #shown: readonly number[] = [];
+  /** Digits before and after the point, by cell. */
+  readonly #digits = new Map<string, readonly [number, number]>();
 
   constructor() {
     super();
@@ -82,10 +90,35 @@ export class ObTable extends Part {
     }
     const { rows, columns } = this.table;
     this.#spot = { row: Math.min(this.#spot.row, rows.length - 1), column: Math.min(this.#spot.column, columns.length - 1) };
+    this.#fold();
     if (changed.has('refusal') && this.refusal?.place.table === this.table.id) this.writing.reopen(this.refusal);
   }
 
+  #fold(): void {
+    const folds = foldsOf(this.table, this.values);
+    // A row that is chosen is never put away.
+    const own = this.chosen?.table === this.table.id ? folds.find((fold) => fold.rows.includes(this.#spot.row)) : undefined;
+    if (own) this.#unfolded.add(own.id);
+    this.#folds = folds;
+    const away = new Set(folds.filter((fold) => !this.#unfolded.has(fold.id)).flatMap((fold) => fold.rows));
+    this.#shown = this.table.rows.map((_, row) => row).filter((row) => !away.has(row));
+  }
+
+  #turnFold(fold: Fold): void {
+    if (!this.#unfolded.delete(fold.id)) this.#unfolded.add(fold.id);
+    else if (fold.rows.includes(this.#spot.row)) this.#spot = { ...this.#spot, row: this.#shown.find((row) => !fold.rows.includes(row)) ?? 0 };
+    this.requestUpdate();
+  }
+
   override updated(changed: PropertyValues): void {
+    if (this.table.form === 'scenarios') {
+      let [whole, part] = [2, 0];
+      for (const [w, f] of this.#digits.values()) [whole, part] = [Math.max(whole, w), Math.max(part, f)];
+      const grid = this.querySelector<HTMLElement>('table.cells');
+      grid?.style.setProperty('--whole', `${Math.min(whole, 4) * 8}px`);
+      grid?.style.setProperty('--part', `${Math.min(part, 3) * 7.8}px`);
+      grid?.style.setProperty('--count', String(this.table.columns.length));
+    }
     this.layInput(changed.has('chosen'));
   }
 
@@ -95,13 +128,14 @@ export class ObTable extends Part {
     const cell = this.querySelector<HTMLElement>(`#${this.cellId(this.#spot)}`);
     if (!over || !cell) return;
     const box = cell.querySelector<HTMLElement>(':scope > div') ?? cell;
-    const frame = this.querySelector('.scroll')?.getBoundingClientRect();
+    const frame = this.querySelector('.frame')?.getBoundingClientRect();
     const own = box.getBoundingClientRect();
-    const scroll = this.querySelector('.scroll');
-    if (!frame || !scroll) return;
-    over.style.translate = `${own.left - frame.left + scroll.scrollLeft}px ${own.top - frame.top + scroll.scrollTop}px`;
+    if (!frame) return;
+    over.style.translate = `${own.left - frame.left}px ${own.top - frame.top}px`;
     over.style.width = `${own.width}px`;
     over.style.height = `${own.height}px`;
+    // A slip near the right edge opens to the left.
+    over.classList.toggle('leftward', frame.right - own.left < 345);
     const chosen = this.chosen?.table === this.table.id;
     const tie = this.querySelector<HTMLElement>('.tie');
     if (tie) {
@@ -131,24 +165,31 @@ export class ObTable extends Part {
     this.requestUpdate();
   }
 
+  /** Where a key leads among the rows in sight. */
+  #moved(key: string, control: boolean): Spot | undefined {
+    const rows = this.#shown;
+    const next = moved({ row: rows.indexOf(this.#spot.row), column: this.#spot.column }, key, control, {
+      rows: rows.length,
+      columns: this.table.columns.length,
+      page: PAGE_ROWS,
+    });
+    return next && { row: rows[next.row] ?? 0, column: next.column };
+  }
+
   /** One step on after a commit. False where there is nowhere to go. */
   go(step: Step): boolean {
     const key = { down: 'ArrowDown', up: 'ArrowUp', right: 'ArrowRight', left: 'ArrowLeft', stay: '' }[step];
-    const next = moved(this.#spot, key, false, this.#size);
+    const next = this.#moved(key, false);
     if (!next || (next.row === this.#spot.row && next.column === this.#spot.column)) return false;
     this.choose(next);
     return true;
-  }
-
-  get #size() {
-    return { rows: this.table.rows.length, columns: this.table.columns.length, page: PAGE_ROWS };
   }
 
   #press(event: KeyboardEvent): void {
     if (event.isComposing || this.writing.press(event)) return;
     const control = event.ctrlKey || event.metaKey;
     if (event.altKey) return;
-    const next = moved(this.#spot, event.key, control, this.#size);
+    const next = this.#moved(event.key, control);
     if (next) {
       event.preventDefault();
       this.choose(next);
@@ -178,10 +219,10 @@ export class ObTable extends Part {
   override render(): TemplateResult {
     const { table } = this;
     return html`<div class="frame ${table.form}">
-      <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()}>
+      <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
-        <div class="over ${classMap({ writing: this.writing.isOpen, here: this.chosen?.table === table.id })}">${this.#inputTemplate()}${this.writing.slip()}</div>
       </div>
+      <div class="over ${classMap({ writing: this.writing.isOpen, here: this.chosen?.table === table.id })}">${this.#inputTemplate()}${this.writing.slip()}</div>
       <i class="tie" hidden></i>
     </div>`;
   }
@@ -216,7 +257,14 @@ export class ObTable extends Part {
     const base = table.columns[baseColumn(table)];
     const comparing = table.form === 'scenarios';
     const titled = table.columns.some((column) => column.label);
-    const rows = table.rows.map((row, index) => ({ row, index })).filter(({ index }) => index !== head);
+    const width = table.columns.length + (labelled ? 1 : 0);
+    const lines = this.#shown
+      .filter((index) => index !== head)
+      .map((index) => ({ id: table.rows[index]?.id ?? '', index, fold: undefined as Fold | undefined }));
+    for (const fold of this.#folds) {
+      const next = lines.findIndex((line) => line.fold === undefined && line.index >= fold.before);
+      lines.splice(next < 0 ? lines.length : next, 0, { id: `fold ${fold.id}`, index: -1, fold });
+    }
     return html`<table id="grid-${this.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-colcount=${table.columns.length + (labelled ? 1 : 0)}>
       <thead>
         ${
@@ -233,11 +281,16 @@ export class ObTable extends Part {
         ${head >= 0 ? this.#row(table.rows[head] as Row, head, labelled, true) : nothing}
       </thead>
       <tbody>${repeat(
-        rows,
-        ({ row }) => row.id,
-        ({ row, index }) => this.#row(row, index, labelled, false),
+        lines,
+        (line) => line.id,
+        (line) => (line.fold ? this.#foldLine(line.fold, width) : this.#row(table.rows[line.index] as Row, line.index, labelled, false)),
       )}</tbody>
     </table>`;
+  }
+
+  #foldLine(fold: Fold, width: number): TemplateResult {
+    const open = this.#unfolded.has(fold.id);
+    return html`<tr class="fold"><th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => this.#turnFold(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th></tr>`;
   }
 
   #row(row: Row, index: number, labelled: boolean, head: boolean): TemplateResult {
@@ -269,6 +322,9 @@ export class ObTable extends Part {
     ];
     return guard(deps, () => {
       const view = viewOf(at, this.values);
+      const key = `${at.row.id} ${at.column.id}`;
+      if (view.number) this.#digits.set(key, [view.number.sign.length + view.number.whole.length, view.number.fraction.length]);
+      else this.#digits.delete(key);
       const inner = cellTemplate(view, { letter: this.letters.get(address), pending: this.pending.get(address), list: this.table.form !== 'scenarios' });
       const name = spokenName(at, view);
       const id = this.cellId(spot);

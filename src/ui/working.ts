@@ -110,7 +110,7 @@ export class ObWorking extends Part {
   }
 
   #formula(formula: string, at: At): TemplateResult {
-    const pieces = piecesOf(formula, this.book, at, this.letters);
+    const pieces = piecesOf(formula.replace(/^=\s*/, '= '), this.book, at, this.letters);
     return html`<div class="formula" role="group" aria-label="Formula">${pieces.map((piece) => {
       if ('text' in piece) return piece.text;
       const target = cellAt(this.book, piece.address);
@@ -126,7 +126,7 @@ export class ObWorking extends Part {
         ? `${step.scale !== undefined && step.scale !== 1 ? `${Number(step.scale.toPrecision(6))} × ` : ''}the sum of ${step.terms.length} terms`
         : step.kind === 'search' && step.bracket
           ? `searched between ${Number(step.bracket[0].toPrecision(4))} and ${Number(step.bracket[1].toPrecision(4))}; there ${step.check ?? ''} gives ${step.equals ? lineOf(step.equals) : ''}`
-          : step.expression;
+          : step.expression?.replaceAll(' * ', ' × ').replaceAll(' / ', ' ÷ ');
     return html`<li class=${step.kind}>
       <span>${step.label}</span>
       <span class="val">${shown ? html`${shown.sign}${shown.whole}${shown.fraction}${shown.unit ? html` <span class="u">${shown.unit}</span>` : nothing}` : value ? lineOf(value) : ''}</span>
@@ -174,7 +174,7 @@ export class ObWorking extends Part {
   #feeds(feeds: readonly Address[], home: At): TemplateResult | typeof nothing {
     if (feeds.length === 0) return nothing;
     const ats = feeds.map((address) => cellAt(this.book, address)).filter((at) => at !== undefined);
-    return html`<h3>Feeds</h3><p class="feeds">${ats.slice(0, MOST_FEEDS).map((at, i) => html`${i > 0 ? ' · ' : ''}${this.#link(at, headingFrom(at, home))}`)}${ats.length > MOST_FEEDS ? ` and ${ats.length - MOST_FEEDS} more` : ''}</p>`;
+    return html`<h3>Feeds</h3><p class="feeds">${ats.slice(0, MOST_FEEDS).map((at) => this.#link(at, headingFrom(at, home)))}${ats.length > MOST_FEEDS ? html`<span>and ${ats.length - MOST_FEEDS} more</span>` : nothing}</p>`;
   }
 
   #said(at: At): TemplateResult | typeof nothing {

@@ -47,7 +47,7 @@ export function curveFrame(input: FrameInput, width: number, height: number): Te
       ${ticks(0, input.top, Math.max(2, Math.floor(h / 36))).map((v) => svg`<path class="axis" d="M0,${round(y(v))}h-4" /><text class="tick" x="-7" y=${round(y(v) + 4)} font-size="11" text-anchor="end">${v}</text>`)}
       ${ticks(input.from, input.to, Math.max(2, Math.floor(w / 60))).map((v) => svg`<path class="axis" d="M${round(x(v))},${round(h)}v4" /><text class="tick" x=${round(x(v))} y=${round(h + 16)} font-size="11" text-anchor="middle">${v}</text>`)}
       <text class="tick" x=${round(w)} y=${round(h + 31)} font-size="11" text-anchor="end">${input.across}</text>
-      <text class="tick" x="-36" y="-4" font-size="11">µmol/m²/s</text>
+      <text class="tick" x="5" y="-3" font-size="11">µmol/m²/s</text>
       ${input.curves.map(
         (
           curve,

@@ -1,0 +1,67 @@
+/**
+ * Which rows of a long comparing table are put away at first, so that what matters stands in one view: checks that hold in every scenario,
+ * and long runs of worked rows behind their first two. Groups begin at rows that are parted from the one above.
+ */
+import { placeIn } from '../book/address.ts';
+import type { Table } from '../book/book.ts';
+import { standingOf } from '../book/look-up.ts';
+import type { Values } from '../engine/types.ts';
+import { viewOf } from './cell-view.ts';
+
+export interface Fold {
+  /** The row before which its line stands, or the number of rows where that is the end. */
+  readonly before: number;
+  /** Rows put away. */
+  readonly rows: readonly number[];
+  readonly id: string;
+  readonly words: string;
+}
+
+const LONG = 8;
+const SHOWN = 2;
+
+export function foldsOf(table: Table, values: Values): readonly Fold[] {
+  if (table.form !== 'scenarios') return [];
+  const starts = table.rows.flatMap((row, i) => (i === 0 || row.parted ? [i] : []));
+  const folds: Fold[] = [];
+  let workedGroups = 0;
+  for (const [g, start] of starts.entries()) {
+    const end = starts[g + 1] ?? table.rows.length;
+    const rows = Array.from({ length: end - start }, (_, i) => start + i);
+    const standings = rows.map((row) => standingIn(table, row));
+    if (standings.includes('given') || standings.includes('as')) continue;
+    const id = table.rows[start]?.id ?? '';
+    if (standings.includes('check')) {
+      const holding = rows.filter((row) => !table.rows[row]?.strong && holdsEverywhere(table, row, values));
+      if (holding.length > 2)
+        folds.push({ before: rows.find((row) => table.rows[row]?.strong) ?? end, rows: holding, id, words: `${holding.length} checks hold in every scenario` });
+    } else {
+      workedGroups++;
+      if (workedGroups > 1 && rows.length > LONG) {
+        const away = rows.slice(SHOWN);
+        folds.push({
+          before: end,
+          rows: away,
+          id,
+          words: `${away.length} more: ${away
+            .slice(0, 3)
+            .map((row) => table.rows[row]?.label?.toLowerCase() ?? '')
+            .join(', ')} …`,
+        });
+      }
+    }
+  }
+  return folds;
+}
+
+function standingIn(table: Table, row: number) {
+  const at = placeIn(table, 0, row);
+  return at ? standingOf(at) : 'blank';
+}
+
+function holdsEverywhere(table: Table, row: number, values: Values): boolean {
+  return table.columns.every((_, column) => {
+    const at = placeIn(table, column, row);
+    return at !== undefined && viewOf(at, values).state === 'holds';
+  });
+}
