@@ -5,7 +5,7 @@
 
 import { type Content, readContent } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
-import type { Book, Cell } from '../book/book.ts';
+import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { cellText, type Place, readReference, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
@@ -294,7 +294,9 @@ export class Workbook {
     for (const key of this.listed) touched.set(key, placeOf(key));
     const changed = this.hyper.hf.batch(() => {
       for (const at of touched.values()) {
-        const fed = this.take(at, this.grid.cell(at));
+        const cell = this.grid.cell(at);
+        if (!cell && !this.contents.has(keyOf(at))) continue;
+        const fed = this.take(at, cell);
         if (!beyond(at)) this.hyper.hf.setCellContents(at, fed);
       }
     });
@@ -322,12 +324,12 @@ export class Workbook {
       const at = this.grid.place(edit.table, edit.row, edit.column);
       return at ? [at] : [];
     }
-    if (edit.at !== 'row' && edit.at !== 'column') return [];
+    if ((edit.at !== 'row' && edit.at !== 'column') || !matters(edit.before, edit.after)) return [];
     const sheet = this.grid.tables.findIndex((table) => table.id === edit.table);
     const table = this.grid.tables[sheet];
     const length = (edit.at === 'row' ? table?.columns.length : table?.rows.length) ?? 0;
-    const line = Array.from({ length }, (_, i) => (edit.at === 'row' ? { sheet, row: edit.index, col: i } : { sheet, row: i, col: edit.index }));
-    return line.filter((at) => this.contents.has(keyOf(at)));
+    // Blank cells too: what is blank still has the unit of its row.
+    return Array.from({ length }, (_, i) => (edit.at === 'row' ? { sheet, row: edit.index, col: i } : { sheet, row: i, col: edit.index }));
   }
 
   /** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
@@ -481,6 +483,11 @@ export class Workbook {
       this.quantities.changed([at]);
     }
   }
+}
+
+/** Whether a row or column says something else of its cells than before: their unit, their heading, what they may hold. */
+function matters(before: Row | Column | null, after: Row | Column | null): boolean {
+  return before?.unit !== after?.unit || before?.label !== after?.label || JSON.stringify(before?.range) !== JSON.stringify(after?.range);
 }
 
 /** The unit that the outermost function of a formula declares, if it declares one. */

@@ -1,0 +1,130 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Book } from '../../src/book/book.ts';
+import { createEngine } from '../../src/engine/engine.ts';
+import type { TraceNode } from '../../src/engine/types.ts';
+import { book, table } from './helpers.ts';
+import { faultsIn } from './recompute.ts';
+
+const all = (node: TraceNode): readonly TraceNode[] => [node, ...node.from.flatMap(all)];
+
+async function traced(cells: Parameters<typeof table>[1], at: string, names: Record<string, string> = {}) {
+  const engine = createEngine();
+  await engine.load(book([table('T', cells)], names));
+  const node = await engine.trace(`T!${at}`);
+  return { engine, node, expressions: node.steps.map((step) => step.expression ?? step.label) };
+}
+
+describe('expressions in printed numbers', () => {
+  it.each([
+    [
+      'the factor of the result stands in a product',
+      [['100 W'], ['16 h/d'], ['330 d/year'], [{ content: '=A1*A2*A3', unit: 'kWh/year' }]],
+      'A4',
+      '100 * 16 * 330 / 1000',
+    ],
+    ['a term in another unit is converted in sight', [['3 ft'], [{ content: '=A1+UNIT(6,"in")', unit: 'ft' }]], 'A2', '3 + 6 / 12'],
+    ['two readings give a difference', [['77 °F'], ['=A1-UNIT(20,"°C")']], 'A2', '(77 - (20 * 9 / 5 + 32)) * 5 / 9'],
+    ['a cell that points at another says its number', [['3 ft'], [{ content: '=A1', unit: 'm' }]], 'A2', '3 * 381 / 1250'],
+    ['brackets are kept where they matter', [['2'], ['3'], ['=A1*(A2-1)/(A1+A2)^2']], 'A3', '2 * (3 - 1) / (2 + 3) ^ 2'],
+    ['an angle goes to radians', [['30 °'], ['=SIN(A1)']], 'A2', 'sin(30 * pi / 180)'],
+  ] as const)('%s', async (_, cells, at, expression) => {
+    const { engine, node, expressions } = await traced(cells, at);
+    expect(expressions).toContain(expression);
+    expect(await faultsIn(node, engine)).toEqual([]);
+  });
+
+  it('writes a sum of a range out, and lists the terms of a long one', async () => {
+    const short = await traced([['1 m'], ['2 ft'], ['=SUM(A1:A2)']], 'A3');
+    expect(short.expressions).toEqual(['1 + 2 * 381 / 1250']);
+    const long = await traced([...Array.from({ length: 40 }, (_, i) => [`${i + 1} m`]), ['=SUM(A1:A40)']], 'A41');
+    expect(long.node.steps[0]).toMatchObject({ kind: 'sum', terms: { length: 40 } });
+    expect(await faultsIn(long.node, long.engine)).toEqual([]);
+  });
+
+  it('tells an own function’s steps after the arguments that come in another unit', async () => {
+    const { engine, node, expressions } = await traced([[`${Math.PI / 2} rad`], ['=BEAM.EXPONENT(A1)*2']], 'A2');
+    expect(node.steps.map((step) => step.label)[0]).toBe('beam angle in °');
+    expect(expressions.at(-1)).toBe('2 * 2');
+    expect(await faultsIn(node, engine)).toEqual([]);
+  });
+});
+
+describe('the tree', () => {
+  const cells = [['5 m'], ['2 m'], ['=IF(A1>A2,A1,A4)'], ['=A2*2'], ['=SUM(bench)+A3'], [{ content: '=A1', kind: 'given' as const }]];
+
+  it('marks what only the branch reads that was not taken', async () => {
+    const { node } = await traced(cells, 'A3');
+    expect(node.from.map((n) => [n.address, n.untaken ?? false])).toEqual([
+      ['T!A1', false],
+      ['T!A2', false],
+      ['T!A4', true],
+    ]);
+  });
+
+  it('goes down to the givens, tells each cell once, and keeps the name that a formula used', async () => {
+    const { node } = await traced(cells, 'A5', { bench: 'T!A1:A2' });
+    expect(node.from.map((n) => [n.address, n.name])).toEqual([
+      ['T!A1', 'bench'],
+      ['T!A2', 'bench'],
+      ['T!A3', undefined],
+    ]);
+    const told = all(node).filter((n) => n.formula !== undefined && !n.again);
+    expect(new Set(told.map((n) => n.address)).size).toBe(told.length);
+  });
+
+  it('calls a given that points at another cell “as”', async () => expect((await traced(cells, 'A6')).node.kind).toBe('as'));
+
+  it('says source, note, headings and unit of each cell', async () => {
+    const engine = createEngine();
+    await engine.load(book([table('T', [[{ content: '3 m', source: 'client', note: 'measured twice' }, '=A1*2']], [{ label: 'Bench length' }], ['A', 'B'])]));
+    const node = await engine.trace('T!B1');
+    expect(node).toMatchObject({ row: 'Bench length', column: 'B', kind: 'worked', formula: '=A1*2', value: { unit: 'm' } });
+    expect(node.from[0]).toMatchObject({ row: 'Bench length', column: 'A', kind: 'given', source: 'client', note: 'measured twice' });
+  });
+
+  it('cuts a range that is too long and says how much is left', async () => {
+    const { node } = await traced([...Array.from({ length: 100 }, () => ['1']), ['=SUM(A1:A100)']], 'A101');
+    expect([node.from.length, node.more]).toEqual([60, 40]);
+  });
+
+  it('follows a chain of 1,000 cells without running out of stack', async () => {
+    const { node } = await traced([['1'], ...Array.from({ length: 1000 }, (_, i) => [`=A${i + 1}+1`])], 'A1001');
+    expect(node.value).toMatchObject({ base: 1001 });
+  });
+
+  it('names what a cell feeds, directly and in all, also through ranges and names', async () => {
+    const engine = createEngine();
+    await engine.load(book([table('T', [['1', '=SUM(A1:A2)', '=bench*2', '=C1+1', '5']])], { bench: 'T!A1' }));
+    expect(await engine.feeds('T!A1')).toEqual({ directly: ['T!B1', 'T!C1'], all: ['T!B1', 'T!C1', 'T!D1'] });
+    expect(await engine.feeds('T!E1')).toEqual({ directly: [], all: [] });
+  });
+
+  it('shows the unit error of a cell, its mend, and where it began', async () => {
+    const { node } = await traced([['5 m'], ['2 W'], ['=A1+A2'], ['=IFERROR(A3,1)']], 'A4');
+    expect(node.value).toMatchObject({ kind: 'error', word: 'unit error', from: 'T!A3' });
+    expect(node.steps).toEqual([]);
+  });
+});
+
+it('tells every number of the demo book in steps that can be reckoned again, down to its givens', async () => {
+  const demo = JSON.parse(readFileSync(new URL('../../templates/trade-bench.json', import.meta.url), 'utf8')) as Book;
+  const engine = createEngine();
+  const values = await engine.load(demo);
+  const faults: string[] = [];
+  let told = 0;
+  for (const [address, value] of Object.entries(values)) {
+    if (value.kind !== 'number') continue;
+    const node = await engine.trace(address);
+    if (node.formula === undefined) continue;
+    told++;
+    faults.push(...(await faultsIn(node, engine)));
+    expect(
+      all(node)
+        .filter((n) => n.from.length === 0 && n.formula !== undefined && !n.again)
+        .map((n) => `${n.address} ${n.formula}`),
+    ).toEqual([]);
+  }
+  expect(faults).toEqual([]);
+  expect(told).toBeGreaterThan(100);
+}, 120_000);
