@@ -36,7 +36,7 @@ export const CROP_HOURS_LIMIT = define({
   source: CROP_SOURCE,
   examples: [
     { formula: 'CROP.HOURS.LIMIT({"crop","stage","hours limit";"tomato","fruiting",64800},"tomato","fruiting")', gives: 18 },
-    { formula: 'CROP.HOURS.LIMIT({"crop","stage","hours limit";"basil","indoor",},"basil","indoor")', gives: 'unknown' },
+    { formula: 'CROP.HOURS.LIMIT({"crop","stage","hours limit";"basil","indoor",""},"basil","indoor")', gives: 'unknown' },
   ],
   work: (args, show) => limit('CROP.HOURS.LIMIT', args, 'hours limit', 'h/d', show),
 });
