@@ -35,7 +35,7 @@ describe('A formula as typed and as stored', () => {
     ['="a""b"', '=("a"&CHAR(34)&"b")'],
     ['=A1×2÷3−1', '=A1*2/3-1'],
     ['=IF(a1≥3,b1≠2,c1≤1)', '=IF(A1>=3,B1<>2,C1<=1)'],
-    ["='Light map'!a1*2 m", "='Light map'!A1*UNIT(2,\"m\")"],
+    ["='Light map'!a1*2 m", '=\'Light map\'!A1*UNIT(2,"m")'],
     ['=0.22 €/kWh*A1', '=UNIT(0.22,"EUR/kWh")*A1'],
     ['=5 %', '=5 %'],
     ['=0.05 /h', '=UNIT(0.05,"/h")'],
@@ -98,7 +98,9 @@ const formula: fc.Arbitrary<string> = fc
       tie('part').map((part) => `(${part})`),
       tie('part').map((part) => `-${part}`),
       tie('part').map((part) => `${part}%`),
-      fc.tuple(fc.constantFrom('IF', 'DLI', 'BENCH.MEAN', 'LOG10'), fc.array(tie('part'), { maxLength: 3 })).map(([name, args]) => `${name}(${args.join(',')})`),
+      fc
+        .tuple(fc.constantFrom('IF', 'DLI', 'BENCH.MEAN', 'LOG10'), fc.array(tie('part'), { maxLength: 3 }))
+        .map(([name, args]) => `${name}(${args.join(',')})`),
     ),
   }))
   .part.map((part) => `=${part}`);
