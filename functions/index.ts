@@ -1,6 +1,7 @@
 /** The catalogue of functions, by family. A new function is one line here, its file, and its test. */
 
 // Ageing
+import { DECAY_RATE, DECAY_START } from './ageing/decay-fit.ts';
 import { LIFE_CLAIM_LIMIT } from './ageing/life-claim-limit.ts';
 import { LIFE_TO } from './ageing/life-to.ts';
 import { MAINTENANCE_FACTOR } from './ageing/maintenance-factor.ts';
@@ -133,6 +134,7 @@ import { SUPPLY_DERATED } from './supply/supply-derated.ts';
 import { SUPPLY_LOAD } from './supply/supply-load.ts';
 import { WIRE_AREA } from './supply/wire-area.ts';
 import { WIRE_OHMS } from './supply/wire-ohms.ts';
+import { WIRE_OHMS_AT_20 } from './supply/wire-ohms-at-20.ts';
 import { WIRE_OHMS_AWG } from './supply/wire-ohms-awg.ts';
 
 export const functions: readonly FunctionRecord[] = [
@@ -255,6 +257,7 @@ export const functions: readonly FunctionRecord[] = [
   SUPPLY_DERATED,
   SUPPLY_LOAD,
   WIRE_AREA,
+  WIRE_OHMS_AT_20,
   WIRE_OHMS_AWG,
   WIRE_OHMS,
 
@@ -276,6 +279,8 @@ export const functions: readonly FunctionRecord[] = [
   TARIFF_BREAK_EVEN,
 
   // Ageing
+  DECAY_RATE,
+  DECAY_START,
   LIFE_CLAIM_LIMIT,
   LIFE_TO,
   MAINTENANCE_FACTOR,

@@ -1,0 +1,44 @@
+import type { Checks } from '../outside.ts';
+
+const top = (latitude: number, day: number) => ({ formula: `SUN.TOP(${latitude},${day})`, in: 'MJ/m²/d' });
+const both = (latitude: number, day: number) => [
+  { ...top(latitude, day), of: 'Ra' },
+  { formula: `SUN.HOURS(${latitude},${day})`, in: 'h/d', of: 'N' },
+];
+
+export const checks: Checks = {
+  'solar-01': top(-20, 246),
+  'solar-12': top(-34, 46),
+  'solar-16': top(66, 15),
+  'solar-19': top(60, 15),
+  'solar-21': top(40, 15),
+  'solar-22': top(40, 46),
+  'solar-23': top(40, 74),
+  'solar-24': top(40, 105),
+  'solar-25': top(40, 135),
+  'solar-26': top(40, 166),
+  'solar-27': top(40, 196),
+  'solar-28': top(40, 227),
+  'solar-29': top(40, 258),
+  'solar-30': top(40, 288),
+  'solar-31': top(40, 319),
+  'solar-32': top(40, 349),
+  // 15 June is day 166.
+  'solar-42': top(40, 166),
+  'solar-02': { formula: 'SUN.TOP(-20,246)', step: 'inverse relative distance' },
+  'solar-03': { formula: 'SUN.TOP(-20,246)', step: 'declination', in: 'rad' },
+  'solar-04': { formula: 'SUN.HOURS(-20,246)', step: 'hour angle at sunset', in: 'rad' },
+  'solar-06': { formula: 'SUN.HOURS(-20,246)', in: 'h/d' },
+  'solar-08': { formula: 'SUN.TOP(-22.9,135)*(0.25+0.5*UNIT(7.096774193548387,"h/d")/SUN.HOURS(-22.9,135))', in: 'MJ/m²/d' },
+  'solar-10': { formula: 'SUN.TOP(-22.9,135)*0.75', in: 'MJ/m²/d' },
+  'solar-33': both(0, 80),
+  'solar-34': both(52, 172),
+  'solar-35': both(52, 355),
+  'solar-36': both(65, 172),
+  'solar-38': both(70, 355),
+  'solar-45': { formula: 'DLI.FROM.RADIATION(20,UNIT(7.058/3.6,"mol/MJ"))', in: 'mol/m²/d' },
+  'solar-46': { formula: 'DLI.FROM.RADIATION(20)', in: 'mol/m²/d' },
+  'solar-47': { formula: 'DLI.FROM.RADIATION(UNIT(200,"W/m²")*UNIT(24,"h/d"))', in: 'mol/m²/d' },
+  'solar-48': { formula: 'SUN.DLI(-20,246,1)/SUN.TOP(-20,246)/LAMP.PHOTONS("sunlight")', between: true },
+  'solar-50': { formula: 'UNIT(40,"mol/m²/d")*COVER.TRANSMISSION(0.6,1,1)', in: 'mol/m²/d' },
+};
