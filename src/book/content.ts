@@ -30,3 +30,10 @@ export function readContent(content: string): Content {
 
 /** The content that stores a text: with an apostrophe where it would otherwise be read as something else. */
 export const textContent = (text: string): string => (text !== '' && (text.startsWith("'") || readContent(text).kind !== 'text') ? `'${text}` : text);
+
+/** What was typed without a unit was meant in the unit shown then: it is no longer true in another, and what is stored says it in full. */
+export function withoutBareTyped<T extends { readonly typed?: string }>(cell: T): T {
+  if (cell.typed === undefined || /[\p{L}%°"'′″\p{Sc}]/u.test(cell.typed)) return cell;
+  const { typed: _, ...rest } = cell;
+  return rest as T;
+}

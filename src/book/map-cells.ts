@@ -1,6 +1,7 @@
 /** Goes over every unit and content in a book: cells, rows, columns and allowed ranges. */
 import type { Book, Cell, Range } from './book.ts';
 import type { Edit } from './change.ts';
+import { withoutBareTyped } from './content.ts';
 
 interface Said {
   readonly unit?: string;
@@ -27,7 +28,8 @@ export function mapCells(book: Book, mapUnit: (unit: string) => string, mapConte
         if (!before) continue;
         const shown = before.unit ?? table.rows[r]?.unit ?? column.unit;
         const content = mapContent(before.content);
-        const said = mapped<Cell>(before, shown, mapUnit, viewOnly);
+        const view = viewOnly && shown !== undefined && mapUnit(shown) !== shown ? withoutBareTyped(before) : before;
+        const said = mapped<Cell>(view, shown, mapUnit, viewOnly);
         const after = content === before.content ? said : withContent(said, content);
         if (after !== before) edits.push({ at: 'cell', table: table.id, row: row.id, column: column.id, before, after });
       }

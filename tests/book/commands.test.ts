@@ -102,6 +102,15 @@ describe('the unit in which cells are shown', () => {
     expect(isRefused(setCell(row, { address: 'Brief!A3', content: '25 h/d' }))).toBe(true);
   });
 
+  it('drops what was typed without a unit, which would be read in the new one', () => {
+    const inches = then(sample, setUnit(sample, { addresses: ['Scenarios!B1'], unit: 'in' }));
+    expect(at(inches, 'Scenarios!B1').cell).toEqual({ content: '45 cm', note: 'lower', unit: 'in' });
+    const row = then(sample, setRowUnit(sample, { address: 'Scenarios!A1', unit: 'in' }));
+    expect(at(row, 'Scenarios!B1').cell).toEqual({ content: '45 cm', note: 'lower' });
+    const typed = then(sample, setCell(sample, { address: 'Scenarios!B1', content: '1.2 m', typed: '1,2 m' }));
+    expect(at(then(typed, setRowUnit(typed, { address: 'Scenarios!A1', unit: 'in' })), 'Scenarios!B1').cell?.typed).toBe('1,2 m');
+  });
+
   it('is refused where it is none, or of another kind', () => {
     expect(label(setUnit(sample, { addresses: ['Brief!A1'], unit: 'furlong' }))).toBe('refused: “furlong” is not a unit that is known here.');
     expect(label(setUnit(sample, { addresses: ['Brief!A1'], unit: 'kg' }))).toMatch(
@@ -255,7 +264,11 @@ describe('money and measures', () => {
     expect(unitOf(at(made, 'Scenarios!B1'))).toBe('in');
     expect(rangeOf(at(made, 'Scenarios!B1'))).toEqual({ low: 10, high: 200, unit: 'cm' });
     expect(content(made, 'Brief!A1')).toBe('3.6 m');
-    expect(then(made, setMeasures(made, { measures: 'metric' }))).toEqual(sample);
+    const { typed: _, ...lower } = at(sample, 'Scenarios!B1').cell ?? { content: '' };
+    expect(at(made, 'Scenarios!B1').cell).toEqual(lower);
+    const whole = then(sample, setCell(sample, { address: 'Scenarios!B1', content: '45 cm' }));
+    const there = then(whole, setMeasures(whole, { measures: 'US customary' }));
+    expect(then(there, setMeasures(there, { measures: 'metric' }))).toEqual(whole);
   });
 });
 

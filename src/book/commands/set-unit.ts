@@ -3,7 +3,7 @@ import { aQuantity, unit } from '../../../functions/units.ts';
 import { type At, cellAt, placeIn } from '../address.ts';
 import type { Book, Cell, Range } from '../book.ts';
 import type { Edit } from '../change.ts';
-import { readContent } from '../content.ts';
+import { readContent, withoutBareTyped } from '../content.ts';
 import { addressOf, rangeOf, titleOf, unitOf } from '../look-up.ts';
 import { type Answer, isRefused, refused } from '../refused.ts';
 import { cellEdit } from './set-cell.ts';
@@ -30,16 +30,17 @@ export function setUnit(book: Book, { addresses, unit: wanted }: SetUnit): Answe
         `${titleOf(at)} holds ${aQuantity(content.unit.dimension, content.unit.reading)}, ${at.cell?.content}; it can't be shown in ${found?.symbol || 'a plain number'}.`,
       );
     }
-    edits.push(...cellEdit(at, withUnit(at, found?.symbol)));
+    edits.push(...cellEdit(at, withUnit(at, found?.symbol, at.row.unit ?? at.column.unit)));
     if (addresses.length === 1) label = `${titleOf(at)}: shown in ${unitOf(at) ?? 'its own unit'} → ${found?.symbol || 'its own unit'}`;
   }
   return { label, edits };
 }
 
-function withUnit(at: At, symbol: string | undefined): Cell {
+/** `inherited`: what the row or column sets. */
+function withUnit(at: At, symbol: string | undefined, inherited: string | undefined): Cell {
   const { unit: _, range, ...rest } = at.cell ?? { content: '' };
-  const inherited = symbol === (at.row.unit ?? at.column.unit);
-  return { ...rest, ...(range ? { range: pinned(range, rangeOf(at)) } : {}), ...(symbol === undefined || inherited ? {} : { unit: symbol }) };
+  const kept = (symbol ?? inherited) === unitOf(at) ? rest : withoutBareTyped(rest);
+  return { ...kept, ...(range ? { range: pinned(range, rangeOf(at)) } : {}), ...(symbol === undefined || symbol === inherited ? {} : { unit: symbol }) };
 }
 
 /** Limits that were in the shown unit say so from now on. */
@@ -68,7 +69,7 @@ export function setRowUnit(book: Book, { address, unit: wanted }: SetRowUnit): A
   };
   const edits: Edit[] = [{ at: 'row', table: here.table.id, index: here.rowIndex, before: here.row, after: row }];
   for (const at of addresses) {
-    const cell = withUnit(at, undefined);
+    const cell = withUnit(at, undefined, symbol ?? at.column.unit);
     edits.push(...cellEdit(at, cell));
   }
   return { label: `${here.row.label ?? `Row ${here.rowIndex + 1}`}: shown in ${old ?? 'its own unit'} → ${symbol ?? 'its own unit'}`, edits };
