@@ -7,6 +7,19 @@ export interface Place {
   readonly row: number;
 }
 
+/** The cells of a rectangle; one cell where both ends are the same. */
+export interface Span {
+  readonly start: Place;
+  readonly end: Place;
+}
+
+/** The key of a place in our maps: room for a million rows of ten thousand columns, so that what is too large has one too. */
+export const keyOf = (at: Place): number => (at.sheet * 1e6 + at.row) * 1e4 + at.col;
+export const placeOf = (key: number): Place => {
+  const line = Math.floor(key / 1e4);
+  return { sheet: Math.floor(line / 1e6), row: line % 1e6, col: key % 1e4 };
+};
+
 const PLAIN_NAME = /^[A-Za-z_\u00C0-\u02AF][A-Za-z0-9_\u00C0-\u02AF]*$/u;
 
 /** A table's name as a formula says it: quoted where it holds more than letters, digits and underscores. */

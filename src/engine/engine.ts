@@ -5,6 +5,7 @@ import { type Fault, NOT_UNDERSTOOD } from './errors.ts';
 import { editableContent, toCanonical } from './formula-text.ts';
 import { pictureField } from './picture.ts';
 import type { Committed } from './quantities.ts';
+import { feeds } from './relations.ts';
 import { Tracer } from './trace.ts';
 import type { Engine, Reading } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
@@ -21,7 +22,7 @@ export function createEngine(life: Life = {}): Engine {
       return cell?.typed ?? editableContent(cell?.content ?? '', workbook.currency);
     },
     trace: async (address) => new Tracer(workbook).trace(workbook.at(address)),
-    feeds: async (address) => workbook.feeds(workbook.at(address)),
+    feeds: async (address) => feeds(workbook, workbook.at(address)),
     evaluate: async (formula) => {
       const committed = commit(workbook, workbook.scratch, asFormula(formula));
       return 'content' in committed ? workbook.once(committed.content, committed.kind) : { kind: 'error', ...committed };

@@ -1,5 +1,6 @@
 /** What the quantities see of a workbook. */
 import type { QuantityHost } from './quantities/host.ts';
+import { readers } from './relations.ts';
 import type { Workbook } from './workbook.ts';
 
 export function hostOf(book: Workbook): QuantityHost {
@@ -12,7 +13,7 @@ export function hostOf(book: Workbook): QuantityHost {
     ownUnit: (at) => book.unitSaid(at),
     named: (name) => book.named(name),
     formulas: () => book.formulasAll(),
-    readers: (at) => book.readers(at),
+    readers: (at) => readers(book, at),
     parse: (formula, at) => book.hyper.parse(formula, at),
     tokens: (formula) => book.hyper.tokens(formula),
     text: (ast, at) => book.hyper.text(ast, at).slice(1),

@@ -3,6 +3,7 @@ import type { Place } from './addresses.ts';
 import { CIRCLE, explain, UNIT_ERROR } from './errors.ts';
 import type { DetailedCellError } from './hyper.ts';
 import type { Fail } from './quantities.ts';
+import { circle } from './relations.ts';
 import type { Value } from './types.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -18,14 +19,17 @@ export function explained(error: DetailedCellError, at: Place, book: Workbook): 
   const began = error.address ? book.grid.find(error.address) : undefined;
   const from = began ? book.grid.address(began) : undefined;
   const elsewhere = from !== undefined && from !== own ? { from } : {};
-  if (error.type === 'CYCLE' && began) {
-    const round = book.circle(began).map((place) => book.grid.address(place));
-    return {
-      kind: 'error',
-      word: CIRCLE,
-      message: `${round.join(' reads ')} reads ${round[0]}: a circle has no answer. Let one of these cells read something else.`,
-      ...elsewhere,
-    };
-  }
+  if (error.type === 'CYCLE' && began) return { kind: 'error', word: CIRCLE, message: inACircle(began, book), ...elsewhere };
   return { kind: 'error', word: fault.word, message: fault.message, ...elsewhere };
+}
+
+/** Cells of a circle that are named one by one. */
+const NAMED = 8;
+
+function inACircle(began: Place, book: Workbook): string {
+  const cells = circle(book, began).map((place) => book.grid.address(place));
+  const [first = ''] = cells;
+  if (cells.length === 1) return `${first} depends on itself: a circle has no answer. Let it read something else.`;
+  const named = cells.length > NAMED ? [...cells.slice(0, NAMED), `${cells.length - NAMED} more that read`] : cells;
+  return `${named.join(' reads ')} ${cells.length > NAMED ? '' : 'reads '}${first}: a circle has no answer. Let one of these cells read something else.`;
 }

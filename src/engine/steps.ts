@@ -4,7 +4,7 @@
  */
 import { digits, type FunctionRecord, type Step, stepList } from '../../functions/define.ts';
 import { defaultUnit, fromBase, toBase, unit, withCurrency } from '../../functions/units.ts';
-import type { Place } from './addresses.ts';
+import type { Place, Span } from './addresses.ts';
 import { toEditable } from './formula-text.ts';
 import { type Ast, type BinaryType, CellError, type Raw, SimpleRangeValue } from './hyper.ts';
 import type { Printed } from './printed.ts';
@@ -45,11 +45,6 @@ const PLAIN_CALLS: Readonly<Record<string, string>> = {
 const ANGLE_CALLS: Readonly<Record<string, string>> = { SIN: 'sin', COS: 'cos', TAN: 'tan' };
 
 const SAME_KIND_CALLS: Readonly<Record<string, string>> = { MIN: 'min', MAX: 'max', AVERAGE: 'mean', MEDIAN: 'median' };
-
-interface Span {
-  readonly start: Place;
-  readonly end: Place;
-}
 
 export class Steps {
   readonly steps: TraceStep[] = [];

@@ -7,7 +7,7 @@ import { type Content, readContent } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
 import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
-import { cellText, type Place, readReference, tableText } from './addresses.ts';
+import { cellText, keyOf, type Place, placeOf, readReference, type Span, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
@@ -19,13 +19,6 @@ import { rangeFault } from './ranges.ts';
 import { type Context, recordOf, STATE } from './register.ts';
 import { explained, unitError } from './sentences.ts';
 import type { Address, Value, Values } from './types.ts';
-
-/** The key of a place in our maps: room for a million rows of ten thousand columns, so that what is too large has one too. */
-const keyOf = (at: Place): number => (at.sheet * 1e6 + at.row) * 1e4 + at.col;
-const placeOf = (key: number): Place => {
-  const line = Math.floor(key / 1e4);
-  return { sheet: Math.floor(line / 1e6), row: line % 1e6, col: key % 1e4 };
-};
 
 /** A cell that the calculator has no room for. */
 const beyond = (at: Place): boolean => at.row >= BOUNDS.rows || at.col >= BOUNDS.columns;
@@ -161,7 +154,7 @@ export class Workbook {
     if (this.contents.get(key)?.kind === 'formula') this.formulas--;
     this.contents.delete(key);
     if (!cell) return null;
-    const content = readContent(cell.content, this.currency);
+    const content = beyond(at) ? BLANK : readContent(cell.content, this.currency);
     this.contents.set(key, content);
     if (content.kind === 'formula') this.formulas++;
     const limits = cell.range ?? this.grid.row(at)?.range ?? (this.grid.row(at)?.head ? undefined : this.grid.column(at)?.range);
@@ -332,21 +325,8 @@ export class Workbook {
     return Array.from({ length }, (_, i) => (edit.at === 'row' ? { sheet, row: edit.index, col: i } : { sheet, row: i, col: edit.index }));
   }
 
-  /** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
-  reads(at: Place): readonly { readonly start: Place; readonly end: Place }[] {
-    const found: { start: Place; end: Place }[] = [];
-    for (const each of this.hyper.hf.getCellPrecedents(at)) {
-      if ('start' in each) found.push({ start: each.start, end: each.end });
-      else if (each.sheet >= 0) found.push({ start: each, end: each });
-      else
-        for (const named of this.hyper.hf.getCellPrecedents(each))
-          found.push('start' in named ? { start: named.start, end: named.end } : { start: named, end: named });
-    }
-    return found;
-  }
-
   /** The cells that a reference, a range or a name in a formula stands for. */
-  span(ast: Ast, from: Place): { readonly start: Place; readonly end: Place } | undefined {
+  span(ast: Ast, from: Place): Span | undefined {
     if (ast.type === 'CELL_REFERENCE') {
       const at = ast.reference.toSimpleCellAddress(from);
       return { start: at, end: at };
@@ -356,7 +336,7 @@ export class Workbook {
   }
 
   /** The cells that a name stands for. */
-  named(asWritten: string): { readonly start: Place; readonly end: Place } | undefined {
+  named(asWritten: string): Span | undefined {
     const name = this.names.get(asWritten.toUpperCase());
     const written = name === undefined ? undefined : readReference(this.grid.book?.names[name] ?? '');
     const sheet = written?.table === undefined ? undefined : this.grid.sheet(written.table);
@@ -385,75 +365,6 @@ export class Workbook {
         if (value !== null) yield { at, value };
       }
     }
-  }
-
-  /** The cells that read this one directly, also through ranges and names. */
-  readers(at: Place): readonly Place[] {
-    const found = new Map<number, Place>();
-    const seen = new Set<string>();
-    const follow = (each: Place | { readonly start: Place; readonly end: Place }): void => {
-      const key = JSON.stringify(each);
-      if (seen.has(key)) return;
-      seen.add(key);
-      for (const next of this.hyper.hf.getCellDependents(each)) {
-        if ('start' in next || next.sheet < 0) follow(next);
-        else found.set(keyOf(next), next);
-      }
-    };
-    follow(at);
-    return [...found.values()];
-  }
-
-  /** The cells that read this one directly, and all that follow from them. */
-  feeds(at: Place): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
-    const directly = this.readers(at);
-    const all = new Map<number, Place>();
-    const queue = [...directly];
-    for (let next = queue.pop(); next; next = queue.pop()) {
-      if (all.has(keyOf(next))) continue;
-      all.set(keyOf(next), next);
-      queue.push(...this.readers(next));
-    }
-    const inOrder = (places: Iterable<Place>): readonly Address[] => [...places].sort((a, b) => keyOf(a) - keyOf(b)).map((place) => this.grid.address(place));
-    return { directly: inOrder(directly), all: inOrder(all.values()) };
-  }
-
-  /** The cells with formulas that a cell reads directly. */
-  private formulasRead(at: Place): readonly Place[] {
-    const found: Place[] = [];
-    for (const { start, end } of this.reads(at)) {
-      for (let row = start.row; row <= end.row; row++) {
-        for (let col = start.col; col <= end.col; col++) {
-          const place = { sheet: start.sheet, row, col };
-          if (this.content(place).kind === 'formula') found.push(place);
-        }
-      }
-    }
-    return found;
-  }
-
-  /** A shortest way round the circle that a cell is on: breadth first, back to itself. */
-  circle(start: Place): readonly Place[] {
-    const home = keyOf(start);
-    const cameFrom = new Map<number, number>();
-    const queue = [start];
-    for (let at = queue.shift(); at; at = queue.shift()) {
-      for (const next of this.formulasRead(at)) {
-        const key = keyOf(next);
-        if (key === home) {
-          const round = [at];
-          for (let back = keyOf(at); back !== home; ) {
-            back = cameFrom.get(back) ?? home;
-            round.unshift(placeOf(back));
-          }
-          return round;
-        }
-        if (cameFrom.has(key)) continue;
-        cameFrom.set(key, keyOf(at));
-        queue.push(next);
-      }
-    }
-    return [start];
   }
 
   /** The place that an address names. */

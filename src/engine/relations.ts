@@ -1,0 +1,91 @@
+/** Which cells read which, in both directions. */
+import { keyOf, type Place, placeOf, type Span } from './addresses.ts';
+import type { Address } from './types.ts';
+import type { Workbook } from './workbook.ts';
+
+/** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
+function reads(book: Workbook, at: Place): readonly Span[] {
+  const { hf } = book.hyper;
+  const found: Span[] = [];
+  for (const each of hf.getCellPrecedents(at)) {
+    if ('start' in each) found.push({ start: each.start, end: each.end });
+    else if (each.sheet >= 0) found.push({ start: each, end: each });
+    // A name is a formula of its own in the calculator, on a sheet before the first.
+    else for (const named of hf.getCellPrecedents(each)) found.push('start' in named ? { start: named.start, end: named.end } : { start: named, end: named });
+  }
+  return found;
+}
+
+/** The cells that read this one directly, also through ranges and names. */
+export function readers(book: Workbook, at: Place): readonly Place[] {
+  const found = new Map<number, Place>();
+  const seen = new Set<string>();
+  const follow = (each: Place | Span): void => {
+    const key = JSON.stringify(each);
+    if (seen.has(key)) return;
+    seen.add(key);
+    for (const next of book.hyper.hf.getCellDependents(each)) {
+      if ('start' in next || next.sheet < 0) follow(next);
+      else found.set(keyOf(next), next);
+    }
+  };
+  follow(at);
+  return [...found.values()];
+}
+
+/** The cells that read this one directly, and all that follow from them. */
+export function feeds(book: Workbook, at: Place): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
+  const directly = readers(book, at);
+  const all = new Map<number, Place>();
+  const queue = [...directly];
+  for (let next = queue.pop(); next; next = queue.pop()) {
+    if (all.has(keyOf(next))) continue;
+    all.set(keyOf(next), next);
+    queue.push(...readers(book, next));
+  }
+  const inOrder = (places: Iterable<Place>): readonly Address[] => [...places].sort((a, b) => keyOf(a) - keyOf(b)).map((place) => book.grid.address(place));
+  return { directly: inOrder(directly), all: inOrder(all.values()) };
+}
+
+/** The cells with formulas that a cell reads directly. */
+function formulasRead(book: Workbook, at: Place): readonly Place[] {
+  const found: Place[] = [];
+  for (const { start, end } of reads(book, at)) {
+    for (let row = start.row; row <= end.row; row++) {
+      for (let col = start.col; col <= end.col; col++) {
+        const place = { sheet: start.sheet, row, col };
+        if (book.content(place).kind === 'formula') found.push(place);
+      }
+    }
+  }
+  return found;
+}
+
+/** Cells looked at before the way round is given up: long circles are told by their first cell alone. */
+const LOOKED_AT = 2_000;
+
+/** A shortest way round the circle that a cell is on, breadth first, back to itself; the cell alone where the way is very long. */
+export function circle(book: Workbook, start: Place): readonly Place[] {
+  const home = keyOf(start);
+  const cameFrom = new Map<number, number>();
+  const queue = [start];
+  for (let at = queue.shift(); at && cameFrom.size < LOOKED_AT; at = queue.shift()) {
+    for (const next of formulasRead(book, at)) {
+      const key = keyOf(next);
+      if (key === home) return wayBack(at, home, cameFrom);
+      if (cameFrom.has(key)) continue;
+      cameFrom.set(key, keyOf(at));
+      queue.push(next);
+    }
+  }
+  return [start];
+}
+
+function wayBack(last: Place, home: number, cameFrom: ReadonlyMap<number, number>): readonly Place[] {
+  const round = [last];
+  for (let at = keyOf(last); at !== home; ) {
+    at = cameFrom.get(at) ?? home;
+    round.unshift(placeOf(at));
+  }
+  return round;
+}

@@ -1,0 +1,161 @@
+/** The engine over messages: answers, the watchdog, stopping, and coming back from the last good book. */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Message, type Request, serve } from '../../src/engine/serve.ts';
+import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker-client.ts';
+import { book, put, short, table } from './helpers.ts';
+
+/** A worker in this thread. `stuck` says for which requests it never answers; ended workers say nothing more. */
+function inThread(stuck: (request: Request) => boolean = () => false, beats = 0): { start: () => WorkerLike; started: () => number } {
+  let count = 0;
+  return {
+    started: () => count,
+    start: () => {
+      count++;
+      let ended = false;
+      let receive: (request: Request) => void = () => {};
+      const worker: WorkerLike = {
+        onmessage: null,
+        onerror: null,
+        terminate: () => {
+          ended = true;
+        },
+        postMessage: (request) => {
+          if (!stuck(request)) setTimeout(() => !ended && receive(structuredClone(request)));
+          else for (let i = 1; i <= beats; i++) setTimeout(() => say({ kind: 'alive', slow: false }), i * 20);
+        },
+      };
+      const say = (data: Message): void => {
+        if (!ended) worker.onmessage?.({ data: structuredClone(data) });
+      };
+      setTimeout(() => serve({ post: say, listen: (f) => (receive = f) }));
+      return worker;
+    },
+  };
+}
+
+const LIMITS = { betweenCells: 60, insideSlow: 300, loading: 2_000 };
+const small = book([table('T', [['1', '=A1+1', '=BEAM.EXPONENT(UNIT(90,"°"))']])]);
+const isHostile = (request: Request): boolean => JSON.stringify(request.args).includes('hostile');
+const edited = put(small, 'T', 'r1', 'c1', '5');
+const hostile = put(small, 'T', 'r1', 'c1', 'hostile');
+
+describe('over messages', () => {
+  it('gives what the engine gives', async () => {
+    const engine = createWorkerEngine(inThread().start, LIMITS);
+    expect(Object.values(await engine.load(small)).map(short)).toEqual([1, 2, 2]);
+    expect(await engine.apply([edited.change], edited.book)).toEqual({
+      'T!A1': { kind: 'number', base: 5, unit: '' },
+      'T!B1': { kind: 'number', base: 6, unit: '' },
+    });
+    expect((await engine.trace('T!B1')).from[0]?.address).toBe('T!A1');
+    expect(short(await engine.evaluate('T!A1*2'))).toBe(10);
+    engine.close();
+  });
+
+  it('turns what goes wrong on the far side into a refused promise, and goes on', async () => {
+    const engine = createWorkerEngine(inThread().start, LIMITS);
+    await engine.load(small);
+    await expect(engine.trace('Nowhere!A1')).rejects.toThrow('There is no cell Nowhere!A1 in this book.');
+    expect(short(await engine.evaluate('1+1'))).toBe(2);
+    engine.close();
+  });
+
+  it('ends a worker that gives no sign of life, and works on from the last good book', async () => {
+    const { start, started } = inThread(isHostile);
+    const engine = createWorkerEngine(start, LIMITS);
+    await engine.load(small);
+    await engine.apply([edited.change], edited.book);
+    const stuck = engine.apply([hostile.change], hostile.book);
+    const behind = engine.evaluate('T!B1*10');
+    await expect(stuck).rejects.toThrow(/took longer than 0.06 seconds and was stopped\. The last values stay/);
+    expect(short(await behind)).toBe(60);
+    expect(started()).toBe(2);
+    engine.close();
+  });
+
+  it('waits as long as signs of life come', async () => {
+    const { start, started } = inThread(isHostile, 15);
+    const engine = createWorkerEngine(start, LIMITS);
+    await engine.load(small);
+    const begun = performance.now();
+    await expect(engine.evaluate('"hostile"')).rejects.toThrow('stopped');
+    expect(performance.now() - begun).toBeGreaterThan(300);
+    expect(started()).toBe(2);
+    engine.close();
+  });
+
+  it('can be stopped by hand', async () => {
+    const engine = createWorkerEngine(inThread(isHostile).start, { ...LIMITS, betweenCells: 60_000 });
+    await engine.load(small);
+    const stuck = engine.evaluate('"hostile"');
+    engine.stop();
+    await expect(stuck).rejects.toThrow('This was stopped.');
+    expect(short(await engine.evaluate('T!A1'))).toBe(1);
+    engine.stop();
+    engine.close();
+  });
+
+  it('refuses what is asked after it was closed, and what was still waiting', async () => {
+    const engine = createWorkerEngine(inThread(isHostile).start, LIMITS);
+    const waiting = engine.load(small);
+    engine.close();
+    await expect(waiting).rejects.toThrow('closed');
+    await expect(engine.evaluate('1')).rejects.toThrow('closed');
+  });
+});
+
+describe('in a thread of its own', () => {
+  let folder = '';
+  beforeAll(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'worker-'));
+    await build({
+      configFile: false,
+      logLevel: 'error',
+      build: {
+        ssr: resolve('src/engine/worker.ts'),
+        outDir: folder,
+        target: 'es2022',
+        minify: false,
+        emptyOutDir: false,
+        rolldownOptions: { output: { entryFileNames: 'worker.mjs' } },
+      },
+      ssr: { noExternal: true },
+    });
+  }, 60_000);
+  afterAll(() => rm(folder, { recursive: true, force: true }));
+
+  /** A thread, with the few names of a browser's worker that worker.ts uses. */
+  const start = (): WorkerLike => {
+    const thread = new Worker(
+      `const { parentPort } = require('node:worker_threads');
+       globalThis.self = { postMessage: (m) => parentPort.postMessage(m) };
+       import(${JSON.stringify(join(folder, 'worker.mjs'))}).then(() => parentPort.on('message', (data) => self.onmessage({ data })));`,
+      { eval: true },
+    );
+    const worker: WorkerLike = { onmessage: null, onerror: null, postMessage: (request) => thread.postMessage(request), terminate: () => thread.terminate() };
+    thread.on('message', (data: Message) => worker.onmessage?.({ data }));
+    thread.on('error', (error) => worker.onerror?.({ message: error.message }));
+    return worker;
+  };
+
+  it('works, and ends a formula that would run for many seconds', async () => {
+    const heavy = book([
+      table(
+        'Big',
+        Array.from({ length: 4_000 }, (_, i) => [`${i}`, `=SUMIF(A$1:A$4000,">${i}",A$1:A$4000)`]),
+      ),
+    ]);
+    const engine = createWorkerEngine(start, { betweenCells: 5_000, insideSlow: 10_000, loading: 30_000 });
+    expect(short((await engine.load(small))['T!B1'] ?? { kind: 'blank' })).toBe(2);
+    const long = engine.load(heavy);
+    setTimeout(() => engine.stop(), 500);
+    await expect(long).rejects.toThrow('stopped');
+    expect(short(await engine.evaluate('T!B1+1'))).toBe(3);
+    engine.close();
+  }, 60_000);
+});
