@@ -13,7 +13,23 @@ import type { Value, Values } from '../engine/types.ts';
 import { type CsvOptions, type Field, formatCsv, parseCsv, unguard } from './csv.ts';
 import { fieldOf, valueAt } from './values.ts';
 
-const COLUMNS = ['book', 'page', 'table', 'address', 'name', 'row', 'scenario', 'kind', 'value', 'unit', 'low', 'high', 'formula', 'source', 'note'] as const;
+export const TIDY_COLUMNS = [
+  'book',
+  'page',
+  'table',
+  'address',
+  'name',
+  'row',
+  'scenario',
+  'kind',
+  'value',
+  'unit',
+  'low',
+  'high',
+  'formula',
+  'source',
+  'note',
+] as const;
 
 export interface TidyOptions extends CsvOptions {
   /** Names of the tables to write; left out, all of them. */
@@ -22,7 +38,7 @@ export interface TidyOptions extends CsvOptions {
 
 /** Every cell that holds something or is waiting for an answer, table by table and row by row. */
 export function formatTidy(book: Book, values: Values, options: TidyOptions = {}): string {
-  const records: Field[][] = [[...COLUMNS]];
+  const records: Field[][] = [[...TIDY_COLUMNS]];
   for (const table of tablesOf(book, options)) {
     const page = book.pages.find((p) => p.blocks.some((block) => block.kind === 'table' && block.table === table.id))?.title ?? null;
     for (const at of placesOf(table)) {
@@ -59,7 +75,7 @@ function cellFields(at: At, standing: Standing, value: Value): Field[] {
 const fieldAsRead = (field: string | number | boolean): string => (typeof field === 'boolean' ? (field ? 'TRUE' : 'FALSE') : String(field));
 
 /** The content that a value and its unit stand for by themselves. */
-function contentOf(value: string, symbol: string): string {
+export function contentOf(value: string, symbol: string): string {
   return symbol !== '' && readContent(value).kind === 'number' ? `${value} ${symbol}` : value;
 }
 
@@ -106,8 +122,8 @@ export function parseTidy(text: string): TidyRead {
   const problems: { record: number; message: string; fields: readonly string[] }[] = [];
   for (const [i, fields] of records.entries()) {
     if (i === 0) continue;
-    const field = (name: (typeof COLUMNS)[number]): string => unguard(fields[head.indexOf(name)] ?? '');
-    const cell = fields.length === head.length ? readCell(field) : `It has ${fields.length} fields, the headings are ${head.length}.`;
+    const field = (name: (typeof TIDY_COLUMNS)[number]): string => unguard(fields[head.indexOf(name)] ?? '');
+    const cell = fields.length === head.length ? readTidyCell(field) : `It has ${fields.length} fields, the headings are ${head.length}.`;
     if (typeof cell === 'string') problems.push({ record: i + 1, message: cell, fields });
     else cells.push(cell);
   }
@@ -116,7 +132,8 @@ export function parseTidy(text: string): TidyRead {
 
 const KINDS: Readonly<Record<string, Kind | 'head'>> = { given: 'given', as: 'given', worked: 'worked', check: 'check', head: 'head', '': 'given' };
 
-function readCell(field: (name: (typeof COLUMNS)[number]) => string): TidyCell | string {
+/** One record, whose fields are asked for by their heading; or why it is no cell. */
+export function readTidyCell(field: (name: (typeof TIDY_COLUMNS)[number]) => string): TidyCell | string {
   const kind = Object.hasOwn(KINDS, field('kind')) ? KINDS[field('kind')] : undefined;
   if (!kind) return `“${field('kind')}” is not a kind of cell: given, as, worked, check or head.`;
   const symbol = field('unit');

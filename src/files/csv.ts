@@ -20,10 +20,13 @@ export const unguard = (text: string): string => (text.startsWith("'") ? text.sl
 
 /** Records of one width, as RFC 4180 asks: short ones are filled up with empty fields. */
 export function formatCsv(records: readonly (readonly Field[])[], { bom = false }: CsvOptions = {}): string {
-  const width = Math.max(0, ...records.map((record) => record.length));
+  const width = records.reduce((most, record) => Math.max(most, record.length), 0);
   const texts = records.map((record) => Array.from({ length: width }, (_, i) => fieldText(record[i] ?? null)));
   return `${bom ? '\uFEFF' : ''}${Papa.unparse(texts, { newline: '\r\n' })}\r\n`;
 }
+
+/** Fields as they came from a file, guards and all, to be given back as they were. */
+export const formatVerbatim = (records: readonly (readonly string[])[]): string => `${Papa.unparse(records as string[][], { newline: '\r\n' })}\r\n`;
 
 /** Every field as it stands, guards and all. Line ends may be CRLF, LF or CR; a byte order mark is passed over. */
 export function parseCsv(text: string): { readonly records: readonly (readonly string[])[]; readonly problems: readonly string[] } {

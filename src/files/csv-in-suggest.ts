@@ -1,0 +1,87 @@
+/** A first mapping for a file that is not tidy, by its headings and by what stands in its columns; the person who brings it in has the last word. */
+import { tableNamed } from '../book/address.ts';
+import type { Book, Table } from '../book/book.ts';
+import { plainText } from '../book/content.ts';
+import { columnHeading } from '../book/look-up.ts';
+import { tableNameProblem } from '../book/names.ts';
+import { unguard } from './csv.ts';
+import type { Staged } from './csv-in.ts';
+import { type Heading, readHeading } from './csv-in-heading.ts';
+import type { Mapping } from './csv-in-mapped.ts';
+
+type Rows = Mapping & { to: 'rows' };
+
+/** Rows of the table that fits best, where more than half of the columns find their place in it; else a new table. */
+export function suggestMapping(book: Book, staged: Staged): Mapping {
+  const headings = staged.headings.map((text) => readHeading(text, book.currency));
+  let best: Rows | undefined;
+  for (const table of book.tables) {
+    for (const found of [byLabels(table, staged, headings), byColumns(table, staged, headings)]) {
+      if (found && found.columns.length > (best?.columns.length ?? 0)) best = found;
+    }
+  }
+  const spoken = best ? best.columns.length + (best.into === 'end' ? 0 : 1) + (best.unitFrom === undefined ? 0 : 1) : 0;
+  return best && spoken * 2 > headings.length ? best : newTable(book, staged, headings);
+}
+
+/** A table's labels down and its columns across, as wide files have it. A brief's one column takes the first column of values. */
+function byLabels(table: Table, staged: Staged, headings: readonly Heading[]): Rows | undefined {
+  const labels = new Set(table.rows.map((row) => same(row.label ?? '')).filter(Boolean));
+  const keys = staged.records.slice(0, 200).map((record) => same(unguard(record.fields[0] ?? '')));
+  const known = keys.filter((key) => labels.has(key)).length;
+  if (known === 0 || known * 2 < keys.filter(Boolean).length) return undefined;
+  const unitFrom = headings.findIndex((heading, i) => i > 0 && same(heading.title) === 'unit');
+  const alone = table.columns.length === 1 && headings.filter((_, i) => i > 0 && i !== unitFrom).length === 1;
+  const columns = headings.flatMap((heading, from) => {
+    if (from === 0 || from === unitFrom) return [];
+    const column = alone ? table.columns[0] : columnCalled(table, heading.title);
+    return column ? [{ from, column: column.id, ...unitIn(heading) }] : [];
+  });
+  return columns.length === 0 ? undefined : { to: 'rows', table: table.id, into: { from: 0, column: 'label' }, ...(unitFrom > 0 && { unitFrom }), columns };
+}
+
+/** Records as rows of a list: found by the text of its first column where most are there already, else put after the last. */
+function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): Rows | undefined {
+  const columns = headings.flatMap((heading, from) => {
+    const column = columnCalled(table, heading.title);
+    return column ? [{ from, column: column.id, ...unitIn(heading) }] : [];
+  });
+  const [first] = table.columns;
+  const key = columns.find((column) => column.column === first?.id);
+  if (columns.length === 0) return undefined;
+  if (!first || !key) return { to: 'rows', table: table.id, into: 'end', columns };
+  const there = new Set(table.rows.map((row) => same(plainText(table.cells[row.id]?.[first.id]?.content ?? ''))).filter(Boolean));
+  const keys = staged.records.slice(0, 200).map((record) => same(unguard(record.fields[key.from] ?? '')));
+  if (keys.filter((text) => there.has(text)).length * 2 <= keys.length) return { to: 'rows', table: table.id, into: 'end', columns };
+  const rest = columns.filter((column) => column !== key);
+  return { to: 'rows', table: table.id, into: { from: key.from, column: { id: first.id } }, columns: rest };
+}
+
+function newTable(book: Book, staged: Staged, headings: readonly Heading[]): Mapping {
+  const bare = staged.name.replace(/\.[^.]*$/u, '').replaceAll(/[!:"[\]{}\\\p{Cc}]/gu, ' ');
+  const name =
+    bare
+      .slice(0, 50)
+      .trim()
+      .replaceAll(/^'+|'+$/gu, '') || 'New table';
+  const free = (text: string): boolean => tableNameProblem(text) === undefined && !tableNamed(book, text);
+  const start = tableNameProblem(name) === undefined ? name : `Table ${name}`;
+  let chosen = start;
+  for (let n = 2; !free(chosen); n++) chosen = `${start} ${n}`;
+  const columns = headings.map((heading, from) => ({ from, heading: heading.title, ...unitIn(heading) }));
+  return { to: 'new table', name: chosen, page: chosen, columns };
+}
+
+const unitIn = ({ unit }: Heading): { readonly unit?: string } => (unit === undefined ? {} : { unit });
+
+const same = (text: string): string =>
+  text
+    .trim()
+    .replaceAll(/[\s_]+/gu, ' ')
+    .toLowerCase();
+
+function columnCalled(table: Table, title: string): Table['columns'][number] | undefined {
+  const row = table.rows[0];
+  if (!row || title === '') return undefined;
+  return table.columns.find((column, columnIndex) => same(columnHeading({ table, row, column, rowIndex: 0, columnIndex, cell: undefined })) === same(title));
+}

@@ -1,0 +1,219 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readQuantity } from '../../functions/quantity-text.ts';
+import { apply } from '../../src/book/apply.ts';
+import type { Book } from '../../src/book/book.ts';
+import { checkBook } from '../../src/book/check.ts';
+import { invert } from '../../src/book/invert.ts';
+import { placeOf } from '../../src/book/look-up.ts';
+import { isRefused } from '../../src/book/refused.ts';
+import { formatCsv } from '../../src/files/csv.ts';
+import { type Plan, planCsv, type StageOptions, stageCsv } from '../../src/files/csv-in.ts';
+import { readHeading } from '../../src/files/csv-in-heading.ts';
+import { formatNotPlaced, holdsNotPlaced } from '../../src/files/csv-in-kept.ts';
+import type { Mapping } from '../../src/files/csv-in-mapped.ts';
+import { suggestMapping } from '../../src/files/csv-in-suggest.ts';
+import { formatWide } from '../../src/files/csv-wide.ts';
+import { sample } from '../book/sample.ts';
+import { handValues } from './hand-values.ts';
+import { nastyText } from './nasty.ts';
+import { readStrictly } from './rfc4180.ts';
+
+const values = handValues(sample, { 'Scenarios!C1': { kind: 'number', base: 0.6, unit: 'cm' }, 'Scenarios!B2': { kind: 'number', base: 9, unit: '' } });
+
+async function bringIn(file: string, mapping?: Mapping, options: Partial<StageOptions> = {}, book: Book = sample): Promise<Plan> {
+  const staged = await stageCsv(file, { name: 'data.csv', ...options });
+  const plan = await planCsv(book, staged, { mapping: mapping ?? suggestMapping(book, staged), read: readQuantity, values });
+  if (isRefused(plan)) throw new Error(plan.message);
+  expect(plan.placed + plan.notPlaced).toBe(plan.read);
+  expect(checkBook(apply(book, plan.change))).toMatchObject({ ok: true });
+  return plan;
+}
+
+const contentAt = (plan: Plan, address: string, book: Book = sample): string | undefined => placeOf(apply(book, plan.change), address)?.cell?.content;
+
+describe('a heading', () => {
+  it('gives its unit in square or round brackets, in the book’s currency', () => {
+    expect(readHeading('bench_length [ft]', 'EUR')).toEqual({ title: 'bench_length', unit: 'ft' });
+    expect(readHeading(' Tariff (€/kWh) ', 'EUR')).toEqual({ title: 'Tariff', unit: 'EUR/kWh' });
+    expect(readHeading('Height (guessed)', 'EUR')).toEqual({ title: 'Height (guessed)' });
+    expect(readHeading('Height [ftt]', 'EUR')).toEqual({ title: 'Height', unknown: 'ftt' });
+    expect(readHeading('Tariff [USD/kWh]', 'EUR')).toEqual({ title: 'Tariff', unknown: 'USD/kWh' });
+  });
+});
+
+describe('a staged file', () => {
+  it('says how it was read: delimiter, decimal mark, headings, and the records with their lines', async () => {
+    const staged = await stageCsv('Readings of Tuesday\n\nx;y;PPFD\n1,5;0,5;118\n2,5;0,5;142\n', { name: 'readings.csv' });
+    expect(staged).toMatchObject({ delimiter: ';', decimalMark: ',', headingsAt: 2, headings: ['x', 'y', 'PPFD'], tidy: false });
+    expect(staged.records.map(({ line, fields }) => [line, fields[2]])).toEqual([
+      [4, '118'],
+      [5, '142'],
+    ]);
+  });
+
+  it('has no headings where its first record holds numbers, and gives its columns numbers', async () => {
+    expect(await stageCsv('118,142\n150,188\n', { name: 'grid.csv' })).toMatchObject({ headingsAt: 0, headings: ['column 1', 'column 2'] });
+  });
+
+  it('is read as it is told to be read', async () => {
+    const staged = await stageCsv('a,b;c\n1,2;3\n', { name: 'x.csv', delimiter: ',', headingsAt: 0, decimalMark: ',' });
+    expect(staged).toMatchObject({ delimiter: ',', headingsAt: 0, decimalMark: ',' });
+    expect(staged.records[0]?.fields).toEqual(['a', 'b;c']);
+  });
+});
+
+describe('a file into a new table', () => {
+  it('becomes a list under its headings, with the units that these carry, on a page of its own', async () => {
+    const plan = await bringIn("Article,Light [µmol/s],Shop price (EUR),Remark\nRail 45,122,79,'=1\nPuck 18,44.5,39 EUR,\n", undefined, {
+      name: 'stock list.csv',
+    });
+    const after = apply(sample, plan.change);
+    const table = after.tables.at(-1);
+    expect(table).toMatchObject({ name: 'stock list', form: 'list', columns: [{}, { unit: 'µmol/s' }, { unit: 'EUR' }, {}] });
+    expect(contentAt(plan, "'stock list'!B3")).toBe('44.5 µmol/s');
+    expect(contentAt(plan, "'stock list'!C3")).toBe('39 EUR');
+    expect(contentAt(plan, "'stock list'!D2")).toBe("'=1");
+    expect(after.pages.at(-1)).toMatchObject({ title: 'stock list', blocks: [{ kind: 'table', table: table?.id }] });
+    expect(apply(after, invert(plan.change))).toEqual(sample);
+    expect([plan.of, plan.read, plan.notPlaced]).toEqual(['fields', 7, 0]);
+  });
+
+  it('reads decimal commas where the file has them, and refuses what could be two numbers', async () => {
+    const plan = await bringIn('Width [m];Watts\n1,5;1.234\n2,5;90\n');
+    expect(contentAt(plan, 'data!A2')).toBe('1.5 m');
+    expect(plan.problems.map(({ record, column, message }) => [record.line, column?.number, column?.heading, message])).toEqual([
+      [2, 2, 'Watts', expect.stringMatching(/1234.*1,234/)],
+    ]);
+  });
+});
+
+describe('a file into rows of a table', () => {
+  it('finds rows by the text of the first column, converts nothing, and keeps the units of the file', async () => {
+    const plan = await bringIn('Fixture,Price\nRAIL 90,141\nPuck 18,45 EUR\nRail 45,79\nRail 46,80\n');
+    expect(contentAt(plan, "'Fixture list'!B3")).toBe('141 EUR');
+    expect(contentAt(plan, "'Fixture list'!B4")).toBe('45 EUR');
+    expect(plan.change.edits.filter((edit) => edit.at === 'cell').length).toBe(2);
+    expect(plan.problems.map(({ record, message }) => [record.line, message])).toEqual([[5, 'Fixture list has no row “Rail 46”.']]);
+  });
+
+  it('puts records after the last filled row, and says what does not see them', async () => {
+    const plan = await bringIn('Fixture,Price,Output\nRail 46,80,125\nRail 47,81,126\n');
+    expect(contentAt(plan, "'Fixture list'!A5")).toBe('Rail 46');
+    expect(contentAt(plan, "'Fixture list'!C6")).toBe('126 µmol/s');
+    expect(plan.said).toEqual(['Fixture list is 2 rows longer. Formulas that read it up to row 4 do not see them.']);
+  });
+
+  it('answers a brief from labels and answers, each read as if it were typed there', async () => {
+    const plan = await bringIn('Question,Answer\nBench length,12 ft\nHours,14\nFixture,Rail 45\nColour,white\n');
+    expect(contentAt(plan, 'Brief!A1')).toBe('12 ft');
+    expect(contentAt(plan, 'Brief!A3')).toBe('14 h/d');
+    expect(placeOf(apply(sample, plan.change), 'Brief!A1')?.cell?.source).toBe('client');
+    expect(plan.problems.map(({ record, message }) => [record.line, message])).toEqual([[5, 'Brief has no row “Colour”.']]);
+  });
+
+  it('refuses what the cell does not allow: kind, range, choice, words for a number', async () => {
+    const plan = await bringIn('Question,Answer\nBench length,30 m\nBench length,3 kg\nHours,long\nFixture,Rail 46\n');
+    expect(plan.placed).toBe(4); // the labels, which found their rows
+    expect(plan.problems.map(({ record, column }) => [record.line, column?.number])).toEqual([
+      [2, 2],
+      [3, 2],
+      [4, 2],
+      [5, 2],
+    ]);
+    const said = plan.problems.map(({ message }) => message);
+    expect(said[0]).toMatch(/above what is allowed, 0.3 to 20 m/);
+    expect(said[1]).toMatch(/a length/);
+    expect(said[2]).toMatch(/takes a quantity in h\/d; “long” is none/);
+    expect(said[3]).toMatch(/not one of the choices: Rail 45, Rail 90, Puck 18/);
+  });
+
+  it('takes a wide file back without a change, and never writes over what is worked out', async () => {
+    const file = formatWide(sample, values, { tables: ['Scenarios'] });
+    const plan = await bringIn(file);
+    expect(plan.change.edits).toEqual([]);
+    expect(plan.problems).toEqual([]);
+    const lower = await bringIn(file.replace('cm,60,45,60', 'cm,55,45,60').replace(/Cost,.*/, 'Cost,EUR,1,1,1'));
+    expect(lower.change.edits.map((edit) => edit.at === 'cell' && [edit.row, edit.column, edit.after?.content])).toEqual([['h', 'a', '55 cm']]);
+  });
+});
+
+describe('what could not be placed', () => {
+  it('is kept on its page with line and reason, and comes out again as a file with the headings and the reasons', async () => {
+    const plan = await bringIn('Question,Answer\nBench length,"30\nm"\nColour,"white, warm"\n"broken,1\nHours,14\n');
+    const table = apply(sample, plan.change).tables.find(holdsNotPlaced);
+    if (!table) throw new Error('nothing was kept');
+    const rows = readStrictly(formatNotPlaced(table));
+    expect(rows.map((row) => row.slice(0, 2))).toEqual([
+      ['Question', 'Answer'],
+      ['Bench length', '30\nm'],
+      ['Colour', 'white, warm'],
+      ['"broken,1', ''],
+    ]);
+    expect(rows[0]?.[2]).toBe('not placed because');
+    expect(rows[2]?.[2]).toBe('Line 4, record 3: Brief has no row “Colour”.');
+    expect(rows[3]?.[2]).toMatch(/^Line 5, record 4: A quote opens/);
+  });
+
+  it('is whole, over 500 random files of nasty text mapped to a brief that has none of it', async () => {
+    const body = fc.array(fc.tuple(nastyText(6), nastyText(40)), { minLength: 1, maxLength: 6 });
+    const mapping: Mapping = { to: 'rows', table: 'brief', into: { from: 0, column: 'label' }, columns: [{ from: 1, column: 'c1' }] };
+    await fc.assert(
+      fc.asyncProperty(body, async (rows) => {
+        const file = formatCsv([['Question', 'Answer'], ...rows]);
+        const plan = await bringIn(file, mapping, { delimiter: ',', headingsAt: 1 });
+        expect(plan.placed).toBe(0);
+        const filled = readStrictly(file)
+          .slice(1)
+          .filter((row) => row.some((field) => field.trim() !== ''));
+        const table = apply(sample, plan.change).tables.find(holdsNotPlaced);
+        const kept = table ? readStrictly(formatNotPlaced(table)).slice(1) : [];
+        expect(kept.map((row) => row.slice(0, 2))).toEqual(filled);
+      }),
+      { numRuns: 500, seed: 4 },
+    );
+  });
+});
+
+describe('a large file', () => {
+  const rows = 100_000;
+  const big = `x,y,PPFD\n${Array.from({ length: rows }, (_, i) => `${i % 400},${Math.floor(i / 400)},${100 + (i % 150)}`).join('\n')}\n`;
+
+  it('of 100,000 rows tells its progress; what a table has no room for is counted, kept and said', async () => {
+    const told: number[] = [];
+    const staged = await stageCsv(big, { name: 'readings.csv', progress: (done, of) => told.push(done / of) });
+    expect(staged.records.length).toBe(rows);
+    const plan = await planCsv(sample, staged, {
+      mapping: suggestMapping(sample, staged),
+      read: readQuantity,
+      values,
+      progress: (done, of) => told.push(1 + done / of),
+    });
+    if (isRefused(plan)) throw new Error(plan.message);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+    expect(told.length).toBeGreaterThan(20);
+    expect(told.at(-1)).toBe(2);
+    // A table has 20,000 rows, of which the headings take one.
+    expect([plan.read, plan.placed, plan.notPlaced]).toEqual([300_000, 3 * 19_999, 3 * 80_001]);
+    const after = apply(sample, plan.change);
+    const kept = after.tables.filter(holdsNotPlaced);
+    expect(kept.reduce((n, table) => n + table.rows.length - 2, 0)).toBe(80_001);
+    expect(plan.problems[0]?.message).toBe('A table has at most 20,000 rows.');
+  }, 60_000);
+
+  it('is stopped by its signal, and then there is no change', async () => {
+    const stop = new AbortController();
+    const staging = stageCsv(big, { name: 'readings.csv', signal: stop.signal, progress: () => stop.abort(new Error('stopped')) });
+    await expect(staging).rejects.toThrow('stopped');
+    const staged = await stageCsv(big, { name: 'readings.csv' });
+    const stopAgain = new AbortController();
+    const planning = planCsv(sample, staged, {
+      mapping: suggestMapping(sample, staged),
+      read: readQuantity,
+      values,
+      signal: stopAgain.signal,
+      progress: () => stopAgain.abort(new Error('stopped')),
+    });
+    await expect(planning).rejects.toThrow('stopped');
+  }, 60_000);
+});
