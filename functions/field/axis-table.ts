@@ -4,12 +4,12 @@
  *
  * mean over a face of size s at distance d: √π/(2√τ s)·[erf(√τ(d + s/2)) − erf(√τ(d − s/2))], taken as a difference of erfc where the
  * point is beside the face, so that the far tail keeps its digits. Where √τ·s is below THIN that difference would lose digits the
- * other way, and the middle of the face with its second-order term, e^(−τd²)(1 + τs²/12·(2τd² − 1)), is good to 2e-7 at the edge of what counts.
+ * other way, and the middle of the face with its second-order term, e^(−τd²)(1 + τs²/12·(2τd² − 1)), is good to 1e-8 even at the edge of what counts.
  */
 import { erfcUp } from '../numeric/error-function.ts';
 import { type Terms, termsWithin } from './gaussian-terms.ts';
 
-const THIN = 0.01;
+const THIN = 0.005;
 
 /** Fixtures along one axis, all of one size there. */
 export interface AxisSources {
@@ -43,54 +43,78 @@ function thickFrom({ rootTau, count }: Terms, size: number): number {
   return t;
 }
 
+/** Centres of the faces and of their mirror images along one axis, with the share of the light that each has left. */
+interface Images {
+  readonly at: Float64Array;
+  readonly share: Float64Array;
+}
+
+function imagesOf({ centres, bench, sides }: AxisSources): Images {
+  const images = imageCount(sides);
+  const perCentre = 2 * images + 1;
+  const at = new Float64Array(centres.length * perCentre);
+  const share = new Float64Array(centres.length * perCentre);
+  for (let c = 0; c < centres.length; c++) {
+    const u = centres[c] as number;
+    // The n-th image at either end: shifted by whole benches, mirrored when n is odd.
+    for (let n = -images; n <= images; n++) {
+      const i = c * perCentre + n + images;
+      at[i] = n * bench + (n % 2 === 0 ? u : bench - u);
+      share[i] = sides ** Math.abs(n);
+    }
+  }
+  return { at, share };
+}
+
 export function axisTable(terms: Terms, lowest: number, points: ArrayLike<number>, sources: AxisSources): AxisTable {
   const { count } = terms;
-  const { centres, size, bench, sides } = sources;
+  const { size } = sources;
   const values = new Float64Array(points.length * count);
   const filled = new Int32Array(points.length);
-  const images = imageCount(sides);
+  const { at, share } = imagesOf(sources);
   const thick = thickFrom(terms, size);
   for (let i = 0; i < points.length; i++) {
     const x = points[i] as number;
     let most = 0;
-    for (let c = 0; c < centres.length; c++) {
-      const u = centres[c] as number;
-      most = Math.max(most, addFace(terms, lowest, Math.abs(x - u), size, 1, thick, values, i * count));
-      // The n-th image at either end: shifted by whole benches, mirrored when n is odd.
-      for (let n = 1, share = sides; n <= images; n++, share *= sides) {
-        const image = n % 2 === 0 ? u : bench - u;
-        addFace(terms, lowest, Math.abs(x - n * bench - image), size, share, thick, values, i * count);
-        addFace(terms, lowest, Math.abs(x + n * bench - image), size, share, thick, values, i * count);
-      }
+    for (let c = 0; c < at.length; c++) {
+      const distance = Math.abs(x - (at[c] as number));
+      const gap = Math.max(0, distance - size / 2);
+      const reach = termsWithin(terms, lowest * lowest + gap * gap);
+      addFace(terms, distance, size, share[c] as number, thick, reach, values, i * count);
+      if (reach > most) most = reach;
     }
-    filled[i] = images > 0 ? count : most;
+    filled[i] = most;
   }
   return { values, filled };
 }
 
-/** Adds one face's part to a point's row; gives how many terms it reached. */
-function addFace(terms: Terms, lowest: number, d: number, size: number, share: number, thick: number, values: Float64Array, row: number): number {
-  const { tau, rootTau } = terms;
-  const near = d - size / 2;
-  const reach = termsWithin(terms, near > 0 ? lowest * lowest + near * near : lowest * lowest);
+/** Adds one face's part of the first `reach` terms to a point's row. */
+function addFace(
+  { tau, rootTau }: Terms,
+  distance: number,
+  size: number,
+  share: number,
+  thick: number,
+  reach: number,
+  values: Float64Array,
+  row: number,
+): void {
   const thin = Math.min(thick, reach);
   for (let t = 0; t < thin; t++) {
-    const q = (tau[t] as number) * d * d;
-    values[row + t] = (values[row + t] as number) + share * Math.exp(-q) * (1 + (((tau[t] as number) * size * size) / 12) * (2 * q - 1));
+    const q = (tau[t] as number) * distance * distance;
+    const bent = (tau[t] as number) * size * size;
+    values[row + t] = (values[row + t] as number) + share * Math.exp(-q) * (1 + (bent / 12) * (2 * q - 1));
   }
-  const farther = d + size / 2;
-  if (near >= 0) {
-    for (let t = thin; t < reach; t++) {
-      const root = rootTau[t] as number;
-      values[row + t] = (values[row + t] as number) + share * (erfcUp(root * near) - erfcUp(root * farther));
-    }
-  } else {
-    for (let t = thin; t < reach; t++) {
-      const root = rootTau[t] as number;
-      values[row + t] = (values[row + t] as number) + share * (2 - erfcUp(-root * near) - erfcUp(root * farther));
-    }
+  // erf b − erf a is erfc a − erfc b where both are on one side, 2 − erfc(−a) − erfc b where the point is under the face.
+  const under = distance < size / 2;
+  const constant = under ? 2 : 0;
+  const sign = under ? -1 : 1;
+  const near = Math.abs(distance - size / 2);
+  const far = distance + size / 2;
+  for (let t = thin; t < reach; t++) {
+    const root = rootTau[t] as number;
+    values[row + t] = (values[row + t] as number) + share * (constant + sign * erfcUp(root * near) - erfcUp(root * far));
   }
-  return reach;
 }
 
 /** √π/(2√τ s) for the terms that were taken as differences of erfc, 1 for the others: multiplied into the weights, once for all points. */

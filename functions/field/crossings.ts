@@ -1,5 +1,5 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
-import { centres, type Group, type Layout } from './layout.ts';
+import { centres, type Fixture, type Layout } from './layout.ts';
 
 /** Like faces at the crossings of two rows of centres: what the separable sum takes in one go. */
 export interface Crossing {
@@ -13,14 +13,21 @@ export interface Crossing {
   readonly centred: boolean;
 }
 
-export function crossings({ groups, bench }: Layout): Crossing[] {
-  return groups.flatMap((group: Group): Crossing[] => {
-    const { ppf, length, width, beam } = group.fixture;
-    const m = beamExponent(beam);
-    const face = (turned: boolean) => ({ ppf, m, length: turned ? width : length, width: turned ? length : width });
-    if (group.kind === 'free') return group.places.map(({ x, y, turned }) => ({ ...face(turned), xs: [x], ys: [y], centred: false }));
-    const xs = centres(group.along, bench.length, group.spreadAlong);
-    const ys = centres(group.across, bench.width, group.spreadAcross);
-    return [{ ...face(group.turned), xs, ys, centred: true }];
-  });
+export function crossings(layout: Layout): Crossing[] {
+  const found: Crossing[] = [];
+  for (const group of layout.groups) {
+    const m = beamExponent(group.fixture.beam);
+    if (group.kind === 'regular') {
+      const xs = centres(group.along, layout.bench.length, group.spreadAlong);
+      const ys = centres(group.across, layout.bench.width, group.spreadAcross);
+      found.push(crossing(group.fixture, m, group.turned, xs, ys, true));
+    } else {
+      for (const { x, y, turned } of group.places) found.push(crossing(group.fixture, m, turned, [x], [y], false));
+    }
+  }
+  return found;
+}
+
+function crossing({ ppf, length, width }: Fixture, m: number, turned: boolean, xs: number[], ys: number[], centred: boolean): Crossing {
+  return { ppf, m, xs, ys, length: turned ? width : length, width: turned ? length : width, centred };
 }

@@ -3,24 +3,24 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
 import { facePpfd } from '../beam/face-ppfd.ts';
 import { NEAR_DIODES } from '../beam/near-diodes.ts';
+import { say } from '../check-args.ts';
 import { calc, type Show } from '../define.ts';
 import { imageCount } from './axis-table.ts';
 import { type FixtureShare, fixtureShares } from './fixture-shares.ts';
 import type { Layout } from './layout.ts';
 import { pointOf, type SampleField } from './sample-field.ts';
 
-const short = (x: number): string => String(Number(x.toPrecision(4)));
-const at = (x: number, y: number): string => `(${short(x)}, ${short(y)}) m`;
+const at = (x: number, y: number): string => `(${say(x)}, ${say(y)}) m`;
 
 /** What the model takes for granted, where it matters. */
 export function showModel(show: Show, layout: Layout): void {
   for (const beam of new Set(layout.groups.map((group) => group.fixture.beam))) {
-    show.expression(`exponent of a ${short(beam)}° beam`, calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, beamExponent(beam), '1');
+    show.expression(`exponent of a ${say(beam)}° beam`, calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, beamExponent(beam), '1');
   }
   show.note(NEAR_DIODES);
   if (layout.sides > 0) {
     show.note(
-      `The sides of the bench reflect ${short(layout.sides * 100)} % as ideal mirrors, ${imageCount(layout.sides)} images each way: optimistic for matt white.`,
+      `The sides of the bench reflect ${say(layout.sides * 100)} % as ideal mirrors, ${imageCount(layout.sides)} images each way: optimistic for matt white.`,
     );
   }
 }
@@ -34,7 +34,7 @@ export function showMean(show: Show, s: SampleField): void {
 
 export function showGrid(show: Show, s: SampleField): void {
   const { bench } = s.layout;
-  const cm = (size: number, cells: number): string => short((size / cells) * 100);
+  const cm = (size: number, cells: number): string => say((size / cells) * 100);
   show.note(`Sample grid ${s.nx} × ${s.ny}: the centres of cells of ${cm(bench.length, s.nx)} × ${cm(bench.width, s.ny)} cm, all weighing the same.`);
   showModel(show, s.layout);
 }

@@ -101,7 +101,9 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
 
 /** Cell centres along one side. */
 export function cellCentres(cells: number, size: number): Float64Array {
-  return Float64Array.from({ length: cells }, (_, i) => ((i + 0.5) * size) / cells);
+  const centres = new Float64Array(cells);
+  for (let i = 0; i < cells; i++) centres[i] = ((i + 0.5) * size) / cells;
+  return centres;
 }
 
 /** PPFD at the crossings of any rows of points, x and y each in rising order, µmol/m²/s, x fastest. */

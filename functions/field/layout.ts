@@ -62,7 +62,9 @@ export interface Face {
 
 /** Centres of `count` fixtures along one side of the bench: size/2 + spread·((i+½)/count − ½)·size. */
 export function centres(count: number, size: number, spread: number): number[] {
-  return Array.from({ length: count }, (_, i) => size / 2 + spread * ((i + 0.5) / count - 0.5) * size);
+  const at: number[] = [];
+  for (let i = 0; i < count; i++) at.push(size / 2 + spread * ((i + 0.5) / count - 0.5) * size);
+  return at;
 }
 
 export const countOf = (group: Group): number => (group.kind === 'regular' ? group.along * group.across : group.places.length);

@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { define, isRefusal, refuse } from '../define.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { greatestOn } from '../numeric/greatest.ts';
@@ -12,8 +13,7 @@ import { named } from './named.ts';
 import { lowOf, sampleField } from './sample-field.ts';
 
 const COUNT = { unit: '1', atLeast: 1, atMost: LIMITS.fixturesMost, whole: true } as const;
-const short = (x: number): string => String(Number(x.toPrecision(4)));
-const metres = (x: number): string => `${short(x)} m`;
+const metres = (x: number): string => `${say(x)} m`;
 
 /** The spread, on one axis, with the best low over mean. */
 export const SPREAD_BEST = define({
@@ -82,7 +82,7 @@ export const SPREAD_BEST = define({
       showMean(show, s);
       const check = `BENCH.UNIFORMITY(${quoted(text)},${quantity(height, 'm')})`;
       show.search('spread with the greatest low over mean', best, '1', [least, most], check, lowOf(s) / s.mean, '1');
-      show.note(`With spread 1 low over mean is ${short(evenness(1))}. The mean changes too: compare BENCH.MEAN of both.`);
+      show.note(`With spread 1 low over mean is ${say(evenness(1))}. The mean changes too: compare BENCH.MEAN of both.`);
     }
     return best;
   },

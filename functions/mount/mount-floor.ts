@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { define, isRefusal, refuse } from '../define.ts';
 import { brightestByHeight } from '../field/brightest.ts';
 import { LAYOUT_TEXT, NX, NY } from '../field/field-params.ts';
@@ -8,8 +9,6 @@ import { LIMITS } from '../field/limits.ts';
 import { named } from '../field/named.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { crossingsDownward } from './highest-crossing.ts';
-
-const short = (x: number): string => String(Number(x.toPrecision(4)));
 
 /** The lowest height from which on, upwards, no point of the bench is brighter than a ceiling. */
 export const MOUNT_FLOOR = define({
@@ -39,14 +38,14 @@ export const MOUNT_FLOOR = define({
     const found = crossingsDownward((h) => brightest(h, true).ppfd, ...range, ceiling, false);
     if (found.highest === undefined && found.atTop > ceiling) {
       return refuse(
-        `MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${short(found.atTop)} µmol/m²/s; dim to ${short(ceiling / found.atTop)} of full output.`,
+        `MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${say(found.atTop)} µmol/m²/s; dim to ${say(ceiling / found.atTop)} of full output.`,
       );
     }
     const height = found.highest ?? range[0];
     if (show) {
       const peak = brightest(height, true);
       showModel(show, layout);
-      showPoint(show, layout, height, peak.x, peak.y, peak.ppfd, `brightest point, (${short(peak.x)}, ${short(peak.y)}) m`);
+      showPoint(show, layout, height, peak.x, peak.y, peak.ppfd, `brightest point, (${say(peak.x)}, ${say(peak.y)}) m`);
       const check = `BENCH.PPFD(${quoted(text)},${quantity(height, 'm')},${quantity(peak.x, 'm')},${quantity(peak.y, 'm')})`;
       if (found.highest === undefined) show.note(`No height is too low for this ceiling: ${range[0]} m is the least that is reckoned.`);
       else show.search('height at which the brightest point is at the ceiling', height, 'm', range, check, ceiling, 'µmol/m²/s');

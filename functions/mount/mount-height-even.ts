@@ -1,12 +1,11 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { BEAM } from '../field/field-params.ts';
 import { LIMITS } from '../field/limits.ts';
 import { quantity } from '../formula-words.ts';
 import { endlessRows, gapOverHeight, lowToMean } from './endless-rows.ts';
 import { LOW_TO_MEAN, ROW_GAP } from './rows-params.ts';
-
-const short = (x: number): string => String(Number(x.toPrecision(4)));
 
 /** How high rows must hang to be even between them, far from the edges of the bench. */
 export const MOUNT_HEIGHT_EVEN = define({
@@ -28,7 +27,7 @@ export const MOUNT_HEIGHT_EVEN = define({
     if (ratio === undefined) return refuse(`MOUNT.HEIGHT.EVEN: no height makes rows with a ${beam}° beam even to ${share}; ask for less.`);
     const height = gap / ratio;
     if (height < LIMITS.heightLeast || height > LIMITS.heightMost) {
-      return refuse(`MOUNT.HEIGHT.EVEN: that takes ${short(height)} m; heights are reckoned from ${LIMITS.heightLeast} to ${LIMITS.heightMost} m.`);
+      return refuse(`MOUNT.HEIGHT.EVEN: that takes ${say(height)} m; heights are reckoned from ${LIMITS.heightLeast} to ${LIMITS.heightMost} m.`);
     }
     if (show) {
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, m, '1');

@@ -1,13 +1,12 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
 import { facePpfd } from '../beam/face-ppfd.ts';
 import { NEAR_DIODES } from '../beam/near-diodes.ts';
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { BEAM, FACE_LENGTH, FACE_WIDTH, PPF } from '../field/field-params.ts';
 import { LIMITS } from '../field/limits.ts';
 import { quantity } from '../formula-words.ts';
 import { crossingsDownward } from './highest-crossing.ts';
-
-const short = (x: number): string => String(Number(x.toPrecision(4)));
 
 /** The height at which PPFD under the centre of one face is a target. It falls all the way up, so there is one. */
 export const MOUNT_HEIGHT_UNDER = define({
@@ -35,8 +34,8 @@ export const MOUNT_HEIGHT_UNDER = define({
     const found = crossingsDownward((h) => facePpfd(face, h, 0, 0), ...range, target, false);
     if (found.highest === undefined) {
       return found.atTop > target
-        ? refuse(`MOUNT.HEIGHT.UNDER: at ${range[1]} m the centre still gets ${short(found.atTop)} µmol/m²/s; dim the fixture.`)
-        : refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${short(found.greatest)} µmol/m²/s, at ${range[0]} m; take that target or less, or more output.`);
+        ? refuse(`MOUNT.HEIGHT.UNDER: at ${range[1]} m the centre still gets ${say(found.atTop)} µmol/m²/s; dim the fixture.`)
+        : refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${say(found.greatest)} µmol/m²/s, at ${range[0]} m; take that target or less, or more output.`);
     }
     const height = found.highest;
     if (show) {

@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { define, isRefusal, type Refusal, refuse } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT } from '../field/field-params.ts';
 import { showHigh, showLow, showMean } from '../field/field-steps.ts';
@@ -9,15 +10,13 @@ import { sampleField } from '../field/sample-field.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { type Crossings, crossingsDownward } from './highest-crossing.ts';
 
-const short = (x: number): string => String(Number(x.toPrecision(4)));
-
 function outOfReach(target: number, lowest: number, highest: number, found: Crossings): Refusal {
-  const asked = `MOUNT.HEIGHT: between ${short(lowest)} and ${short(highest)} m the mean is never ${short(target)} µmol/m²/s;`;
+  const asked = `MOUNT.HEIGHT: between ${say(lowest)} and ${say(highest)} m the mean is never ${say(target)} µmol/m²/s;`;
   return found.atTop > target
     ? refuse(
-        `${asked} the highest limit binds, at ${short(highest)} m it is still ${short(found.atTop)}. Dim to ${short(target / found.atTop)} of it there, or allow more height.`,
+        `${asked} the highest limit binds, at ${say(highest)} m it is still ${say(found.atTop)}. Dim to ${say(target / found.atTop)} of it there, or allow more height.`,
       )
-    : refuse(`${asked} at most it is ${short(found.greatest)}, at ${short(found.greatestAt)} m. Take that target or less, or add output.`);
+    : refuse(`${asked} at most it is ${say(found.greatest)}, at ${say(found.greatestAt)} m. Take that target or less, or add output.`);
 }
 
 /** The height at which the mean of the sample grid is a target. */
@@ -40,7 +39,7 @@ export const MOUNT_HEIGHT = define({
   work: ([text, target, lowest, highest], show) => {
     const layout = parseLayout(text);
     if (isRefusal(layout)) return named('MOUNT.HEIGHT', layout);
-    if (lowest >= highest) return refuse(`MOUNT.HEIGHT: the lowest height, ${short(lowest)} m, must be below the highest, ${short(highest)} m.`);
+    if (lowest >= highest) return refuse(`MOUNT.HEIGHT: the lowest height, ${say(lowest)} m, must be below the highest, ${say(highest)} m.`);
     const mean = meanByHeight(layout, lowest, highest, ...defaultGrid(layout));
     const found = crossingsDownward(mean, lowest, highest, target, show !== undefined);
     const height = found.highest;
@@ -49,7 +48,7 @@ export const MOUNT_HEIGHT = define({
       const check = `BENCH.MEAN(${quoted(text)},${quantity(height, 'm')})`;
       show.search('height at which the mean is the target', height, 'm', [lowest, highest], check, target, 'µmol/m²/s');
       if (found.all.length > 1) {
-        const others = found.all.slice(1).map((h) => `${short(h)} m`);
+        const others = found.all.slice(1).map((h) => `${say(h)} m`);
         show.note(
           `The mean is the target at ${others.join(' and ')} too: some faces hang outside the bench, or nearer than the grid can see. The highest is taken.`,
         );

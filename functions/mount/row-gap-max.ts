@@ -1,11 +1,10 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { BEAM, HEIGHT } from '../field/field-params.ts';
 import { quantity } from '../formula-words.ts';
 import { endlessRows, gapOverHeight, lowToMean } from './endless-rows.ts';
 import { LOW_TO_MEAN, ROW_GAP } from './rows-params.ts';
-
-const short = (x: number): string => String(Number(x.toPrecision(4)));
 
 /** The widest gap between rows that is still even enough: the inverse of MOUNT.HEIGHT.EVEN. */
 export const ROW_GAP_MAX = define({
@@ -24,7 +23,7 @@ export const ROW_GAP_MAX = define({
     if (ratio === undefined) return refuse(`ROW.GAP.MAX: no gap makes rows with a ${beam}° beam even to ${share}; ask for less.`);
     const gap = ratio * height;
     if (gap < ROW_GAP.atLeast || gap > ROW_GAP.atMost) {
-      return refuse(`ROW.GAP.MAX: that gap would be ${short(gap)} m; gaps are reckoned from ${ROW_GAP.atLeast} to ${ROW_GAP.atMost} m.`);
+      return refuse(`ROW.GAP.MAX: that gap would be ${say(gap)} m; gaps are reckoned from ${ROW_GAP.atLeast} to ${ROW_GAP.atMost} m.`);
     }
     if (show) {
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, m, '1');

@@ -1,16 +1,16 @@
 /**
- * The complementary error function, by a table: quick, and exact to a relative error of about 1e-9 far into the tail, so that the
+ * The complementary error function, by a table: quick, and exact to a relative error of 2e-9 out to x = 6 and 8e-9 out to 8, so that the
  * difference of two values keeps its digits where both are tiny.
  *
- * The table holds, at every 1/32, the Taylor coefficients of erfc to the sixth power; from the nearest node no point is farther
- * than 1/64. The first term left out is at most (2x)⁶/7!·(1/64)⁷ of 2/√π e^(−x²): 5e-16 near 0, 2e-9 of the value at x = 6.
+ * The table holds, at every 1/128, the Taylor coefficients of erfc to the fourth power; from the nearest node no point is farther
+ * than 1/256. The first term left out is 2/√π e^(−x²)·H₄(x)/5!·(1/256)⁵: 1e-13 near 0, (2x)⁵/5!·(1/256)⁵ of the value in the tail.
  *
  * Sources: NIST Digital Library of Mathematical Functions, §7.2 (definitions), §7.10 (derivatives), eq. 7.6.2 (series), eq. 7.9.2 (continued fraction).
  */
 
-const PER_UNIT = 32;
-const COEFFICIENTS = 7;
-/** Beyond it erfc is taken as 0; its value there is 4e-37. */
+const PER_UNIT = 128;
+const COEFFICIENTS = 5;
+/** Beyond it erfc is taken as its value there, 4e-37: nothing, even as a share of the smallest that counts. */
 const END = 9;
 
 /** erfc to about 1e-15 relative, for x ≥ 0: not for inner loops. */
@@ -54,16 +54,14 @@ const table = build();
 
 /** erfc(x) for x ≥ 0. */
 export function erfcUp(x: number): number {
-  if (x >= END) return 0;
-  const node = (x * PER_UNIT + 0.5) | 0;
-  const d = x - node / PER_UNIT;
-  const i = node * COEFFICIENTS;
-  return (
-    (table[i] as number) +
-    d *
-      ((table[i + 1] as number) +
-        d *
-          ((table[i + 2] as number) +
-            d * ((table[i + 3] as number) + d * ((table[i + 4] as number) + d * ((table[i + 5] as number) + d * (table[i + 6] as number))))))
-  );
+  // No early return: a value chosen is quicker here than a branch taken.
+  const z = Math.min(x, END);
+  const node = (z * PER_UNIT + 0.5) | 0;
+  const d = z - node / PER_UNIT;
+  const i = Math.imul(node, COEFFICIENTS);
+  // Estrin's scheme: its pairs do not wait for one another as Horner's steps do.
+  const low = (table[i] as number) + d * (table[i + 1] as number);
+  const middle = (table[i + 2] as number) + d * (table[i + 3] as number);
+  const dd = d * d;
+  return low + dd * (middle + dd * (table[i + 4] as number));
 }

@@ -52,19 +52,22 @@ export interface Emitter {
   readonly m: number;
 }
 
-/** PPFD at (x, y) from the centre of the face, h below it. `inner` and `outer`: relative accuracy of the two integrals. */
+/**
+ * PPFD at (x, y) from the centre of the face, h below it. `inner` and `outer`: relative accuracy of the two integrals.
+ * Lengths are taken in heights: h^(−2k) itself passes the range of numbers for a narrow beam.
+ */
 export function ppfdByQuadrature({ ppf, length, width, m }: Emitter, h: number, x: number, y: number, outer = 1e-9, inner = 1e-11): number {
   const k = (m + 3) / 2;
-  const scale = ((ppf * (m + 1)) / (2 * Math.PI)) * h ** (m + 1);
+  const scale = (ppf * (m + 1)) / (2 * Math.PI * h * h);
   const line = (D: number, centre: number, size: number): number => {
     if (size === 0) return (D * D + centre * centre) ** -k;
     const [from, to] = [Math.atan((centre - size / 2) / D), Math.atan((centre + size / 2) / D)];
     return (D ** (1 - 2 * k) * integrate((phi) => Math.cos(phi) ** (2 * k - 2), from, to, inner)) / size;
   };
-  if (length === 0) return scale * line(Math.hypot(h, x), y, width);
-  const [from, to] = [Math.atan((x - length / 2) / h), Math.atan((x + length / 2) / h)];
-  const over = (theta: number): number => (line(h / Math.cos(theta), y, width) * h) / Math.cos(theta) ** 2;
-  return (scale * integrate(over, from, to, outer)) / length;
+  const [a, b, u, v] = [length / h, width / h, x / h, y / h];
+  if (a === 0) return scale * line(Math.hypot(1, u), v, b);
+  const over = (theta: number): number => line(1 / Math.cos(theta), v, b) / Math.cos(theta) ** 2;
+  return (scale * integrate(over, Math.atan(u - a / 2), Math.atan(u + a / 2), outer)) / a;
 }
 
 /** PPFD from many faces. */

@@ -1,0 +1,163 @@
+/** Times of the field, with their limits; the ratio to the same arithmetic in C; how the cost grows. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { cpus, tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import { beamExponent } from '../../functions/beam/beam-exponent.ts';
+import { ruleFor } from '../../functions/field/gaussian-terms.ts';
+import { benchField, landingShare } from '../../functions/field/kernel.ts';
+import type { Layout, RegularGroup } from '../../functions/field/layout.ts';
+import { layoutText } from '../../functions/field/layout-text.ts';
+import { MOUNT_HEIGHT } from '../../functions/mount/mount-height.ts';
+import { coldField, manyGeometries } from './field-jobs.ts';
+import { keep, kept, type Timing, timed } from './timing.ts';
+
+const regular = (beam: number, along: number, across: number, length: number, width: number, bench: Layout['bench'], sides = 0): Layout => ({
+  bench,
+  sides,
+  groups: [{ kind: 'regular', fixture: { ppf: 100, length, width, beam }, along, across, turned: false, spreadAlong: 1, spreadAcross: 1 }],
+});
+
+const BENCH = { length: 3.6, width: 1.5 };
+const twenty = (beam: number, sides = 0): Layout => regular(beam, 5, 4, 0.6, 0.06, BENCH, sides);
+const fourHundred = regular(120, 20, 20, 0.6, 0.3, { length: 20, width: 10 });
+
+let failed = 0;
+function report(job: string, { best, median }: Timing, limit: number, note = ''): void {
+  const over = best > limit ? '  OVER THE LIMIT' : '';
+  if (over) failed++;
+  console.log(`${job.padEnd(58)} best ${best.toFixed(1).padStart(9)} µs  median ${median.toFixed(1).padStart(9)} µs  limit ${limit} µs${note}${over}`);
+}
+
+function compileC(): { run: string; folder: string } | string {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-c-'));
+  try {
+    execFileSync('cc', ['-O3', '-march=native', '-o', join(folder, 'field'), resolve('tests/bench/field.c'), '-lm'], { stdio: 'pipe' });
+    return { run: join(folder, 'field'), folder };
+  } catch (error) {
+    rmSync(folder, { recursive: true });
+    return `no C compiler ran (${error instanceof Error ? error.message.split('\n')[0] : error})`;
+  }
+}
+
+function timeInC(program: string, layout: Layout, height: number, nx: number, ny: number, runs: number): { us: number; total: number } {
+  const { fixture, along, across } = layout.groups[0] as RegularGroup;
+  const m = beamExponent(fixture.beam);
+  const { k, step, lnGammaK, high, low, reach } = ruleFor(m);
+  const rule = [k, step, lnGammaK, high, low, reach];
+  const given = [...rule, fixture.ppf, m, fixture.length, fixture.width, along, across, layout.bench.length, layout.bench.width, height, nx, ny, runs];
+  const [seconds, total] = execFileSync(program, given.map(String), { encoding: 'utf8' }).split(' ').map(Number);
+  return { us: (seconds as number) * 1e6, total: total as number };
+}
+
+/** Slope of ln time against ln size by least squares: 1 is linear. */
+function growth(sizes: readonly number[], times: readonly number[]): number {
+  const [xs, ys] = [sizes.map(Math.log), times.map(Math.log)];
+  const mean = (v: readonly number[]): number => v.reduce((s, x) => s + x, 0) / v.length;
+  const [mx, my] = [mean(xs), mean(ys)];
+  return xs.reduce((s, x, i) => s + (x - mx) * ((ys[i] as number) - my), 0) / xs.reduce((s, x) => s + (x - mx) ** 2, 0);
+}
+
+const c = compileC();
+console.log(`${cpus()[0]?.model}, Node ${process.version}${typeof c === 'string' ? `; without the C figures: ${c}` : ''}`);
+
+for (const beam of [10, 30, 60, 90, 120, 150, 170]) {
+  const layout = twenty(beam);
+  const js = timed(() => keep(benchField(layout, 0.5, 24, 12)[0] as number));
+  let note = '';
+  if (typeof c !== 'string') {
+    const { us, total } = timeInC(c.run, layout, 0.5, 24, 12, 80);
+    const ours = benchField(layout, 0.5, 24, 12).reduce((s, e) => s + e, 0);
+    if (Math.abs(total / ours - 1) > 1e-9) throw new Error(`the C program reckons something else: ${total} against ${ours}`);
+    note = `  C ${us.toFixed(1)} µs, ratio ${(js.best / us).toFixed(2)}`;
+    if (js.best > 2 * us) {
+      failed++;
+      note += ' OVER 2';
+    }
+  }
+  report(`20 rectangles on 24×12, ${beam}°`, js, 60, note);
+}
+
+{
+  const js = timed(() => keep(benchField(fourHundred, 1, 100, 100)[0] as number));
+  const note = typeof c === 'string' ? '' : `  C ${timeInC(c.run, fourHundred, 1, 100, 100, 5).us.toFixed(1)} µs`;
+  report('400 rectangles on 100×100', js, 2000, note);
+}
+{
+  const text = layoutText(twenty(120));
+  const work = MOUNT_HEIGHT.work as (args: readonly unknown[], show: undefined) => number;
+  report(
+    'MOUNT.HEIGHT, 20 rectangles',
+    timed(() => keep(work([text, 200, 0.05, 10], undefined))),
+    150,
+  );
+}
+report(
+  'landing share, 20 rectangles',
+  timed(() => keep(landingShare(twenty(120), 0.5))),
+  60,
+);
+for (const sides of [0.3, 0.6, 0.9, 0.95]) {
+  report(
+    `20 rectangles on 24×12, sides ${sides}`,
+    timed(() => keep(benchField(twenty(120, sides), 0.5, 24, 12)[0] as number)),
+    15_000,
+  );
+}
+report(
+  '20,000 geometries on 24×12, full grid',
+  timed(() => keep(manyGeometries(20_000))),
+  50_000,
+);
+report(
+  '20,000 combinations, 4,000 geometries with 5 dimmings',
+  timed(() => keep(manyGeometries(4000))),
+  50_000,
+);
+
+/** First field in a worker that has run nothing yet: this same file, told to do only that. */
+async function cold(): Promise<number> {
+  const worker = new Worker(new URL(import.meta.url), { workerData: 'cold', argv: ['cold'] });
+  return new Promise((done, fail) => {
+    worker.once('message', done);
+    worker.once('error', fail);
+  });
+}
+void coldField;
+
+{
+  const sides = [2, 4, 8, 16, 20];
+  const times = sides.map((n) => timed(() => keep(benchField(regular(120, n, n, 0.3, 0.3, { length: 20, width: 20 }), 1, 5 * n, 5 * n)[0] as number)).best);
+  const exponent = growth(
+    sides.map((n) => n * n + 25 * n * n),
+    times,
+  );
+  console.log(`regular layouts, time against fixtures + points: power ${exponent.toFixed(2)} (1 is linear)`);
+  const counts = [10, 40, 160, 400];
+  const free = (n: number): Layout => ({
+    bench: { length: 20, width: 20 },
+    sides: 0,
+    groups: [
+      {
+        kind: 'free',
+        fixture: { ppf: 100, length: 0.3, width: 0.3, beam: 120 },
+        places: Array.from({ length: n }, (_, i) => ({ x: (i % 20) + 0.5, y: Math.floor(i / 20) + 0.5, turned: false })),
+      },
+    ],
+  });
+  const freeTimes = counts.map((n) => timed(() => keep(benchField(free(n), 1, 30, 30)[0] as number)).best);
+  console.log(
+    `free layouts, time against fixtures × points: power ${growth(
+      counts.map((n) => n * 900),
+      freeTimes,
+    ).toFixed(2)}; 400 on 30×30 ${freeTimes.at(-1)?.toFixed(0)} µs`,
+  );
+}
+if (typeof c !== 'string') rmSync(c.folder, { recursive: true });
+console.log(`(kept ${kept().toExponential(1)})`);
+if (failed > 0) {
+  console.error(`${failed} over their limit`);
+  process.exitCode = 1;
+}
+void cold;

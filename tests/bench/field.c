@@ -1,0 +1,171 @@
+/* The arithmetic of functions/field on a regular layout without mirrors, in plain C: what the machine does with it when nothing stands in
+   between. Takes the rule of an exponent, the layout and the grid as arguments; prints seconds a run (best of batches) and the field's sum. */
+#define _POSIX_C_SOURCE 199309L
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#define PER_UNIT 128
+#define COEFFICIENTS 5
+#define END 9
+#define THIN 0.005
+#define BATCHES 120
+#define PI 3.14159265358979323846
+
+static double table[(END * PER_UNIT + 1) * COEFFICIENTS];
+
+static void build(void) {
+  for (int i = 0; i <= END * PER_UNIT; i++) {
+    double x = (double)i / PER_UNIT, factor = -2 / sqrt(PI) * exp(-x * x), before = 0, hermite = 1;
+    table[i * COEFFICIENTS] = erfc(x);
+    for (int n = 1; n < COEFFICIENTS; n++) {
+      factor /= n;
+      table[i * COEFFICIENTS + n] = factor * hermite;
+      double next = 2 * x * hermite - 2 * (n - 1) * before;
+      before = hermite;
+      hermite = next;
+      factor = -factor;
+    }
+  }
+}
+
+static inline double erfc_up(double x) {
+  double z = x < END ? x : END;
+  int node = (int)(z * PER_UNIT + 0.5);
+  double d = z - (double)node / PER_UNIT, dd = d * d;
+  const double *c = table + node * COEFFICIENTS;
+  return c[0] + d * c[1] + dd * (c[2] + d * c[3] + dd * c[4]);
+}
+
+typedef struct {
+  double k, step, ln_gamma, high, low, reach;
+} rule;
+
+typedef struct {
+  int count, first;
+  double *tau, *root, *ln_weight;
+} terms;
+
+static terms make_terms(const rule *r, double h, double far) {
+  double r2 = fmin(h * h + far * far, h * h * r->reach);
+  terms t;
+  t.first = (int)floor(log(r->low / r2) / r->step);
+  int last = (int)ceil(log(r->high / (h * h)) / r->step);
+  if (last < t.first + 1) last = t.first + 1;
+  t.count = last - t.first + 1;
+  t.tau = malloc(3 * t.count * sizeof(double));
+  t.root = t.tau + t.count;
+  t.ln_weight = t.root + t.count;
+  for (int i = 0; i < t.count; i++) {
+    double x = (t.first + i) * r->step;
+    t.tau[i] = exp(x);
+    t.ln_weight[i] = log(r->step) + r->k * x - r->ln_gamma;
+  }
+  double below = 1 - exp(-r->k * r->step), mean = 1 - exp(-(r->k + 1) * r->step);
+  t.tau[0] *= below / mean;
+  t.ln_weight[0] -= log(below);
+  for (int i = 0; i < t.count; i++) t.root[i] = sqrt(t.tau[i]);
+  return t;
+}
+
+static int within(const rule *r, const terms *t, double r2) {
+  int n = (int)floor(log(r->high / r2) / r->step) - t->first + 1;
+  return n < 1 ? 1 : n > t->count ? t->count : n;
+}
+
+static int thick_from(const terms *t, double size) {
+  int i = 0;
+  while (i < t->count && t->root[i] * size < THIN) i++;
+  return i;
+}
+
+static void axis(const rule *r, const terms *t, double h, const double *points, int n, const double *centres, int m, double size, double *values, int *filled) {
+  int thick = thick_from(t, size);
+  memset(values, 0, sizeof(double) * n * t->count);
+  for (int i = 0; i < n; i++) {
+    double *row = values + i * t->count;
+    int most = 0;
+    for (int c = 0; c < m; c++) {
+      double d = fabs(points[i] - centres[c]), near = d - size / 2, farther = d + size / 2;
+      int reach = within(r, t, near > 0 ? h * h + near * near : h * h), thin = thick < reach ? thick : reach;
+      if (reach > most) most = reach;
+      for (int j = 0; j < thin; j++) {
+        double q = t->tau[j] * d * d;
+        row[j] += exp(-q) * (1 + t->tau[j] * size * size / 12 * (2 * q - 1));
+      }
+      if (near >= 0)
+        for (int j = thin; j < reach; j++) row[j] += erfc_up(t->root[j] * near) - erfc_up(t->root[j] * farther);
+      else
+        for (int j = thin; j < reach; j++) row[j] += 2 - erfc_up(-t->root[j] * near) - erfc_up(t->root[j] * farther);
+    }
+    filled[i] = most;
+  }
+}
+
+static void factor(const terms *t, double size, double *weights) {
+  for (int i = thick_from(t, size); i < t->count; i++) weights[i] *= sqrt(PI) / (2 * t->root[i] * size);
+}
+
+static double seconds(void) {
+  struct timespec t;
+  clock_gettime(CLOCK_MONOTONIC, &t);
+  return t.tv_sec + t.tv_nsec * 1e-9;
+}
+
+int main(int argc, char **argv) {
+  if (argc != 19) return 2;
+  double a[18];
+  for (int i = 0; i < 18; i++) a[i] = atof(argv[i + 1]);
+  rule r = {a[0], a[1], a[2], a[3], a[4], a[5]};
+  double ppf = a[6], m = a[7], length = a[8], width = a[9], bench_x = a[12], bench_y = a[13], h = a[14];
+  int along = (int)a[10], across = (int)a[11], nx = (int)a[15], ny = (int)a[16], runs = (int)a[17];
+  int half_x = (nx + 1) / 2, half_y = (ny + 1) / 2;
+  double *us = malloc(along * sizeof(double)), *vs = malloc(across * sizeof(double));
+  double *xs = malloc(nx * sizeof(double)), *ys = malloc(ny * sizeof(double));
+  for (int i = 0; i < along; i++) us[i] = bench_x / 2 + ((i + 0.5) / along - 0.5) * bench_x;
+  for (int i = 0; i < across; i++) vs[i] = bench_y / 2 + ((i + 0.5) / across - 0.5) * bench_y;
+  for (int i = 0; i < nx; i++) xs[i] = (i + 0.5) * bench_x / nx;
+  for (int i = 0; i < ny; i++) ys[i] = (i + 0.5) * bench_y / ny;
+  double *field = malloc(sizeof(double) * nx * ny);
+  build();
+  double best = 1e9, sum = 0;
+  for (int batch = 0; batch < BATCHES; batch++) {
+    double start = seconds();
+    for (int run = 0; run < runs; run++) {
+      terms t = make_terms(&r, h, hypot(bench_x + length / 2, bench_y + width / 2));
+      double *x = malloc(sizeof(double) * half_x * t.count), *y = malloc(sizeof(double) * half_y * t.count);
+      double *weights = malloc(2 * sizeof(double) * t.count), *row = weights + t.count;
+      int *fx = malloc(sizeof(int) * half_x), *fy = malloc(sizeof(int) * half_y);
+      axis(&r, &t, h, xs, half_x, us, along, length, x, fx);
+      axis(&r, &t, h, ys, half_y, vs, across, width, y, fy);
+      double scale = ppf * (m + 1) / (2 * PI * h * h), ln_h = r.k * log(h * h);
+      for (int i = 0; i < t.count; i++) weights[i] = scale * exp(t.ln_weight[i] + ln_h - t.tau[i] * h * h);
+      factor(&t, length, weights);
+      factor(&t, width, weights);
+      for (int j = 0; j < half_y; j++) {
+        for (int i = 0; i < fy[j]; i++) row[i] = weights[i] * y[j * t.count + i];
+        for (int i = 0; i < half_x; i++) {
+          int reach = fx[i] < fy[j] ? fx[i] : fy[j];
+          double e = 0;
+          for (int q = 0; q < reach; q++) e += row[q] * x[i * t.count + q];
+          field[j * nx + i] = field[j * nx + nx - 1 - i] = field[(ny - 1 - j) * nx + i] = field[(ny - 1 - j) * nx + nx - 1 - i] = e;
+        }
+      }
+      sum += field[run % (nx * ny)];
+      free(t.tau);
+      free(x);
+      free(y);
+      free(weights);
+      free(fx);
+      free(fy);
+    }
+    double time = (seconds() - start) / runs;
+    if (time < best) best = time;
+  }
+  double total = 0;
+  for (int i = 0; i < nx * ny; i++) total += field[i];
+  printf("%.9e %.15e %g\n", best, total, sum);
+  return 0;
+}
