@@ -1,9 +1,9 @@
 import { functions } from '../../functions/index.ts';
-import { type Dimension, fromBase, need, PLAIN, unit } from '../../functions/units.ts';
+import { type Dimension, fromBase, need, unit } from '../../functions/units.ts';
 
 /** One unit a dimension, in which `eval` says results. The first of a dimension counts. */
 const DEFAULTS = [
-  '', // a share or a count, 85 % too
+  '', // a share or a count; 85 % too, unless a function declares that it speaks in hundredths
   ...['m', 'm²', 'm³', 'm³/h', 'm/d', 'nm', '°', '1/m'],
   ...['µmol/s', 'µmol/m²/s', 'µmol/s/sr', 'mol/m²/d', 'mol', 'mol/year', 'mol/d', 'µmol/J', 'J/µmol', 'MJ/m²/d', 'W/m²', 'lx', 'lm', 'cd', 'lx per µmol/m²/s'],
   ...['h', 'd', 'year', 'h/d', 'h/year', 'd/year', '/h', '/d', '/year'],
@@ -45,7 +45,7 @@ export function inDefaultUnit(formula: string, base: number, shown: string, curr
   if (!own) return { value: base, unit: shown };
   const name = wholeCall(formula);
   const declared = name === undefined ? undefined : unit(returned.get(name) ?? 'any');
-  const declares = declared !== undefined && declared.dimension === own.dimension && own.dimension !== PLAIN;
+  const declares = declared !== undefined && declared.dimension === own.dimension;
   const chosen = declares ? declared : own.reading ? need('°C') : need(byDimension.get(own.dimension) ?? own.symbol);
   return { value: fromBase(base, chosen), unit: chosen.symbol.replace(/\bmoney\b/, currency) };
 }

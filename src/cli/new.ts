@@ -41,7 +41,8 @@ async function put(session: Session, setting: string): Promise<void> {
 
 function addressOf(book: Book, name: string): string {
   const givens = Object.keys(book.names).filter((known) => isGiven(book, book.names[known] ?? ''));
-  const target = named(book, name);
+  // What has no name, a scenario's own givens above all, is said by its address.
+  const target = named(book, name) ?? (cellAt(book, name) ? name : undefined);
   if (target !== undefined && isGiven(book, target)) return target;
   if (target !== undefined) throw new WrongUse(`${name} is worked out, not given`);
   const near = nearest(name, givens);

@@ -56,6 +56,19 @@ test('what is set by name, in its own unit, is in the book and in what follows f
   expect(files.read('other.json')).toContain('12 ft');
 });
 
+test('a scenario is changed by address, and what can not be set there is refused', () => {
+  const other = files.path('scenario.json');
+  expect(overbench(['new', 'trade-bench', '--set', 'Scenarios!A7=45 cm', '-o', other])).toMatchObject({ status: 0 });
+  const kept = (file: string): number[] =>
+    row(overbench(['csv', file, '--wide']).out, 'Kept mean PPFD')
+      .slice(1)
+      .map(Number);
+  const [before, after] = [kept(book), kept(other)];
+  expect(after[0]).toBeLessThan(before[0] ?? 0);
+  expect(after.slice(1)).toEqual(before.slice(1));
+  expect(overbench(['new', 'trade-bench', '--set', 'Scenarios!A14=45 cm'])).toMatchObject({ status: 2, out: '' });
+});
+
 test('tidy CSV has one cell a line with its address, unit and source', () => {
   overbench(['csv', book, '--tidy', '-o', files.path('tidy.csv')]);
   const { records, problems } = parseCsv(files.read('tidy.csv'));

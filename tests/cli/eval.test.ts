@@ -68,7 +68,7 @@ test.each([
   expect(status).toBe(1);
   expect(said.error).toMatch(message);
   expect(said).not.toHaveProperty('value');
-  expect(said.error).not.toMatch(/#[A-Z/]+[!?]|Error:| at /);
+  expect(said.error).not.toMatch(/#[A-Z/]+[!?]|Error:|\n/);
 });
 
 test('a bad formula among many is an error on its line, the run goes on, and the exit status tells', () => {
@@ -87,7 +87,7 @@ test('ten thousand formulas of every function come back in order, each with a va
   const began = performance.now();
   const { status, said } = lines(input.map((e) => e.formula));
   console.log(`10,000 formulas of ${examples.length} kinds: ${((performance.now() - began) / 1000).toFixed(2)} s`);
-  expect(said.filter((line) => line.error)).toEqual([]);
+  expect([...new Set(said.flatMap((line) => (line.error ? [`${line.formula} ${line.error}`] : [])))]).toEqual([]);
   expect(status).toBe(0);
   expect(said.map((line) => line.formula)).toEqual(input.map((e) => e.formula));
   for (const [i, line] of said.slice(0, examples.length).entries()) {

@@ -47,6 +47,10 @@ describe.each(slugs)('the template %s', (slug) => {
     const numbers = givens.filter(({ at }) => /^[-+]?[\d.]+(?: \S+)?$/.test(at.cell?.content ?? ''));
     expect(list(numbers.filter(({ at }) => rangeOf(at) === undefined))).toEqual([]);
     const quantities = numbers.filter(({ at }) => /\d \S/.test(at.cell?.content ?? ''));
+    // A limit that says its own unit holds whatever the cell is shown in.
+    expect(
+      list(quantities.filter(({ at }) => rangeOf(at)?.low !== undefined && (at.cell?.range ?? at.row.range ?? at.column.range)?.unit === undefined)),
+    ).toEqual([]);
     expect(list(quantities.filter(({ at }) => unitOf(at) === undefined || unit(unitOf(at) ?? '') === undefined))).toEqual([]);
   });
 
