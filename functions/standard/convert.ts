@@ -14,7 +14,8 @@ export const CONVERT = define({
     { name: 'to', quantity: 'unit', unit: 'text', meaning: 'the unit that is wanted' },
   ],
   returns: { quantity: 'plain number', unit: '1' },
-  source: 'BIPM, The International System of Units (SI Brochure), 9th ed. 2019; NIST SP 811, 2008, appendix B; OASIS, OpenDocument 1.2, Part 2, 2011, section 6.16.18',
+  source:
+    'BIPM, The International System of Units (SI Brochure), 9th ed. 2019; NIST SP 811, 2008, appendix B; OASIS, OpenDocument 1.2, Part 2, 2011, section 6.16, CONVERT',
   examples: [
     { formula: 'CONVERT(1,"ft","m")', gives: 0.3048, within: 1e-12 },
     { formula: 'CONVERT(212,"°F","°C")', gives: 100, within: 1e-12 },

@@ -1,7 +1,7 @@
 /**
  * LOOKUP: the value that stands beside the last entry not above the one looked for, in a sorted row or column.
  *
- * Source: OASIS, OpenDocument 1.2, Part 2 (OpenFormula), 2011, section 6.14.8.
+ * Source: OASIS, OpenDocument 1.2, Part 2 (OpenFormula), 2011, section 6.14, Lookup Functions.
  */
 import type { CellValue } from '../define.ts';
 

@@ -1,7 +1,7 @@
 /**
  * RANK and MODE.
  *
- * Source: OASIS, OpenDocument 1.2, Part 2 (OpenFormula), 2011, sections 6.18.65 and 6.18.51.
+ * Source: OASIS, OpenDocument 1.2, Part 2 (OpenFormula), 2011, section 6.18, Statistical Functions, under each name.
  */
 
 /** The place of x among the data, 1 for the largest (for the smallest where `ascending`); equal ones share the better place. */

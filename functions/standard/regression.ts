@@ -1,7 +1,7 @@
 /**
  * INTERCEPT and FORECAST: the least-squares line through pairs of numbers.
  *
- * Source: OASIS, OpenDocument 1.2, Part 2 (OpenFormula), 2011, sections 6.18.41 and 6.18.32.
+ * Source: OASIS, OpenDocument 1.2, Part 2 (OpenFormula), 2011, section 6.18, Statistical Functions, under each name.
  */
 
 /** Slope and intercept of y on x, or undefined where fewer than two different x are given. */

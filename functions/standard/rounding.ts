@@ -5,8 +5,8 @@
  * fixtures must not hang on that. So a number is first taken to 15 significant digits, and one that lies within 1e-9 of
  * a whole step counts as that step.
  *
- * Source: OASIS, Open Document Format for Office Applications 1.2, Part 2 (OpenFormula), 2011, sections 6.17.1 to 6.17.5
- * and 6.16.
+ * Source: OASIS, Open Document Format for Office Applications 1.2, Part 2 (OpenFormula), 2011, section 6.17,
+ * Rounding Functions, under each name.
  */
 
 const NEAR = 1e-9;

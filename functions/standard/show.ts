@@ -12,7 +12,16 @@ export const SHOW = define({
   params: [
     { name: 'quantity', quantity: 'any quantity', unit: 'any', meaning: 'the quantity' },
     { name: 'unit', quantity: 'unit', unit: 'text', meaning: 'a unit of the same kind' },
-    { name: 'decimals', quantity: 'decimals', unit: '1', meaning: 'digits after the point; as many as are sensible where left out', optional: true, whole: true, atLeast: 0, atMost: 15 },
+    {
+      name: 'decimals',
+      quantity: 'decimals',
+      unit: '1',
+      meaning: 'digits after the point; as many as are sensible where left out',
+      optional: true,
+      whole: true,
+      atLeast: 0,
+      atMost: 15,
+    },
   ],
   returns: { quantity: 'text', unit: 'text' },
   source: 'common practice, no published source',

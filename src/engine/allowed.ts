@@ -1,7 +1,7 @@
 /**
  * The functions of the open standard that formulas may use: those of the Small and Medium groups of
  * OASIS, Open Document Format for Office Applications 1.2, Part 2: Recalculated Formula (OpenFormula) Format, 2011,
- * sections 2.3.2 and 2.3.3, as far as they can be offered.
+ * sections 2.3.2 (E) and 2.3.3 (A), as far as they can be offered.
  *
  * Left out on purpose: NOW, TODAY, RAND and RANDBETWEEN (the same book gives the same numbers on any day), OFFSET
  * (its cells can't be known beforehand), and those that run for minutes on a hostile argument (POISSON, NEGBINOMDIST,
