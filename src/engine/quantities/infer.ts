@@ -261,12 +261,14 @@ export class Inference {
     let found: Kind = any;
     let by: Ast | undefined;
     let words: Kind | undefined;
+    let yes: Ast | undefined;
     const written: Ast[] = [];
     for (const part of parts) {
       const kind = this.infer(part);
       if (kind.is === 'fail') return kind;
       if (kind.is === 'mixed') return this.mixed(options.what, part, kind);
       if (kind.is === 'text' || kind.is === 'yes or no') {
+        if (kind === yesOrNo && !this.isRange(part)) yes ??= part;
         words = words === undefined || words === kind ? kind : text;
         continue;
       }
@@ -287,11 +289,8 @@ export class Inference {
         if (constant(part) === 0 && !found.reading) continue;
         if (!this.wish(part, shown, 'beside')) return this.clash(options.what, by, found, part, plainNumber);
       }
-      // TRUE counts as 1: it can't be added to a quantity.
-      if (words === yesOrNo && parts.some((part) => this.infer(part) === yesOrNo && !this.isRange(part)) && options.what !== 'IF gives') {
-        const other = parts.find((part) => this.infer(part) === yesOrNo) ?? by;
-        return this.clash(options.what, by, found, other, yesOrNo);
-      }
+      // TRUE counts as 1 in a sum: beside a quantity it is a plain number like any other. A branch of IF may give it.
+      if (yes && options.what !== 'IF gives') return this.clash(options.what, by, found, yes, yesOrNo);
       return found;
     }
     if (found === any && written.some((part) => constant(part) !== 0)) found = plainNumber;
