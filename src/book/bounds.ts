@@ -1,5 +1,5 @@
 /** What a book and a table may hold. More is refused or kept aside with a word, never cut in silence. */
-import type { Book } from './book.ts';
+import type { Book, Table } from './book.ts';
 import { isFormula } from './content.ts';
 
 export const BOUNDS = {
@@ -18,31 +18,46 @@ export const BOUNDS = {
 
 export const count = (n: number): string => n.toLocaleString('en-GB');
 
-export function amountsOf(book: Book): { readonly cells: number; readonly formulas: number } {
+interface Amounts {
+  readonly cells: number;
+  readonly formulas: number;
+}
+
+/** By row: a change makes new ones of the rows it touches only, so that counting again costs next to nothing. */
+const counted = new WeakMap<object, Amounts>();
+
+export function amountsOf(book: Book): Amounts {
   let cells = 0;
   let formulas = 0;
   for (const table of book.tables) {
     for (const line of Object.values(table.cells)) {
-      for (const cell of Object.values(line)) {
-        cells++;
-        if (isFormula(cell.content)) formulas++;
-      }
+      const amounts = counted.get(line) ?? countLine(line);
+      cells += amounts.cells;
+      formulas += amounts.formulas;
     }
   }
   return { cells, formulas };
 }
 
-/** Why a cell can't be filled with this, where the book or the cell would hold too much. */
-export function noRoomFor(book: Book, content: string): string | undefined {
+function countLine(line: Table['cells'][string]): Amounts {
+  const contents = Object.values(line);
+  const amounts = { cells: contents.length, formulas: contents.filter((cell) => isFormula(cell.content)).length };
+  counted.set(line, amounts);
+  return amounts;
+}
+
+/** Why a cell can't be filled with this, where the book or the cell would hold too much. `before`: what it holds, if anything. */
+export function noRoomFor(book: Book, content: string, before: string | undefined): string | undefined {
   if (isFormula(content) && content.length > BOUNDS.formulaCharacters) {
     return `This formula has ${count(content.length)} characters; at most ${count(BOUNDS.formulaCharacters)} are allowed.`;
   }
   if (content.length > BOUNDS.text) return `This text has ${count(content.length)} characters; at most ${count(BOUNDS.text)} are allowed.`;
-  // Counting is left out where the tables are too small to hold as much anyway.
+  // Counting is left out where nothing is added, and where the tables are too small to hold as much anyway.
+  if (before !== undefined && (isFormula(before) || !isFormula(content))) return undefined;
   const places = book.tables.reduce((n, table) => n + table.rows.length * table.columns.length, 0);
   if (places <= BOUNDS.formulas) return undefined;
   const { cells, formulas } = amountsOf(book);
-  if (cells >= BOUNDS.filledCells) return `This book has ${count(cells)} filled cells, which is the most a book may have.`;
+  if (before === undefined && cells >= BOUNDS.filledCells) return `This book has ${count(cells)} filled cells, which is the most a book may have.`;
   if (isFormula(content) && formulas >= BOUNDS.formulas) return `This book has ${count(formulas)} formulas, which is the most a book may have.`;
   return undefined;
 }

@@ -1,6 +1,6 @@
 /** What holds for a cell, when its own word, its row's and its column's are put together; and what it is called. */
 import { type At, cellAt, readReference, textOf } from './address.ts';
-import type { Book, Kind, Range, Table } from './book.ts';
+import type { Book, Kind, Range, Row, Table } from './book.ts';
 import { isFormula, plainText } from './content.ts';
 
 /** The shown unit that was set, on the cell, else its row, else its column. A worked cell without one shows the unit that its formula gives. */
@@ -56,8 +56,19 @@ export function rowHeading(at: At): string {
 /** The heading of a column: its label, else its text in the heading row, else nothing. */
 export function columnHeading(at: At): string {
   if (at.column.label) return at.column.label;
-  const head = at.table.rows.find((row) => row.head);
+  const head = headRow(at.table);
   return plainText((head && at.table.cells[head.id]?.[at.column.id]?.content) ?? '');
+}
+
+/** Asked of every cell that is shown or written, so that the rows are not searched again each time. */
+const heads = new WeakMap<readonly Row[], Row | null>();
+
+function headRow({ rows }: Table): Row | null {
+  const known = heads.get(rows);
+  if (known !== undefined) return known;
+  const found = rows.find((row) => row.head) ?? null;
+  heads.set(rows, found);
+  return found;
 }
 
 /** What people call a cell: "Mount height, B". */
@@ -76,14 +87,22 @@ export function named(book: Book, name: string): string | undefined {
 }
 
 /** The names that stand for just this cell. */
-export function namesOf(book: Book, at: At): readonly string[] {
-  const address = addressOf(at).toLowerCase();
-  return Object.keys(book.names).filter((name) => canonical(book.names[name])?.toLowerCase() === address);
-}
+export const namesOf = (book: Book, at: At): readonly string[] => namesByAddress(book.names).get(addressOf(at).toLowerCase()) ?? [];
 
-function canonical(target: string | undefined): string | undefined {
-  const reference = target === undefined ? undefined : readReference(target);
-  return reference && reference.table !== undefined ? textOf(reference.table, reference.from.column, reference.from.row) : undefined;
+const byAddress = new WeakMap<Book['names'], ReadonlyMap<string, readonly string[]>>();
+
+function namesByAddress(names: Book['names']): ReadonlyMap<string, readonly string[]> {
+  const known = byAddress.get(names);
+  if (known) return known;
+  const made = new Map<string, string[]>();
+  for (const [name, target] of Object.entries(names)) {
+    const reference = readReference(target);
+    if (reference?.table === undefined || reference.range) continue;
+    const address = textOf(reference.table, reference.from.column, reference.from.row).toLowerCase();
+    made.set(address, [...(made.get(address) ?? []), name]);
+  }
+  byAddress.set(names, made);
+  return made;
 }
 
 /** The place of a name or an address. */

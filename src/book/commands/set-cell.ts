@@ -24,7 +24,7 @@ export interface SetCell {
 export function setCell(book: Book, args: SetCell): Answer {
   const at = cellAt(book, args.address);
   if (!at) return refused(`There is no cell ${args.address} in this book.`);
-  const problem = noRoomFor(book, args.content) ?? notAllowed(book, at, args.content);
+  const problem = noRoomFor(book, args.content, at.cell?.content) ?? notAllowed(book, at, args.content);
   if (problem !== undefined) return refused(problem);
   const { typed: _, ...kept } = at.cell ?? { content: '' };
   const after = withUnit(at, {
