@@ -1,22 +1,24 @@
 /** The whole page: composes the elements, holds what is open and chosen, and turns their wishes into changes of the book. */
 import { html, nothing, type TemplateResult } from 'lit';
-import { cellAt, placeIn } from '../book/address.ts';
+import { placeIn } from '../book/address.ts';
 import type { Page } from '../book/book.ts';
 import { clearCells } from '../book/commands/clear-cells.ts';
 import { renameBook } from '../book/commands/rename.ts';
-import { addressOf, baseColumn, columnHeading, standingOf, tableOfBlock, titleOf } from '../book/look-up.ts';
+import { addressOf, standingOf, tableOfBlock, titleOf } from '../book/look-up.ts';
 import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
-import { baseOf, lineOf, spokenValue, valueAt, viewOf } from './cell-view.ts';
+import { spokenValue, viewOf } from './cell-view.ts';
 import './command-list.ts';
 import type { ObCommandList } from './command-list.ts';
-import { command, commandFor, type Desk } from './commands.ts';
+import { command, commandFor } from './commands.ts';
 import './contents.ts';
 import { Keeping } from './controllers/keeping.ts';
-import { switchLight } from './controllers/light.ts';
 import { Tracing } from './controllers/tracing.ts';
 import { actions, cover } from './cover.ts';
+import { OWN_PAGES, PageDesk, type Room } from './desk.ts';
+import './naming.ts';
+import type { ObNaming } from './naming.ts';
 import './page-view.ts';
 import { Part, type Place, samePlace, type Wishes } from './part.ts';
 import './picture.ts';
@@ -27,17 +29,10 @@ import './table.ts';
 import type { Found } from './opening.ts';
 import type { ObTable, Refusal } from './table.ts';
 import './working.ts';
-import { placeOfAt } from './working.ts';
-
-/** Pages that every book has besides its own. */
-const OWN_PAGES: readonly { readonly id: string; readonly title: string }[] = [
-  { id: 'what-changed', title: 'What changed' },
-  { id: 'functions', title: 'The functions' },
-];
 
 type Wish<K extends keyof Wishes> = CustomEvent<Wishes[K]>;
 
-export class ObApp extends Part implements Desk {
+export class ObApp extends Part implements Room {
   static override properties = {
     tick: { state: true },
     pageId: { state: true },
@@ -55,6 +50,7 @@ export class ObApp extends Part implements Desk {
   declare problem: string;
 
   session: Session | undefined;
+  readonly #desk = new PageDesk(this);
   readonly #keeping = new Keeping(this);
   readonly #tracing = new Tracing(this);
   #templates: readonly TemplateCard[] = [];
@@ -112,7 +108,7 @@ export class ObApp extends Part implements Desk {
     if ('problem' in found) {
       this.problem = found.problem;
       this.#damaged = found.raw;
-      if (this.session) this.#tell(found.problem, true);
+      if (this.session) this.tell(found.problem, true);
       return false;
     }
     await this.#enter(found);
@@ -131,7 +127,7 @@ export class ObApp extends Part implements Desk {
     this.pageId = found.view?.page ?? session.book.pages[0]?.id ?? '';
     this.chosen = found.view?.chosen;
     document.title = `${session.book.title} · Overbench`;
-    if (found.notice) this.#tell(found.notice, true);
+    if (found.notice) this.tell(found.notice, true);
     this.#ask();
     this.requestUpdate();
   }
@@ -209,7 +205,7 @@ export class ObApp extends Part implements Desk {
     if (page) this.pageId = page.id;
   }
 
-  async #type({ place, typed }: Wishes['type']): Promise<void> {
+  async type({ place, typed }: Wishes['type']): Promise<void> {
     const { session } = this;
     const at = this.#atPlace(place);
     if (!session || !at) return;
@@ -222,7 +218,7 @@ export class ObApp extends Part implements Desk {
       if (result.ok) {
         await session.settled();
         const after = this.#atPlace(place);
-        this.#tell(
+        this.tell(
           [after && `${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}.`, result.said && `${result.said}.`].filter(Boolean).join(' '),
           result.said !== undefined,
         );
@@ -240,7 +236,7 @@ export class ObApp extends Part implements Desk {
   /** What could not be taken is kept, and shown where it was written unless something else is being written by now. */
   #refuse(place: Place, typed: string, message: string): void {
     const busy = this.querySelector('.over.writing') !== null;
-    this.#tell(message, busy);
+    this.tell(message, busy);
     if (busy) return;
     this.#choose({ place, focus: true });
     this.refusal = { place, typed, message };
@@ -251,10 +247,10 @@ export class ObApp extends Part implements Desk {
     if (!at) return;
     const standing = standingOf(at);
     if (standing === 'worked' || standing === 'check')
-      this.#tell(`${titleOf(at)} is ${standing === 'check' ? 'a check' : 'worked out'} and is not cleared. Write over it if you mean to.`, true);
+      this.tell(`${titleOf(at)} is ${standing === 'check' ? 'a check' : 'worked out'} and is not cleared. Write over it if you mean to.`, true);
     else if (at.cell) {
       const answer = this.session?.run((book) => clearCells(book, { addresses: [addressOf(at)] }));
-      if (answer) this.#tell(isRefused(answer) ? answer.message : `${titleOf(at)} cleared.`, isRefused(answer));
+      if (answer) this.tell(isRefused(answer) ? answer.message : `${titleOf(at)} cleared.`, isRefused(answer));
     }
   }
 
@@ -276,89 +272,46 @@ export class ObApp extends Part implements Desk {
   }
 
   /** Says something through the live region; `show` puts it on the page too, for a while. */
-  #tell(text: string, show = false): void {
+  tell(text: string, show = false): void {
     this.told = text;
     clearTimeout(this.#quiet);
     this.toggleAttribute('telling', show);
     if (show) this.#quiet = setTimeout(() => this.removeAttribute('telling'), 9000);
   }
 
-  // ---- the desk: what commands work on
+  // ---- what the desk needs of the page
 
-  get bookOpen(): boolean {
-    return this.session !== undefined;
-  }
-  get canUndo(): boolean {
-    return (this.session?.history.done.length ?? 0) > 0;
-  }
-  get canRedo(): boolean {
-    return (this.session?.history.undone.length ?? 0) > 0;
-  }
-  get scenario(): string | undefined {
-    const at = this.at;
-    return at?.table.form === 'scenarios' ? columnHeading(at) : undefined;
-  }
-  get sameAs(): string | undefined {
-    const at = this.at;
-    const base = at && baseOf(at);
-    if (!at || !base || standingOf(at) !== 'given') return undefined;
-    return columnHeading(base);
-  }
-  get canDrop(): boolean {
-    const at = this.at;
-    return at?.table.form === 'scenarios' && at.table.columns.length > 1 && at.columnIndex !== baseColumn(at.table);
-  }
-  get hasMend(): boolean {
-    const mend = this.#mend;
-    return mend !== undefined && (mend.content !== undefined || mend.unit !== undefined);
-  }
   get canReturn(): boolean {
     return this.#trail.length > 0;
   }
-  get pages(): readonly { readonly id: string; readonly title: string }[] {
-    return [...(this.session?.book.pages ?? []), ...(this.session ? OWN_PAGES : [])];
-  }
-  get #mend() {
-    const at = this.at;
-    const value = at && this.session && valueAt(this.session.values, addressOf(at));
-    return value?.kind === 'error' ? value.mend : undefined;
+
+  goBack(): void {
+    const place = this.#trail.at(-1);
+    if (!place) return;
+    this.#trail = this.#trail.slice(0, -1);
+    this.#choose({ place, focus: true });
   }
 
-  undo(): void {
-    const change = this.session?.undo();
-    if (change) this.#tell(`Taken back: ${change.label}.`, true);
-  }
-  redo(): void {
-    const change = this.session?.redo();
-    if (change) this.#tell(`Made again: ${change.label}.`, true);
-  }
-  async sendOut(what: 'book' | 'wide' | 'tidy'): Promise<void> {
-    const { session } = this;
-    if (!session) return;
-    await session.settled();
-    const { sendOut } = await import('./sending.ts');
-    this.#tell(`Sent out ${await sendOut(what, session.book, session.values)}.`, true);
-  }
-  async #sendDamaged(): Promise<void> {
-    const { handOver } = await import('./sending.ts');
-    handOver('damaged book.json', this.#damaged ?? '', 'application/json');
-  }
   bringIn(): void {
     void this.#open({ what: 'file' });
   }
-  print(): void {
-    window.print();
-  }
+
   find(): void {
     this.querySelector<ObCommandList>('ob-command-list')?.open();
   }
-  async shelf(): Promise<void> {
+
+  nameIt(): void {
+    this.querySelector<ObNaming>('ob-naming')?.open();
+  }
+
+  async toShelf(): Promise<void> {
     await this.#keeping.now();
     this.#leave();
     this.#keeping.forget();
     await this.#fillStart();
   }
-  show(page: string): void {
+
+  showPage(page: string): void {
     this.pageId = page;
     this.#drawer = false;
     this.#keeping.look({ page, ...(this.chosen ? { chosen: this.chosen } : {}) });
@@ -369,35 +322,10 @@ export class ObApp extends Part implements Desk {
       this.querySelector<HTMLElement>('main h2')?.focus();
     });
   }
-  async scenarioDo(verb: 'add' | 'drop' | 'same' | 'base'): Promise<void> {
-    const { session } = this;
-    if (!session) return;
-    const { scenarioChange } = await import('./scenario-change.ts');
-    const table = this.at?.table.form === 'scenarios' ? this.at.table : session.book.tables.find((t) => t.form === 'scenarios');
-    const answer = table && session.run((book) => scenarioChange(verb, book, table, this.at));
-    if (!answer) return;
-    this.#tell('refused' in answer ? answer.message : `${answer.label}.`, true);
-  }
-  mend(): void {
-    const { session, at } = this;
-    const mend = this.#mend;
-    if (!session || !at || !mend) return;
-    const target = (mend.cell && cellAt(session.book, mend.cell)) || at;
-    if (mend.content !== undefined) void this.#type({ place: placeOfAt(target), typed: mend.content });
-    else if (mend.unit !== undefined && target.cell)
-      void this.#type({ place: placeOfAt(target), typed: `${lineOf(valueAt(session.values, addressOf(target))).replace(/[^\d.,−-].*$/, '')} ${mend.unit}` });
-  }
-  light(): void {
-    this.#tell(switchLight() === 'night' ? 'Night look.' : 'Day look.');
-  }
-  goBack(): void {
-    const place = this.#trail.at(-1);
-    if (!place) return;
-    this.#trail = this.#trail.slice(0, -1);
-    this.#choose({ place, focus: true });
-  }
-  rename(): void {
-    this.querySelector<HTMLDialogElement>('dialog.naming')?.showModal();
+
+  async #sendDamaged(): Promise<void> {
+    const { handOver } = await import('./sending.ts');
+    handOver('damaged book.json', this.#damaged ?? '', 'application/json');
   }
 
   #press = (event: KeyboardEvent): void => {
@@ -406,10 +334,10 @@ export class ObApp extends Part implements Desk {
     const writing = field && (event.target.closest('.over')?.classList.contains('writing') ?? true);
     // Inside a field that is being written in, Ctrl Z and its like belong to the text.
     if (writing && /^[zy]$/i.test(event.key)) return;
-    const found = commandFor(event, this);
+    const found = commandFor(event, this.#desk);
     if (!found) return;
     event.preventDefault();
-    found.run(this);
+    found.run(this.#desk);
   };
 
   // ---- what is seen
@@ -420,20 +348,20 @@ export class ObApp extends Part implements Desk {
     return html`<div
         class="book ${session ? '' : 'closed'} ${this.#drawer ? 'drawer' : ''} ${this.#sheet ? 'raised' : ''}"
         @ob-choose=${(e: Wish<'choose'>) => this.#choose(e.detail)}
-        @ob-type=${(e: Wish<'type'>) => void this.#type(e.detail)}
+        @ob-type=${(e: Wish<'type'>) => void this.type(e.detail)}
         @ob-clear=${(e: Wish<'clear'>) => this.#clear(e.detail)}
-        @ob-tell=${(e: Wish<'tell'>) => this.#tell(e.detail.text, true)}
-        @ob-page=${(e: Wish<'page'>) => this.show(e.detail.page)}
-        @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this)}
+        @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}
+        @ob-page=${(e: Wish<'page'>) => this.showPage(e.detail.page)}
+        @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this.#desk)}
         @ob-open=${(e: Wish<'open'>) => void this.#open(e.detail)}
         @ob-remove=${(e: Wish<'remove'>) => void this.#remove(e.detail)}
         @ob-write=${(e: Wish<'write'>) => void this.#write(e.detail)}
       >
-        ${cover({ desk: this, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
+        ${cover({ desk: this.#desk, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
         ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start>${this.#damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
       </div>
-      <ob-command-list .desk=${this as Desk}></ob-command-list>
-      ${session ? this.#naming(session) : nothing}
+      <ob-command-list .desk=${this.#desk}></ob-command-list>
+      ${session ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>` : nothing}
       <div class="told" role="status" aria-live="polite">${this.told}</div>`;
   }
 
@@ -447,7 +375,7 @@ export class ObApp extends Part implements Desk {
       <nav class="contents" aria-label="Contents">
         <div class="drawer-head"><b>Contents</b><button type="button" @click=${() => this.#toggleDrawer()}>Close</button></div>
         <ob-contents .book=${book} .values=${values} .tick=${this.tick} .page=${this.pageId} .changes=${session.history.done.length}></ob-contents>
-        <div class="drawer-acts">${this.#drawer ? actions(this) : nothing}</div>
+        <div class="drawer-acts">${this.#drawer ? actions(this.#desk) : nothing}</div>
       </nav>
       <main class="page">
         <div class="print-head">${book.title}${book.client ? `, ${book.client}` : ''}</div>
@@ -456,7 +384,7 @@ export class ObApp extends Part implements Desk {
         ${this.#keepingTrouble()}
         ${
           page
-            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this as Desk} .ask=${session.ask.bind(session)}></ob-page>`
+            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${session.ask.bind(session)}></ob-page>`
             : own?.id === 'functions'
               ? html`<ob-functions></ob-functions>`
               : html`<ob-changes .history=${session.history}></ob-changes>`
@@ -465,7 +393,7 @@ export class ObApp extends Part implements Desk {
       </main>
       <aside class="working" aria-label="The working" tabindex="0">
         <button type="button" class="grab" aria-expanded=${this.#sheet} aria-label="The working, ${this.#sheet ? 'lower it' : 'raise it'}" @click=${() => this.#toggleSheet()}></button>
-        <ob-working .book=${book} .values=${values} .tick=${this.tick} .at=${this.at} .told=${told} .letters=${letters} .desk=${this as Desk}></ob-working>
+        <ob-working .book=${book} .values=${values} .tick=${this.tick} .at=${this.at} .told=${told} .letters=${letters} .desk=${this.#desk}></ob-working>
       </aside>
       ${this.#drawer ? html`<div class="shade" @click=${() => this.#toggleDrawer()}></div>` : nothing}`;
   }
@@ -476,7 +404,7 @@ export class ObApp extends Part implements Desk {
     if (!miss) return news ? html`<p class="trouble" role="status">${news}</p>` : nothing;
     return html`<div class="trouble" role="alert"><p>Not saved: ${miss.message}</p>
       <div class="do">
-        <button type="button" class="btn" @click=${() => void this.sendOut('book')}>Send out the book as a file</button>
+        <button type="button" class="btn" @click=${() => void this.#desk.sendOut('book')}>Send out the book as a file</button>
         ${miss.problem === 'changed elsewhere' ? html`<button type="button" class="btn" @click=${() => void this.#keepAsAnother()}>Keep this one as another book</button>` : nothing}
         ${miss.kept ? html`<button type="button" class="btn" @click=${() => void this.#open({ what: 'book', id: miss.kept?.id ?? '' })}>Open the one that was saved</button>` : nothing}
       </div></div>`;
@@ -487,28 +415,12 @@ export class ObApp extends Part implements Desk {
     if (session) await this.#enter({ book: { ...session.book, id: crypto.randomUUID() }, history: session.history, revision: 0 });
   }
 
-  #naming(session: Session): TemplateResult {
-    return html`<dialog class="slip-box naming" aria-label="Name the plan and its client">
-      <form method="dialog" class="begin" @submit=${(e: Event) => this.#rename(e)}>
-        <label>Plan <input name="title" type="text" required autocomplete="off" .value=${session.book.title} /></label>
-        <label>Client <input name="client" type="text" autocomplete="off" .value=${session.book.client} /></label>
-        <div class="do"><button type="submit" class="btn first">Keep</button><button type="button" class="btn" @click=${(e: Event) => (e.target as HTMLElement).closest('dialog')?.close()}>Leave as it was</button></div>
-      </form>
-    </dialog>`;
-  }
-
-  #rename(event: Event): void {
+  #name({ title, client }: Wishes['name']): void {
     const { session } = this;
     if (!session) return;
-    const data = new FormData(event.target as HTMLFormElement);
-    const [title, client] = [String(data.get('title') ?? '').trim(), String(data.get('client') ?? '').trim()];
-    const { book } = session;
-    if (title === '' || (title === book.title && client === book.client)) return;
-    session.dispatch({
-      label: `Plan named ${title}${client ? `, for ${client}` : ''}`,
-      edits: [{ at: 'book', before: { title: book.title, client: book.client }, after: { title, client } }],
-    });
-    document.title = `${title} · Overbench`;
+    const answer = session.run((book) => renameBook(book, { title, client }));
+    if (isRefused(answer)) this.tell(answer.message, true);
+    document.title = `${session.book.title} · Overbench`;
   }
 
   #toggleDrawer(): void {

@@ -42,6 +42,7 @@ export interface Wishes {
     | { readonly what: 'template'; readonly slug: string; readonly title: string; readonly client: string }
     | { readonly what: 'book'; readonly id: string };
   remove: { readonly id: string; readonly title: string };
+  name: { readonly title: string; readonly client: string };
   write: { readonly place: Place };
   scenario: { readonly verb: 'drop' | 'same' | 'base' | 'add'; readonly table: string; readonly column?: string; readonly place?: Place };
 }

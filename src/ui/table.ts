@@ -218,7 +218,7 @@ export class ObTable extends Part {
 
   override render(): TemplateResult {
     const { table } = this;
-    return html`<div class="frame ${table.form}">
+    return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'}">
       <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
       </div>

@@ -15,7 +15,7 @@ const browser = await chromium.launch({ executablePath: findBrowser(), args: [..
 const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
 await page.goto(server.address);
 await page.getByRole('button', { name: 'Open the demo' }).click();
-await page.getByText('1 holds').waitFor();
+await page.locator('ob-contents i', { hasText: /hold/ }).waitFor();
 await page.waitForTimeout(800);
 
 await page.evaluate(() => {

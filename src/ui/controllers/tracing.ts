@@ -4,6 +4,9 @@ import type { Session } from '../../session.ts';
 import { letterAt } from '../formula-text.ts';
 import type { Told } from '../working.ts';
 
+/** ms without another change. */
+const SETTLE = 120;
+
 /** Asks the engine where the chosen value comes from. Only the latest question counts; the last answer stays until the next is in. */
 export class Tracing implements ReactiveController {
   readonly #host: ReactiveControllerHost;
@@ -21,14 +24,15 @@ export class Tracing implements ReactiveController {
 
   async ask(session: Session | undefined, address: Address | undefined): Promise<void> {
     const turn = ++this.#asked;
-    if (address !== this.#wanted) {
+    const other = address !== this.#wanted;
+    if (other) {
       this.#wanted = address;
       this.told = undefined;
       this.letters = new Map();
     }
     if (!session || address === undefined) return;
-    // The values come first; the working of one of them can follow a frame later.
-    await new Promise((resolve) => requestAnimationFrame(resolve));
+    // The values come first. The working of a cell just chosen follows a frame later; that of one that changes waits until a run of changes is over.
+    await new Promise((resolve) => (other ? requestAnimationFrame(resolve) : setTimeout(resolve, SETTLE)));
     if (turn !== this.#asked) return;
     try {
       const [trace, feeds] = await Promise.all([session.ask((engine) => engine.trace(address)), session.ask((engine) => engine.feeds(address))]);

@@ -1,0 +1,135 @@
+/** What commands work on: the open book, the chosen cell, and what the page can do with them. */
+import { type At, cellAt } from '../book/address.ts';
+import { addressOf, baseColumn, columnHeading, standingOf } from '../book/look-up.ts';
+import type { Session } from '../session.ts';
+import { baseOf, lineOf, valueAt } from './cell-view.ts';
+import type { Desk } from './commands.ts';
+import { switchLight } from './controllers/light.ts';
+import type { Wishes } from './part.ts';
+import { placeOfAt } from './working.ts';
+
+/** Pages that every book has besides its own. */
+export const OWN_PAGES: readonly { readonly id: string; readonly title: string }[] = [
+  { id: 'what-changed', title: 'What changed' },
+  { id: 'functions', title: 'The functions' },
+];
+
+/** What the desk needs of the page around it. */
+export interface Room {
+  readonly session: Session | undefined;
+  readonly at: At | undefined;
+  readonly canReturn: boolean;
+  tell(text: string, show?: boolean): void;
+  type(wish: Wishes['type']): Promise<void>;
+  showPage(page: string): void;
+  bringIn(): void;
+  find(): void;
+  toShelf(): Promise<void>;
+  goBack(): void;
+  nameIt(): void;
+}
+
+export class PageDesk implements Desk {
+  readonly #room: Room;
+
+  constructor(room: Room) {
+    this.#room = room;
+  }
+
+  get bookOpen(): boolean {
+    return this.#room.session !== undefined;
+  }
+  get canUndo(): boolean {
+    return (this.#room.session?.history.done.length ?? 0) > 0;
+  }
+  get canRedo(): boolean {
+    return (this.#room.session?.history.undone.length ?? 0) > 0;
+  }
+  get canReturn(): boolean {
+    return this.#room.canReturn;
+  }
+  get scenario(): string | undefined {
+    const { at } = this.#room;
+    return at?.table.form === 'scenarios' ? columnHeading(at) : undefined;
+  }
+  get sameAs(): string | undefined {
+    const { at } = this.#room;
+    const base = at && baseOf(at);
+    if (!at || !base || standingOf(at) !== 'given') return undefined;
+    return columnHeading(base);
+  }
+  get canDrop(): boolean {
+    const { at } = this.#room;
+    return at?.table.form === 'scenarios' && at.table.columns.length > 1 && at.columnIndex !== baseColumn(at.table);
+  }
+  get hasMend(): boolean {
+    const mend = this.#mend;
+    return mend !== undefined && (mend.content !== undefined || mend.unit !== undefined);
+  }
+  get pages(): readonly { readonly id: string; readonly title: string }[] {
+    const { session } = this.#room;
+    return session ? [...session.book.pages, ...OWN_PAGES] : [];
+  }
+  get #mend() {
+    const { at, session } = this.#room;
+    const value = at && session && valueAt(session.values, addressOf(at));
+    return value?.kind === 'error' ? value.mend : undefined;
+  }
+
+  undo(): void {
+    const change = this.#room.session?.undo();
+    if (change) this.#room.tell(`Taken back: ${change.label}.`, true);
+  }
+  redo(): void {
+    const change = this.#room.session?.redo();
+    if (change) this.#room.tell(`Made again: ${change.label}.`, true);
+  }
+  async sendOut(what: 'book' | 'wide' | 'tidy'): Promise<void> {
+    const { session } = this.#room;
+    if (!session) return;
+    await session.settled();
+    const { sendOut } = await import('./sending.ts');
+    this.#room.tell(`Sent out ${await sendOut(what, session.book, session.values)}.`, true);
+  }
+  bringIn(): void {
+    this.#room.bringIn();
+  }
+  print(): void {
+    window.print();
+  }
+  find(): void {
+    this.#room.find();
+  }
+  shelf(): void {
+    void this.#room.toShelf();
+  }
+  show(page: string): void {
+    this.#room.showPage(page);
+  }
+  async scenarioDo(verb: 'add' | 'drop' | 'same' | 'base'): Promise<void> {
+    const { session, at } = this.#room;
+    const table = at?.table.form === 'scenarios' ? at.table : session?.book.tables.find((t) => t.form === 'scenarios');
+    if (!session || !table) return;
+    const { scenarioChange } = await import('./scenario-change.ts');
+    const answer = session.run((book) => scenarioChange(verb, book, table, at));
+    this.#room.tell('refused' in answer ? answer.message : `${answer.label}.`, true);
+  }
+  mend(): void {
+    const { session, at } = this.#room;
+    const mend = this.#mend;
+    if (!session || !at || !mend) return;
+    const target = (mend.cell && cellAt(session.book, mend.cell)) || at;
+    const number = lineOf(valueAt(session.values, addressOf(target))).replace(/[^\d.,−-].*$/, '');
+    const typed = mend.content ?? (mend.unit === undefined ? undefined : `${number} ${mend.unit}`);
+    if (typed !== undefined) void this.#room.type({ place: placeOfAt(target), typed });
+  }
+  light(): void {
+    this.#room.tell(switchLight() === 'night' ? 'Night look.' : 'Day look.');
+  }
+  goBack(): void {
+    this.#room.goBack();
+  }
+  rename(): void {
+    this.#room.nameIt();
+  }
+}

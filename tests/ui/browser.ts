@@ -1,0 +1,51 @@
+/** A browser with the built app in it, served with the headers it is meant to run under. */
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
+import { serve } from '../../src/setup/serve.mjs';
+
+export interface Opened {
+  readonly address: string;
+  /** A new visitor: nothing kept from before. */
+  visit(options?: BrowserContextOptions): Promise<Page>;
+  /** What the page complained of: errors of scripts and breaches of its policy. */
+  readonly complaints: string[];
+  close(): Promise<void>;
+}
+
+export async function openBrowser(): Promise<Opened> {
+  const executablePath = findBrowser();
+  if (!executablePath) throw new Error('There is no browser: run node src/setup/browser.mjs first.');
+  const server = await serve(0);
+  const browser: Browser = await chromium.launch({ executablePath, args: [...BROWSER_FLAGS] });
+  const complaints: string[] = [];
+  return {
+    address: server.address,
+    complaints,
+    async visit(options = { viewport: { width: 1440, height: 900 } }) {
+      const context = await browser.newContext({ ...options, acceptDownloads: true });
+      const page = await context.newPage();
+      page.on('pageerror', (error) => complaints.push(String(error)));
+      page.on('console', (message) => {
+        if (message.type() === 'error') complaints.push(message.text());
+      });
+      await page.goto(server.address);
+      return page;
+    },
+    async close() {
+      await browser.close();
+      await server.stop();
+    },
+  };
+}
+
+/** Opens the demo and waits until its numbers stand on the page. */
+export async function openDemo(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the demo' }).click();
+  await page.locator('ob-table').first().waitFor();
+  await page.locator('ob-contents i', { hasText: /hold/ }).waitFor();
+}
+
+export async function goTo(page: Page, title: string): Promise<void> {
+  await page.locator('ob-contents').getByRole('button', { name: title, exact: false }).first().click();
+  await page.getByRole('heading', { name: title, level: 2, exact: true }).waitFor();
+}
