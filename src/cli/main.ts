@@ -20,6 +20,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   show: () => import('./show.ts'),
   csv: () => import('./csv.ts'),
   working: () => import('./working.ts'),
+  batch: () => import('./batch.ts'),
   eval: () => import('./eval.ts'),
 };
 

@@ -1,0 +1,133 @@
+/** One client after another through one engine: only the givens that differ from the client before are set, and only the results are read. */
+import { createHash } from 'node:crypto';
+import { join } from 'node:path';
+import { readQuantity } from '../../../functions/quantity-text.ts';
+import { type At, cellAt } from '../../book/address.ts';
+import { notAllowed } from '../../book/allowed.ts';
+import { apply } from '../../book/apply.ts';
+import type { Book } from '../../book/book.ts';
+import type { Edit } from '../../book/change.ts';
+import { cellEdit } from '../../book/commands/set-cell.ts';
+import { titleOf, unitOf } from '../../book/look-up.ts';
+import { createEngine } from '../../engine/engine.ts';
+import type { Engine, Value } from '../../engine/types.ts';
+import { formatBook } from '../../files/book-file.ts';
+import { formatCsv, unguard } from '../../files/csv.ts';
+import { deliver } from '../output.ts';
+import { type Form, failureOf, headingsOf, type Results, recordsOf, resultsOf } from './results.ts';
+import type { Target } from './targets.ts';
+
+/** All that a worker needs to know; plain data. */
+export interface Setup {
+  readonly template: Book;
+  readonly targets: readonly Target[];
+  readonly decimalMark: '.' | ',';
+  readonly form: Form;
+  /** Folder for each client's book, or undefined. */
+  readonly books: string | undefined;
+}
+
+export interface Client {
+  /** Its number among the records, from 1. */
+  readonly row: number;
+  readonly line: number;
+  readonly fields: readonly string[];
+}
+
+export type Ran = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
+
+export class Runner {
+  /** Readings that deserve a word: "12 in a row of shares read as 12 %". */
+  readonly said: string[] = [];
+  private readonly setup: Setup;
+  private readonly engine: Engine;
+  private readonly values: Record<string, Value>;
+  private readonly results: Results;
+  private book: Book;
+
+  private constructor(setup: Setup, engine: Engine, values: Record<string, Value>) {
+    this.setup = setup;
+    this.engine = engine;
+    this.values = values;
+    this.book = setup.template;
+    this.results = resultsOf(setup.template, values);
+  }
+
+  static async open(setup: Setup): Promise<Runner> {
+    const engine = createEngine();
+    return new Runner(setup, engine, { ...(await engine.load(setup.template)) });
+  }
+
+  headings(): string {
+    const own = this.setup.targets.flatMap((target) => (target.to === 'client' ? ['client'] : target.to === 'results' ? [target.heading] : []));
+    return formatCsv([['row', ...own, ...headingsOf(this.results, this.setup.form)]]);
+  }
+
+  async run(client: Client): Promise<Ran> {
+    const edits = this.edits(client);
+    if (typeof edits === 'string') return { ok: false, reason: edits };
+    const change = { label: '', edits };
+    this.book = apply(this.book, change);
+    Object.assign(this.values, await this.engine.apply([change], this.book));
+    const failure = failureOf(this.results, this.values);
+    if (failure !== undefined) return { ok: false, reason: failure };
+    const own = this.setup.targets.flatMap((target, i) => (target.to === 'client' || target.to === 'results' ? [unguard(client.fields[i] ?? '')] : []));
+    if (this.setup.books !== undefined) await this.keepBook(client, this.setup.books);
+    return { ok: true, text: formatCsv(recordsOf(this.results, this.values, this.setup.form).map((record) => [client.row, ...own, ...record])) };
+  }
+
+  /** From the book as the client before left it; a text says what can't be set. */
+  private edits(client: Client): readonly Edit[] | string {
+    const edits: Edit[] = [];
+    for (const [i, target] of this.setup.targets.entries()) {
+      if (target.to !== 'given') continue;
+      const at = cellAt(this.book, target.address);
+      const own = cellAt(this.setup.template, target.address);
+      if (!at || !own) return `there is no cell ${target.address}`;
+      const field = unguard(client.fields[i] ?? '').trim();
+      if (field === '') {
+        edits.push(...cellEdit(at, own.cell ?? null));
+        continue;
+      }
+      const read = this.read(field, own, target);
+      if (typeof read !== 'string') return `${target.heading}: ${read.refused}`;
+      const { typed: _, ...kept } = own.cell ?? { content: '' };
+      edits.push(...cellEdit(at, { ...kept, content: read }));
+    }
+    return edits;
+  }
+
+  /** A field as it is stored. Without a unit of its own it is in its heading's, else in the one that the cell shows. */
+  private read(field: string, at: At, target: Target & { to: 'given' }): string | { readonly refused: string } {
+    const { currency } = this.setup.template;
+    const shown = unitOf(at);
+    const wanted = target.unit ?? shown;
+    const read = readQuantity(field, { currency, decimalMark: this.setup.decimalMark, ...(wanted !== undefined && { unit: wanted }) });
+    if (read.kind === 'refused') return { refused: read.message };
+    if (read.kind === 'formula') return { refused: 'a formula can not be given here' };
+    if (read.kind === 'text' && shown !== undefined && shown !== '')
+      return { refused: `“${field}” is not a quantity in ${shown === '1' ? 'plain numbers' : shown}` };
+    const problem = notAllowed(this.book, at, read.content);
+    if (problem !== undefined) return { refused: problem.replace(`${titleOf(at)}: `, '') };
+    if ('said' in read && read.said?.includes(' read as ')) this.said.push(`${target.heading}: ${read.said}`);
+    return read.content;
+  }
+
+  private async keepBook({ row, fields }: Client, folder: string): Promise<void> {
+    const { template, targets } = this.setup;
+    const name = unguard(fields[targets.findIndex((target) => target.to === 'client')] ?? '').trim();
+    const slug = name
+      .normalize('NFKD')
+      .toLowerCase()
+      .replaceAll(/[^a-z0-9]+/gu, '-')
+      .replaceAll(/^-|-$/gu, '')
+      .slice(0, 40);
+    // The same client gives the same book in every run, and no two rows give books of one id.
+    const id = createHash('sha256')
+      .update(JSON.stringify([template.id, row, fields]))
+      .digest('hex')
+      .slice(0, 32);
+    const book: Book = { ...this.book, id, client: name.slice(0, 200) || template.client };
+    await deliver(formatBook(book), join(folder, `${String(row).padStart(6, '0')}${slug === '' ? '' : `-${slug}`}.json`));
+  }
+}

@@ -1,0 +1,117 @@
+/** The package's entry: `import { openBook, evaluate } from 'overbench'`. What it offers is declared and explained in overbench.d.ts, which ships with it. */
+import { fromBase, unit } from '../functions/units.ts';
+import { addressOf, placeOf } from './book/look-up.ts';
+import { createEngine } from './engine/engine.ts';
+import type * as engine from './engine/types.ts';
+import { formatBook, parseBook } from './files/book-file.ts';
+import { formatTidy } from './files/csv-tidy.ts';
+import { formatWide } from './files/csv-wide.ts';
+import type * as offered from './overbench.d.ts';
+import { openSession, type Session } from './session.ts';
+
+export const openBook: typeof offered.openBook = async (book) => {
+  const read = parseBook(typeof book === 'string' ? book : JSON.stringify(book));
+  if (!read.ok) throw new Error(read.message);
+  const session = openSession(read.book, createEngine());
+  await session.settled();
+  if (session.trouble !== undefined) throw new Error(session.trouble);
+  return new Opened(session);
+};
+
+let own: engine.Engine | undefined;
+
+export const evaluate: typeof offered.evaluate = async (formula) => {
+  own ??= createEngine();
+  return shown(await own.evaluate(formula));
+};
+
+class Opened implements offered.OpenBook {
+  readonly #session: Session;
+
+  constructor(session: Session) {
+    this.#session = session;
+  }
+
+  get title(): string {
+    return this.#session.book.title;
+  }
+
+  get client(): string {
+    return this.#session.book.client;
+  }
+
+  get names(): Readonly<Record<string, string>> {
+    return this.#session.book.names;
+  }
+
+  value(cell: string): offered.Value {
+    return shown(this.#session.values[this.#address(cell)] ?? { kind: 'blank' });
+  }
+
+  values(): Readonly<Record<string, offered.Value>> {
+    return Object.fromEntries(Object.entries(this.#session.values).map(([address, value]) => [address, shown(value)]));
+  }
+
+  async set(cell: string, typed: string | number): Promise<offered.SetResult> {
+    const answer = await this.#session.type(this.#address(cell), String(typed));
+    if (!answer.ok) return { ok: false, message: answer.message };
+    await this.#session.settled();
+    if (this.#session.trouble !== undefined) throw new Error(this.#session.trouble);
+    return { ok: true, ...(answer.said !== undefined && { said: answer.said }) };
+  }
+
+  async working(cell: string): Promise<offered.Working> {
+    const address = this.#address(cell);
+    return working(await this.#session.ask((asked) => asked.trace(address)));
+  }
+
+  csv(form: 'tidy' | 'wide', tables?: readonly string[]): string {
+    const { book, values } = this.#session;
+    return (form === 'tidy' ? formatTidy : formatWide)(book, values, tables === undefined ? {} : { tables });
+  }
+
+  json(): string {
+    return formatBook(this.#session.book);
+  }
+
+  close(): void {
+    this.#session.close();
+  }
+
+  #address(cell: string): string {
+    const at = placeOf(this.#session.book, cell);
+    if (!at) throw new RangeError(`There is no cell ${cell} in this book.`);
+    return addressOf(at);
+  }
+}
+
+function shown(value: engine.Value): offered.Value {
+  if (value.kind === 'number') {
+    const symbol = unit(value.unit);
+    return { kind: 'number', value: symbol ? fromBase(value.base, symbol) : value.base, unit: value.unit };
+  }
+  if (value.kind !== 'error') return value;
+  const { word, message, from } = value;
+  return { kind: 'error', word, message, ...(from !== undefined && { from }) };
+}
+
+function working(node: engine.TraceNode): offered.Working {
+  const { address, row, column, kind, formula, source, note, again } = node;
+  return {
+    row,
+    column,
+    kind,
+    value: shown(node.value),
+    steps: node.steps.map(step),
+    from: node.from.map(working),
+    ...(address !== undefined && { address }),
+    ...(formula !== undefined && { formula }),
+    ...(source !== undefined && { source }),
+    ...(note !== undefined && { note }),
+    ...(again !== undefined && { again }),
+  };
+}
+
+function step({ kind, label, value, expression, terms }: engine.TraceStep): offered.Step {
+  return { kind, label, ...(value && { value: shown(value) }), ...(expression !== undefined && { expression }), ...(terms && { terms }) };
+}
