@@ -5,7 +5,7 @@
 
 import { type Content, readContent } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
-import type { Book, Cell, Column, Row } from '../book/book.ts';
+import type { Book, Cell, Column, Range, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { cellText, keyOf, type Place, placeOf, readReference, type Span, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
@@ -60,10 +60,14 @@ export class Workbook {
   /** Givens whose allowed values stand in cells: looked at again after every change. */
   private listed = new Set<number>();
   private formulas = 0;
+  /** Names of the calculator's tables. */
+  private tables: readonly string[] = [SCRATCH];
+  /** False where the calculator may have stopped half-way. */
+  private sound = true;
   private names: ReadonlyMap<string, string> = new Map();
   private readonly context: Context;
 
-  private readonly life: Life;
+  readonly life: Life;
 
   constructor(life: Life) {
     this.life = life;
@@ -85,6 +89,7 @@ export class Workbook {
 
   /** Builds all again from the book; gives every value that is not blank. */
   load(book: Book): Values {
+    this.sound = false;
     this.build(book);
     const values: Record<Address, Value> = {};
     for (const [key, value] of this.values) values[this.grid.address(placeOf(key))] = value;
@@ -92,13 +97,12 @@ export class Workbook {
   }
 
   private build(book: Book): void {
-    this.hyper.dispose();
     this.grid.update(book);
     this.contents = new Map();
     this.faults = new Map();
     this.listed = new Set();
     this.formulas = 0;
-    this.hyper = new Hyper([...book.tables.map((table) => table.name), SCRATCH], this.context, this.life.beat);
+    this.takeCalculator(book);
     // Nothing is worked out until all is in place.
     this.hyper.hf.suspendEvaluation();
     this.nameAll(book);
@@ -113,8 +117,12 @@ export class Workbook {
       while (line.length <= at.col) line.push(null);
       line[at.col] = fed;
     }
+    // A large table is taken in, and put in order, without a sign of life in between.
+    this.life.running?.(true);
     for (const [i, sheet] of sheets.entries()) this.hyper.hf.setSheetContent(i, sheet);
     this.hyper.hf.resumeEvaluation();
+    this.sound = true;
+    this.life.running?.(false);
     this.quantities = new Quantities(hostOf(this));
     this.quantities.rebuild();
     this.values = new Map();
@@ -124,7 +132,21 @@ export class Workbook {
     }
   }
 
+  /** The calculator that is there serves again where its tables are the same: it knows most of the formulas already. */
+  private takeCalculator(book: Book): void {
+    const tables = [...book.tables.map((table) => table.name), SCRATCH];
+    const fits = this.sound && tables.length === this.tables.length && tables.every((name, i) => name === this.tables[i]);
+    // Until all is in place it is not; what stops half-way is not built upon.
+    this.sound = false;
+    if (fits) return;
+    this.hyper.dispose();
+    this.hyper = new Hyper(tables, this.context, this.life.beat);
+    this.tables = tables;
+    this.names = new Map();
+  }
+
   private nameAll(book: Book): void {
+    for (const name of this.names.values()) this.hyper.hf.removeNamedExpression(name);
     const names = new Map<string, string>();
     for (const [name, target] of Object.entries(book.names)) {
       const written = readReference(target);
@@ -157,9 +179,8 @@ export class Workbook {
     const content = beyond(at) ? BLANK : readContent(cell.content, this.currency);
     this.contents.set(key, content);
     if (content.kind === 'formula') this.formulas++;
-    const limits = cell.range ?? this.grid.row(at)?.range ?? (this.grid.row(at)?.head ? undefined : this.grid.column(at)?.range);
-    if (limits?.from && content.kind !== 'formula') this.listed.add(key);
-    const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? (limits && rangeFault(content, limits, this.unitSaid(at, cell), this.grid, at));
+    if (this.limits(at)?.from && content.kind !== 'formula') this.listed.add(key);
+    const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? this.outOfRange(at, content);
     if (fault) this.faults.set(key, fault);
     if (fault || content.kind === 'blank') return `=${STATE}()`;
     if (content.kind === 'number') return content.base;
@@ -174,6 +195,12 @@ export class Workbook {
     if (beyond(at)) return say(`A table has at most ${count(BOUNDS.rows)} rows and ${BOUNDS.columns} columns.`);
     if (this.contents.size > BOUNDS.filledCells) return say(`A book has at most ${count(BOUNDS.filledCells)} filled cells.`);
     return this.formulas > BOUNDS.formulas ? say(`A book has at most ${count(BOUNDS.formulas)} formulas.`) : undefined;
+  }
+
+  /** Whether a given that names a list of allowed values stands otherwise to it than before. */
+  private listNow(at: Place): boolean {
+    const before = this.faults.get(keyOf(at));
+    return before?.message !== this.outOfRange(at, this.content(at))?.message;
   }
 
   private objectionTo(content: Content, at: Place): Fault | undefined {
@@ -262,7 +289,8 @@ export class Workbook {
     try {
       return local ? this.feed(edits, book) : this.rebuild(book);
     } catch {
-      // The calculator may have stopped half-way: it is built again from the book, which is whole.
+      // The calculator may have stopped half-way: a new one is built from the book, which is whole.
+      this.sound = false;
       return this.rebuild(book);
     }
   }
@@ -284,7 +312,7 @@ export class Workbook {
     this.grid.update(book);
     const touched = new Map<number, Place>();
     for (const edit of edits) for (const at of this.touchedBy(edit)) touched.set(keyOf(at), at);
-    for (const key of this.listed) touched.set(key, placeOf(key));
+    for (const key of this.listed) if (this.listNow(placeOf(key))) touched.set(key, placeOf(key));
     const changed = this.hyper.hf.batch(() => {
       for (const at of touched.values()) {
         const cell = this.grid.cell(at);
@@ -374,11 +402,16 @@ export class Workbook {
     return at;
   }
 
+  private limits(at: Place): Range | undefined {
+    const row = this.grid.row(at);
+    // A column's range is for what stands under its heading.
+    return this.grid.cell(at)?.range ?? row?.range ?? (row?.head ? undefined : this.grid.column(at)?.range);
+  }
+
   /** Whether a number or text may stand in a given: a sentence where it may not. */
   outOfRange(at: Place, content: Content): Fault | undefined {
-    const cell = this.grid.cell(at);
-    const limits = cell?.range ?? this.grid.row(at)?.range ?? (this.grid.row(at)?.head ? undefined : this.grid.column(at)?.range);
-    return limits && rangeFault(content, limits, this.unitSaid(at, cell), this.grid, at);
+    const limits = this.limits(at);
+    return limits && rangeFault(content, limits, this.unitSaid(at), this.grid, at);
   }
 
   /** Works out a formula that lies in no table, and forgets it again after `use`. */
