@@ -9,7 +9,10 @@ export function hostOf(book: Workbook): QuantityHost {
       return book.currency;
     },
     content: (at) => book.content(at),
-    ast: (at) => book.formulaIn(at),
+    ast: (at) => {
+      book.life.beat?.();
+      return book.formulaIn(at);
+    },
     ownUnit: (at) => book.unitSaid(at),
     named: (name) => book.named(name),
     formulas: () => book.formulasAll(),
