@@ -34,34 +34,34 @@ export class Sheet implements QuantityHost {
     this.areas = options.names ?? {};
     this.hyper = new Hyper(['T'], { state: () => ({ word: '', message: '' }) });
     for (const [name, area] of Object.entries(this.areas)) this.hyper.hf.addNamedExpression(name, `=T!${area.replaceAll(/([A-Z]+)(\d+)/g, '$$$1$$$2')}`);
-    this.hyper.hf.batch(() => {
-      for (const [address, content] of Object.entries(cells)) this.put(address, content);
-    });
+    const rows: (number | string | boolean | null)[][] = [];
+    for (const [address, stored] of Object.entries(cells)) {
+      const { row, col } = place(address);
+      while (rows.length <= row) rows.push([]);
+      const line = rows[row];
+      while (line && line.length < col) line.push(null);
+      if (line) line[col] = this.take(address, stored);
+    }
+    this.hyper.hf.setSheetContent(0, rows);
     this.quantities = new Quantities(this);
     this.quantities.rebuild();
   }
 
-  private put(address: string, stored: string): void {
+  /** Keeps a cell's content; gives what the calculator holds for it. */
+  private take(address: string, stored: string): number | string | boolean | null {
     const canonical = stored.startsWith('=') ? toCanonical(stored, this.currency) : undefined;
     if (canonical && !canonical.ok) throw new Error(canonical.message);
     const content = readContent(canonical?.ok ? canonical.content : stored, this.currency);
     this.contents.set(address, content);
-    const fed =
-      content.kind === 'formula'
-        ? content.formula
-        : content.kind === 'number'
-          ? content.base
-          : content.kind === 'text'
-            ? `'${content.text}`
-            : content.kind === 'yes or no'
-              ? content.yes
-              : null;
-    this.hyper.hf.setCellContents(place(address), fed);
+    if (content.kind === 'formula') return content.formula;
+    if (content.kind === 'number') return content.base;
+    if (content.kind === 'text') return `'${content.text}`;
+    return content.kind === 'yes or no' ? content.yes : null;
   }
 
   /** Changes a cell; gives the addresses whose kind or shown unit changed. */
   set(address: string, content: string): readonly string[] {
-    this.put(address, content);
+    this.hyper.hf.setCellContents(place(address), this.take(address, content));
     return this.quantities
       .changed([place(address)])
       .map((at) => this.address(at))
