@@ -75,7 +75,8 @@ const movesCells = (change: Change): boolean => change.edits.some((edit) => edit
 class OpenSession implements Session {
   book: Book;
   history: past.History;
-  busy = false;
+  /** A session begins with building the engine. */
+  busy = true;
   trouble: string | undefined;
   values: Record<Address, Value> = {};
 
@@ -87,6 +88,8 @@ class OpenSession implements Session {
   #waiting: Change[] = [];
   /** The engine must be built anew from the book before anything else. */
   #stale = true;
+  /** The book that the engine could not be built from. Without a change it is not tried again: whoever mends a formula must not wait for it. */
+  #unbuildable: Book | undefined;
   #tasks: (() => Promise<void>)[] = [];
   #running: Promise<void> | undefined;
   #closed = false;
@@ -176,51 +179,54 @@ class OpenSession implements Session {
 
   /** Brings the engine to the book as it is. All changes made while it was at work go to it in one run. */
   async #catchUp(): Promise<void> {
-    if (!this.#stale && this.#waiting.length === 0) return;
+    if (this.#closed || (this.#stale ? this.book === this.#unbuildable : this.#waiting.length === 0)) return;
+    this.#setBusy(true);
     const changes = this.#waiting;
     this.#waiting = [];
-    const book = this.book;
-    const moved = changes.some(movesCells);
-    if (!this.#stale) {
-      try {
-        this.#take(await this.#engine.apply(changes, book), moved, false);
-        return;
-      } catch (error) {
-        this.#fail(error);
-      }
-    }
-    await this.#rebuild();
+    if (!this.#stale) await this.#feed(changes);
+    if (this.#stale) await this.#rebuild();
+    if (this.#waiting.length === 0) this.#setBusy(false);
   }
 
-  async #rebuild(): Promise<void> {
-    this.#waiting = [];
+  async #feed(changes: readonly Change[]): Promise<void> {
     try {
-      const all = await this.#engine.load(this.book);
-      this.#stale = false;
-      this.#take(all, true, true);
-      if (this.trouble !== undefined) this.#setTrouble(undefined);
+      this.#take(await this.#engine.apply(changes, this.book), false);
     } catch (error) {
       this.#fail(error);
     }
   }
 
+  async #rebuild(): Promise<void> {
+    this.#waiting = [];
+    const book = this.book;
+    try {
+      const all = await this.#engine.load(book);
+      this.#stale = false;
+      this.#take(all, true);
+      if (this.trouble !== undefined) this.#setTrouble(undefined);
+    } catch (error) {
+      this.#unbuildable = book;
+      this.#fail(error);
+    }
+  }
+
   /** Takes the engine's values in. `whole`: they are all there are, and what is not among them is blank. */
-  #take(fresh: Values, moved: boolean, whole: boolean): void {
+  #take(fresh: Values, whole: boolean): void {
     if (this.#closed) return;
+    const before = this.values;
     const given = whole ? {} : this.#given;
-    const touched = whole ? new Set([...Object.keys(this.values), ...Object.keys(fresh)]) : new Set(Object.keys(fresh));
     for (const [address, value] of Object.entries(fresh)) {
       if (value.kind === 'blank') delete given[address];
       else given[address] = value;
     }
-    if (moved || whole) for (const address of [...Object.keys(this.values), ...Object.keys(given)]) touched.add(address);
-    const shown = this.values;
-    const changed = new Set([...touched].filter((address) => !same(shown[address], given[address]) || (!moved && address in fresh)));
     this.#given = given;
-    // Cells that moved since the engine was asked keep their carried values until it has followed.
-    const ahead = this.#waiting.some(movesCells);
-    if (!ahead) this.values = given;
-    if (changed.size > 0 && !ahead) this.#tell({ kind: 'values', changed });
+    // Cells that moved again since the engine was asked keep their carried values until it has followed.
+    if (this.#waiting.some(movesCells)) return;
+    this.values = given;
+    // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
+    const changed =
+      before === given ? Object.keys(fresh) : [...new Set([...Object.keys(before), ...Object.keys(given)])].filter((at) => !same(before[at], given[at]));
+    if (changed.length > 0) this.#tell({ kind: 'values', changed: new Set(changed) });
   }
 
   #where(at: At): Address | Refused {
@@ -231,15 +237,17 @@ class OpenSession implements Session {
   }
 
   #ask<T>(question: () => Promise<T>): Promise<T> {
+    if (this.#closed) return Promise.reject(closed());
     return new Promise((resolve, reject) => {
       this.#queue(async () => {
         await this.#catchUp();
+        if (this.#closed) return reject(closed());
         try {
           resolve(await question());
         } catch (error) {
           // A question that breaks the engine is answered with its failure; what was typed stays with the one who asked.
           reject(this.#fail(error));
-          await this.#rebuild();
+          if (!this.#closed) await this.#rebuild();
         }
       });
     });
@@ -254,17 +262,15 @@ class OpenSession implements Session {
   async #work(): Promise<void> {
     // Let the gesture that began this finish first, so that a run of changes goes to the engine as one.
     await Promise.resolve();
-    this.#setBusy(true);
-    for (let task = this.#tasks.shift(); task && !this.#closed; task = this.#tasks.shift()) await task();
+    for (let task = this.#tasks.shift(); task; task = this.#tasks.shift()) await task();
     this.#running = undefined;
-    this.#setBusy(false);
   }
 
   #fail(error: unknown): Error {
     this.#stale = true;
     const why = error instanceof Error ? error.message : String(error);
-    const message = `Working out stopped: ${why} The book is whole; the values shown are the last good ones.`;
-    this.#setTrouble(message);
+    const message = `${why} The book is whole; the values shown are the last good ones.`;
+    if (!this.#closed) this.#setTrouble(message);
     return new Error(message);
   }
 
@@ -280,9 +286,20 @@ class OpenSession implements Session {
   }
 
   #tell(news: News): void {
-    for (const listener of [...this.#listeners]) listener(news);
+    for (const listener of [...this.#listeners]) {
+      try {
+        listener(news);
+      } catch (error) {
+        // A fault in one listener must neither keep the news from the others nor stop the work; it is reported as any other uncaught one.
+        queueMicrotask(() => {
+          throw error;
+        });
+      }
+    }
   }
 }
+
+const closed = (): Error => new Error('This book is closed.');
 
 const same = (a: Value | undefined, b: Value | undefined): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 

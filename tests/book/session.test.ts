@@ -138,7 +138,7 @@ describe('a session', () => {
     await session.settled();
     expect(seen).toEqual([JSON.stringify(text('60 cm'))]);
     expect(news.filter((item) => item.kind === 'trouble').map((item) => item.kind === 'trouble' && item.trouble)).toEqual([
-      'Working out stopped: It ran too long. The book is whole; the values shown are the last good ones.',
+      'It ran too long. The book is whole; the values shown are the last good ones.',
       undefined,
     ]);
     expect(engine.calls.at(-1)).toBe('load');
@@ -157,6 +157,22 @@ describe('a session', () => {
     await session.settled();
     expect(session.trouble).toBeUndefined();
     expect(session.values).toEqual(freshValues(sample));
+  });
+
+  it('does not try again what could not be built until something changes, so that a formula can be mended', async () => {
+    const { session, engine } = await opened();
+    engine.failures = 2;
+    session.run(set('Scenarios!A1', '70 cm'));
+    await session.settled();
+    const calls = engine.calls.length;
+    expect(await session.type('Scenarios!A2', '9')).toMatchObject({ ok: true });
+    await session.settled();
+    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!A2 9']);
+    expect(await session.type('Scenarios!A2', '7')).toMatchObject({ ok: true });
+    await session.settled();
+    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!A2 9', 'read Scenarios!A2 7', 'load']);
+    expect(session.trouble).toBeUndefined();
+    expect(session.values).toEqual(freshValues(session.book));
   });
 
   it('answers a question about the book as it was when it was asked', async () => {
@@ -186,6 +202,20 @@ describe('a session', () => {
     await session.settled();
     expect(news.map((item) => item.kind)).toEqual(['book']);
     expect(engine.closed).toBe(true);
+  });
+
+  it('refuses what is asked of it then, also what was asked before and not yet answered', async () => {
+    const { session, engine } = await opened();
+    const go = held(engine);
+    const asked = session.ask((e) => e.editable('Scenarios!A1'));
+    const later = session.ask((e) => e.editable('Scenarios!A1'));
+    await new Promise((resolve) => setTimeout(resolve));
+    session.close();
+    go();
+    expect(await asked).toBe('60 cm');
+    await expect(later).rejects.toThrow('This book is closed.');
+    await expect(session.ask((e) => e.editable('Scenarios!A1'))).rejects.toThrow('This book is closed.');
+    await session.settled();
   });
 
   it('ends with the values of a fresh build, whatever is done and whenever the engine fails', async () => {
@@ -220,7 +250,7 @@ describe('a session', () => {
       }),
       { numRuns: 400, seed: 21 },
     );
-  });
+  }, 120_000);
 
   it('does not dispatch what a command refuses', async () => {
     const { session, news } = await opened();
