@@ -64,7 +64,7 @@ export interface Parsed {
 /** What is used of HyperFormula beyond its typings. */
 interface Insides {
   readonly _parser: { parse(text: string, at: Place): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
-  readonly _exporter: { exportValue(value: unknown): CellValue };
+  readonly _exporter: { exportValue(value: unknown): CellValue; cellValueRounding(x: number): number };
   readonly _unparser: { unparse(ast: Ast, at: Place): string };
   readonly _lazilyTransformingAstService: unknown;
   readonly _dependencyGraph: { getCell(at: Place): { getFormula?(service: unknown): Ast | string } | undefined };
@@ -125,6 +125,13 @@ export class Hyper {
     this.hf.addNamedExpression('FALSE', '=FALSE()');
     this.insides = this.hf as unknown as Insides;
     this.guardEachFormula(beforeEach);
+    // The calculator's rounding to 14 places overflows for the smallest and the largest of numbers and gives none.
+    const exporter = this.insides._exporter;
+    const rounded = exporter.cellValueRounding.bind(exporter);
+    exporter.cellValueRounding = (x) => {
+      const near = rounded(x);
+      return Number.isFinite(near) ? near : x;
+    };
   }
 
   /**
