@@ -1,7 +1,7 @@
 import { calc, define } from '../define.ts';
-import { BEAM, FACE_LENGTH, FACE_WIDTH, HEIGHT, PPF } from '../field/field-params.ts';
+import { BEAM, HEIGHT, PPF } from '../field/field-params.ts';
 import { beamExponent } from './beam-exponent.ts';
-import { ACROSS, ALONG } from './beam-params.ts';
+import { ACROSS, ALONG, LONG, WIDE } from './beam-params.ts';
 import { facePpfd } from './face-ppfd.ts';
 import { NEAR_DIODES } from './near-diodes.ts';
 
@@ -12,7 +12,7 @@ export const BAR_PPFD = define({
   summary: 'PPFD from one fixture of any size, under its centre or beside it.',
   use: 'For a single bar or panel: how bright below, how bright beside. A size of zero both ways is a point.',
   formula: 'Φ(m+1)h^(m+1)/(2πA) ∫ dA / r^(m+3)',
-  params: [PPF, FACE_LENGTH, FACE_WIDTH, BEAM, HEIGHT, ALONG, ACROSS],
+  params: [PPF, LONG, WIDE, BEAM, HEIGHT, ALONG, ACROSS],
   returns: { quantity: 'PPFD', unit: 'µmol/m²/s' },
   source:
     'Rectangle of a cosine emitter: J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors, 2010, entry B-3; line and point: closed forms of the same law; other beams: sum of Gaussians',

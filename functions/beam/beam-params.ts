@@ -1,4 +1,5 @@
 /** Parameters that the functions of one fixture share; the field's are in ../field/field-params.ts. */
+import { FACE_LENGTH, FACE_WIDTH } from '../field/field-params.ts';
 import { LIMITS } from '../field/limits.ts';
 
 /** A beam for closed forms, which hold for any; sums over faces keep to the field's 10° to 170°. */
@@ -17,3 +18,8 @@ export const SHARE = {
   above: 0,
   below: 1,
 } as const;
+
+/** A face by itself may be so long that it stands for an endless row, or so large that it stands for an endless ceiling. */
+const ENDLESS = 10_000;
+export const LONG = { ...FACE_LENGTH, meaning: 'zero for a point; ten kilometres stand for an endless row', atMost: ENDLESS } as const;
+export const WIDE = { ...FACE_WIDTH, meaning: 'zero for a line', atMost: ENDLESS } as const;

@@ -1,6 +1,7 @@
 import { calc, define } from '../define.ts';
-import { BEAM, FACE_LENGTH, FACE_WIDTH, HEIGHT } from '../field/field-params.ts';
+import { BEAM, HEIGHT } from '../field/field-params.ts';
 import { beamExponent } from './beam-exponent.ts';
+import { LONG, WIDE } from './beam-params.ts';
 import { facePpfd } from './face-ppfd.ts';
 
 /**
@@ -14,7 +15,7 @@ export const FALLOFF_POWER = define({
   summary: 'The power of the height with which light falls off under one fixture, near a height.',
   use: '1 near a long bar, 2 far from anything, 0 close under a wide panel. Small changes only; FALLOFF.RATIO takes large ones.',
   formula: '−d ln PPFD / d ln h',
-  params: [FACE_LENGTH, FACE_WIDTH, BEAM, HEIGHT],
+  params: [LONG, WIDE, BEAM, HEIGHT],
   returns: { quantity: 'power of the height', unit: '1' },
   source: 'Derivative of the field under the centre, worked out in the file’s head',
   examples: [

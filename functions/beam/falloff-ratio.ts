@@ -1,6 +1,7 @@
 import { calc, define } from '../define.ts';
-import { BEAM, FACE_LENGTH, FACE_WIDTH, HEIGHT } from '../field/field-params.ts';
+import { BEAM, HEIGHT } from '../field/field-params.ts';
 import { beamExponent } from './beam-exponent.ts';
+import { LONG, WIDE } from './beam-params.ts';
 import { facePpfd } from './face-ppfd.ts';
 
 /** What is left under the centre of one face after a move from one height to another. */
@@ -10,7 +11,7 @@ export const FALLOFF_RATIO = define({
   summary: 'What a move from one height to another leaves of the light under one fixture.',
   use: 'For raise-or-dim questions about a single fixture. A full bench loses less, since neighbours fill in: compare BENCH.MEAN at both heights.',
   formula: 'PPFD(h₂) / PPFD(h₁) under the centre',
-  params: [FACE_LENGTH, FACE_WIDTH, BEAM, { ...HEIGHT, name: 'h1', quantity: 'first height' }, { ...HEIGHT, name: 'h2', quantity: 'second height' }],
+  params: [LONG, WIDE, BEAM, { ...HEIGHT, name: 'h1', quantity: 'first height' }, { ...HEIGHT, name: 'h2', quantity: 'second height' }],
   returns: { quantity: 'PPFD after over PPFD before', unit: '1' },
   source: 'Ratio of two BAR.PPFD',
   examples: [{ formula: 'FALLOFF.RATIO(1.2,0,120,0.2,0.4)', gives: 0.466, within: 1e-3 }],

@@ -1,7 +1,7 @@
 import { calc, define } from '../define.ts';
-import { BEAM, FACE_LENGTH, FACE_WIDTH, HEIGHT } from '../field/field-params.ts';
+import { BEAM, HEIGHT } from '../field/field-params.ts';
 import { beamExponent } from './beam-exponent.ts';
-import { ACROSS, ALONG } from './beam-params.ts';
+import { ACROSS, ALONG, LONG, WIDE } from './beam-params.ts';
 import { facePpfd } from './face-ppfd.ts';
 
 /** Too far aside a reading says nothing of the output: below this share of the centre's PPFD it is refused to be a guess. */
@@ -16,8 +16,8 @@ export const PPF_FROM_READING = define({
   formula: 'reading / PPFD of 1 µmol/s there',
   params: [
     { name: 'ppfd', quantity: 'reading', unit: 'µmol/m²/s', meaning: 'of a cosine-true meter, level, other light taken off', above: 0, atMost: 1e5 },
-    FACE_LENGTH,
-    FACE_WIDTH,
+    LONG,
+    WIDE,
     BEAM,
     HEIGHT,
     ALONG,

@@ -1,6 +1,6 @@
 import { define } from '../define.ts';
-import { BEAM, FACE_LENGTH, FACE_WIDTH, HEIGHT } from '../field/field-params.ts';
-import { SHARE } from './beam-params.ts';
+import { BEAM, HEIGHT } from '../field/field-params.ts';
+import { LONG, SHARE, WIDE } from './beam-params.ts';
 import { usefulStrip } from './useful-strip.ts';
 
 /** The strip along the face in which PPFD is at least a share of the centre's. */
@@ -10,7 +10,7 @@ export const USEFUL_LENGTH = define({
   summary: 'How far along one fixture the light is worth having: where PPFD is at least a share of the centre’s.',
   use: 'For one fixture by itself; over a bench neighbours add light, and BENCH.SHARE.LIT counts it.',
   formula: 'twice the distance along at which PPFD = share × centre',
-  params: [FACE_LENGTH, FACE_WIDTH, BEAM, HEIGHT, SHARE],
+  params: [LONG, WIDE, BEAM, HEIGHT, SHARE],
   returns: { quantity: 'length of the strip', unit: 'm' },
   source: 'Solved from BAR.PPFD by R. P. Brent’s method (Algorithms for Minimization Without Derivatives, 1973, chapter 4)',
   examples: [

@@ -1,3 +1,4 @@
+import { shareInCircle } from '../discs.ts';
 import type { Check, Checks } from '../outside.ts';
 
 /** A row without end: 100 m of it seen from 0.1 m. */
@@ -19,6 +20,7 @@ export const checks: Checks = {
   P04: bar(0.3),
   P05: bar(0.45),
   P06: bar(0.6),
+  P07: { formula: shareInCircle(120, 1, 1, 12) },
   P08: { formula: 'LANDING.SHARE(LAYOUT(100,0,0,120,1,1,2,2),1)' },
   // A metre of bench under a hundred metres of row.
   P09: { formula: 'LANDING.SHARE(LAYOUT(100,100,0,120,1,1,1,0.2),0.1)*100' },
