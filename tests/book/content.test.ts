@@ -36,6 +36,8 @@ describe('what a stored content says', () => {
   it('is the same to the document as to the engine', () => {
     fc.assert(
       fc.property(text, (content) => {
+        // Another currency's sign makes a text of it for the engine, which knows the book's; the document takes either.
+        fc.pre(!/[$£¥]|USD|GBP|JPY/.test(content));
         const mine = readContent(content);
         const theirs = quantities.readContent(content, 'EUR');
         expect(mine.kind).toBe(theirs.kind === 'blank' ? 'empty' : theirs.kind);
