@@ -91,11 +91,14 @@ function installBrowser() {
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  if (!findBrowser()) installBrowser();
-  const found = findBrowser();
-  if (!found) {
-    console.error('The tests need a Chromium and none could be installed. Install chromium-headless-shell, chromium or Chrome, or set CHROME_PATH to one.');
+  try {
+    if (!findBrowser()) installBrowser();
+    const found = findBrowser();
+    if (!found)
+      throw new Error('The tests need a Chromium and none could be installed. Install chromium-headless-shell, chromium or Chrome, or set CHROME_PATH to one.');
+    console.log(`Browser: ${found}`);
+  } catch (error) {
+    console.error(error.message);
     process.exit(1);
   }
-  console.log(`Browser: ${found}`);
 }
