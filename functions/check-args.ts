@@ -71,9 +71,12 @@ function checkValue(param: Param, value: CellValue, called: string): string | un
   return checkBounds(param, value, called);
 }
 
+/** What lies nearer than this to a limit that is itself excluded is no quantity that anyone means, and would overflow where it divides. */
+const HAIR = 1e-9;
+
 function checkBounds(p: Param, x: number, called: string): string | undefined {
-  const low = (p.atLeast !== undefined && x < p.atLeast) || (p.above !== undefined && x <= p.above);
-  const high = (p.atMost !== undefined && x > p.atMost) || (p.below !== undefined && x >= p.below);
+  const low = (p.atLeast !== undefined && x < p.atLeast) || (p.above !== undefined && x < p.above + HAIR);
+  const high = (p.atMost !== undefined && x > p.atMost) || (p.below !== undefined && x > p.below - HAIR);
   if (low || high) return `${called} is ${sayIn(x, p.unit)}; it must be ${allowed(p)}.`;
   if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(Math.round(x))}.`;
   return undefined;

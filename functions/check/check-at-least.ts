@@ -1,5 +1,5 @@
-import { calc, define, isRefusal } from '../define.ts';
-import { CHECK_SOURCE, checkedValue, LIMIT, LOOK_WITHIN, limitOf, NO_LIMIT, percent, same, VALUE } from './margin.ts';
+import { define, isRefusal } from '../define.ts';
+import { CHECK_SOURCE, checkedValue, LIMIT, LOOK_WITHIN, limitOf, NO_LIMIT, percent, same, showMargin, VALUE } from './margin.ts';
 
 /** "holds", "look" or "fails" with the margin above or below the least that is allowed. */
 export function checkAtLeast(value: number, least: number, lookWithin: number): string {
@@ -32,7 +32,7 @@ export const CHECK_AT_LEAST = define({
       show?.note('no limit is known, so nothing can be said');
       return NO_LIMIT;
     }
-    if (show && least !== 0) show.expression('margin', calc`(${value} - ${least}) / abs(${least})`, (value - least) / Math.abs(least), '1');
+    showMargin(show, 'margin', least, value, least);
     show?.note(`“look” below a margin of ${lookWithin}`);
     return checkAtLeast(value, least, lookWithin);
   },

@@ -1,5 +1,5 @@
-import { calc, define, isRefusal } from '../define.ts';
-import { CHECK_SOURCE, checkedValue, LIMIT, LOOK_WITHIN, limitOf, NO_LIMIT, percent, same, VALUE } from './margin.ts';
+import { define, isRefusal } from '../define.ts';
+import { CHECK_SOURCE, checkedValue, LIMIT, LOOK_WITHIN, limitOf, NO_LIMIT, percent, same, showMargin, VALUE } from './margin.ts';
 
 /** "holds", "look" or "fails" with the margin under or over a limit. */
 export function checkAtMost(value: number, limit: number, lookWithin: number): string {
@@ -33,7 +33,7 @@ export const CHECK_AT_MOST = define({
       show?.note('no limit is known, so nothing can be said');
       return NO_LIMIT;
     }
-    if (show && limit !== 0) show.expression('margin', calc`(${limit} - ${value}) / abs(${limit})`, (limit - value) / Math.abs(limit), '1');
+    showMargin(show, 'margin', value, limit, limit);
     show?.note(`“look” below a margin of ${lookWithin}`);
     return checkAtMost(value, limit, lookWithin);
   },

@@ -1,7 +1,7 @@
-import { calc, define, isRefusal, refuse } from '../define.ts';
+import { define, isRefusal, refuse } from '../define.ts';
 import { checkAtLeast } from './check-at-least.ts';
 import { checkAtMost } from './check-at-most.ts';
-import { CHECK_SOURCE, checkedValue, LIMIT, limitOf, NO_LIMIT, VALUE } from './margin.ts';
+import { CHECK_SOURCE, checkedValue, LIMIT, limitOf, NO_LIMIT, showMargin, VALUE } from './margin.ts';
 
 const fails = (text: string): boolean => text.startsWith('fails');
 
@@ -44,8 +44,8 @@ export const CHECK_WITHIN = define({
     if (isRefusal(high)) return high;
     if (low !== undefined && high !== undefined && low > high) return refuse('CHECK.WITHIN: the low end is above the high end; change them round.');
     if (show) {
-      if (low) show.expression('margin above the low end', calc`(${value} - ${low}) / abs(${low})`, (value - low) / Math.abs(low), '1');
-      if (high) show.expression('margin below the high end', calc`(${high} - ${value}) / abs(${high})`, (high - value) / Math.abs(high), '1');
+      if (low !== undefined) showMargin(show, 'margin above the low end', low, value, low);
+      if (high !== undefined) showMargin(show, 'margin below the high end', value, high, high);
       show.note(low === undefined || high === undefined ? 'an end of the band is not known' : 'the nearer end is said');
     }
     return checkWithin(value, low, high);

@@ -1,5 +1,5 @@
 /** How the checks word a margin, and what they take for a limit. */
-import { type Refusal, refuse } from '../define.ts';
+import { calc, type Refusal, refuse, type Show } from '../define.ts';
 
 export const NO_LIMIT = 'unknown, no limit given';
 
@@ -7,9 +7,12 @@ export const NO_LIMIT = 'unknown, no limit given';
 const SAME = 1e-9;
 export const same = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
 
-/** A share in percent to two significant digits: "4.4 %", "12 %". Ten times and more is said in times. */
+const MANY_TIMES = 1e4;
+
+/** A share in percent to two significant digits: "4.4 %", "12 %". */
 export function percent(share: number): string {
   const p = Math.abs(share) * 100;
+  if (p >= MANY_TIMES) return 'more than a hundred times';
   if (p < 0.1) return 'less than 0.1 %';
   return `${Number(p.toPrecision(p < 100 ? 2 : 3))} %`;
 }
@@ -24,6 +27,12 @@ export function limitOf(name: string, argument: string, given: unknown): Limit |
 
 export function checkedValue(name: string, given: unknown): number | Refusal {
   return typeof given === 'number' ? given : refuse(`${name}: value is no number; a check needs one.`);
+}
+
+/** Shows a margin over a limit, where it is a number worth printing. */
+export function showMargin(show: Show | undefined, label: string, from: number, to: number, limit: number): void {
+  const margin = (to - from) / Math.abs(limit);
+  if (Number.isFinite(margin)) show?.expression(label, calc`(${to} - ${from}) / abs(${limit})`, margin, '1');
 }
 
 export const VALUE = { name: 'value', quantity: 'what is checked', unit: 'any', meaning: 'a number of any kind' } as const;

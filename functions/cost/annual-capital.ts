@@ -1,5 +1,5 @@
 import { calc, define } from '../define.ts';
-import { annuity, BUY, INTEREST_SOURCE, RATE, YEARS } from './params.ts';
+import { annuity, BUY, INTEREST_SOURCE, noInterest, RATE, YEARS } from './params.ts';
 
 /** The level payment at the end of each year that pays back a price with interest. */
 export const annualCapital = (buy: number, rate: number, years: number): number => buy / annuity(rate, years);
@@ -13,13 +13,14 @@ export const ANNUAL_CAPITAL = define({
   params: [BUY, RATE, YEARS],
   returns: { quantity: 'money per year', unit: 'money/year' },
   source: INTEREST_SOURCE,
+  noInterest,
   examples: [
     { formula: 'ANNUAL.CAPITAL(930,0.06,8)', gives: 149.76, within: 1e-4 },
     { formula: 'ANNUAL.CAPITAL(930,0,8)', gives: 116.25 },
   ],
   work: ([buy, rate, years], show) => {
     const value = annualCapital(buy, rate, years);
-    if (rate === 0) show?.expression('shared evenly over the years', calc`${buy} / ${years}`, value, 'money/year');
+    if (noInterest(rate)) show?.expression('shared evenly over the years', calc`${buy} / ${years}`, value, 'money/year');
     else show?.expression('level yearly payment', calc`${buy} * ${rate} / (1 - (1 + ${rate})^(-${years}))`, value, 'money/year');
     return value;
   },

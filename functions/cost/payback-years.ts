@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
-import { annuity, BUY, INTEREST_SOURCE, RATE, YEARLY } from './params.ts';
+import { annuity, BUY, INTEREST_SOURCE, noInterest, RATE, YEARLY } from './params.ts';
 
 export const EXTRA = { ...BUY, name: 'extra', quantity: 'extra price', meaning: 'paid now over the cheaper way' } as const;
 export const SAVING = { ...YEARLY, name: 'saving', quantity: 'saving a year', meaning: 'against the cheaper way' } as const;
@@ -33,7 +33,7 @@ export function discountedPayback(extra: number, saving: number, rate: number): 
   if (saving <= 0) return undefined;
   if (rate > 0 && extra * rate >= saving) return undefined;
   const ratio = extra / saving;
-  const exact = rate === 0 ? ratio : -Math.log1p(-ratio * rate) / Math.log1p(rate);
+  const exact = noInterest(rate) ? ratio : -Math.log1p(-ratio * rate) / Math.log1p(rate);
   const whole = Math.floor(exact + 1e-12);
   if (whole > LONGEST) return undefined;
   const left = ratio - annuity(rate, whole);
@@ -62,7 +62,7 @@ export const DISCOUNTED_PAYBACK = define({
       const worth = annuity(rate, whole);
       if (extra === 0) show.expression('nothing to pay back', '0', 0, 'year');
       else {
-        if (rate === 0) show.expression('worth today of one a year over the whole years', calc`${whole}`, worth, 'year');
+        if (noInterest(rate)) show.expression('worth today of one a year over the whole years', calc`${whole}`, worth, 'year');
         else show.expression('worth today of one a year over the whole years', calc`(1 - (1 + ${rate})^(-${whole})) / ${rate}`, worth, 'year');
         show.expression(
           'whole years, and the rest of one',

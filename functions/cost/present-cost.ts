@@ -1,5 +1,5 @@
 import { calc, define } from '../define.ts';
-import { annuity, BUY, INTEREST_SOURCE, RATE, YEARLY, YEARS } from './params.ts';
+import { annuity, BUY, INTEREST_SOURCE, noInterest, RATE, YEARLY, YEARS } from './params.ts';
 
 export const presentCost = (buy: number, yearly: number, rate: number, years: number): number => buy + yearly * annuity(rate, years);
 
@@ -12,10 +12,11 @@ export const PRESENT_COST = define({
   params: [BUY, { ...YEARLY, name: 'yearly', quantity: 'yearly cost', meaning: 'paid at the end of each year' }, RATE, YEARS],
   returns: { quantity: 'money', unit: 'money' },
   source: INTEREST_SOURCE,
+  noInterest,
   examples: [{ formula: 'PRESENT.COST(930,704,0.06,8)', gives: 5301.6948, within: 1e-7 }],
   work: ([buy, yearly, rate, years], show) => {
     const value = presentCost(buy, yearly, rate, years);
-    if (rate === 0) show?.expression('buying and the years together', calc`${buy} + ${yearly} * ${years}`, value, 'money');
+    if (noInterest(rate)) show?.expression('buying and the years together', calc`${buy} + ${yearly} * ${years}`, value, 'money');
     else show?.expression('buying, and the years at their worth today', calc`${buy} + ${yearly} * (1 - (1 + ${rate})^(-${years})) / ${rate}`, value, 'money');
     return value;
   },

@@ -26,7 +26,7 @@ function readBands(cells: Cells): Band[] | Refusal {
     if (hour < 0 || hour >= 24) return refuse(`RUN.COST.BANDS: a band begins at ${say(hour)} h; it must be from 0 to below 24 h.`);
     if (rows.some(([other]) => other === hour)) return refuse(`RUN.COST.BANDS: two bands begin at ${say(hour)} h.`);
     const perKwh = price / PER_KWH;
-    if (perKwh < 0 || perKwh > 1e6) return refuse(`RUN.COST.BANDS: a price is ${say(perKwh)} money/kWh; it must be from 0 to 1000000 money/kWh.`);
+    if (!(perKwh >= 0 && perKwh <= 1e6)) return refuse(`RUN.COST.BANDS: the price from ${say(hour)} h on must be from 0 to 1000000 money/kWh.`);
     rows.push([hour, Number(perKwh.toPrecision(12))]);
   }
   rows.sort(([a], [b]) => a - b);
