@@ -7,7 +7,7 @@
 import { readContent, unitIn } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
 
-export { type Content, readContent, textContent } from '../../functions/quantity-text.ts';
+export type { Content } from '../../functions/quantity-text.ts';
 
 export type Canonical = { readonly ok: true; readonly content: string } | { readonly ok: false; readonly message: string };
 

@@ -44,14 +44,17 @@ function written(inference: Inference, name: string, range: Ast, among: NumberKi
     if (inference.wish(condition, shown, 'beside', { comparison, number })) return undefined;
     return inference.fail(
       `${name} holds the plain number ${number} against ${kindWords(among)} (${inference.described(range)}).`,
-      inference.criterionMend(condition, { comparison, number }, shown),
+      inference.rewritten(condition, () => criterionText({ comparison, number }, shown)),
     );
   }
   const found = unitIn(unitText, inference.host.currency);
   if (!found) return undefined;
   if (kindOfUnit(found) === among) {
     if (inference.wish(condition, found.symbol, 'beside', { comparison, number })) return undefined;
-    return inference.fail(`${name}: a unit can not stand inside quotes.`, inference.criterionMend(condition, { comparison, number }, found.symbol));
+    return inference.fail(
+      `${name}: a unit can not stand inside quotes.`,
+      inference.rewritten(condition, () => criterionText({ comparison, number }, found.symbol)),
+    );
   }
   return inference.fail(
     `${name} holds ${kindWords(kindOfUnit(found))} (${number} ${found.symbol}) against ${kindWords(among)} (${inference.described(range)}).`,

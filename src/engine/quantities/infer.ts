@@ -5,11 +5,9 @@
  * at any other time the same is a mistake with a mend.
  */
 import { defaultUnit, need, over, PLAIN, power, times } from '../../../functions/units.ts';
-import { cellText, columnText, type Place } from '../addresses.ts';
-import { toEditable } from '../formula-text.ts';
+import type { Place } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
-import type { Mend } from '../types.ts';
-import { criterionText } from './criteria.ts';
+import { FormulaInCell } from './formula.ts';
 import type { Area, QuantityHost } from './host.ts';
 import {
   any,
@@ -28,7 +26,6 @@ import {
 } from './kind.ts';
 import { ourFunction } from './ours.ts';
 import { shownUnit } from './shown.ts';
-import { spansOf, spliced } from './spans.ts';
 import { standardFunction } from './standard.ts';
 import { constant, isWritten } from './written.ts';
 
@@ -58,22 +55,14 @@ export interface OneKindOptions {
   readonly readings: 'allowed' | 'refused';
 }
 
-export class Inference {
-  readonly host: QuantityHost;
+export class Inference extends FormulaInCell {
   readonly cells: CellKinds;
-  readonly at: Place;
-  /** Canonical text of the formula. */
-  readonly formula: string;
-  readonly root: Ast;
   private readonly wishes: Wish[] | undefined;
   private known: Map<Ast, Kind> | undefined;
 
   constructor(host: QuantityHost, cells: CellKinds, at: Place, formula: string, root: Ast, wishes?: Wish[]) {
-    this.host = host;
+    super(host, at, formula, root);
     this.cells = cells;
-    this.at = at;
-    this.formula = formula;
-    this.root = root;
     this.wishes = wishes;
   }
 
@@ -155,22 +144,6 @@ export class Inference {
 
   private call(ast: Call): Kind {
     return ourFunction(this, ast) ?? standardFunction(this, ast);
-  }
-
-  /** The cells that a reference, range or name stands for. */
-  area(ast: Ast): Area | undefined {
-    if (ast.type === 'PARENTHESES') return this.area(ast.expression);
-    if (ast.type === 'NAMED_EXPRESSION') return this.host.named(ast.expressionName);
-    if (ast.type === 'CELL_REFERENCE') {
-      const at = ast.reference.toSimpleCellAddress(this.at);
-      return { start: at, end: at };
-    }
-    if (ast.type !== 'CELL_RANGE') return undefined;
-    const [a, b] = [ast.start.toSimpleCellAddress(this.at), ast.end.toSimpleCellAddress(this.at)];
-    return {
-      start: { sheet: a.sheet, row: Math.min(a.row, b.row), col: Math.min(a.col, b.col) },
-      end: { sheet: a.sheet, row: Math.max(a.row, b.row), col: Math.max(a.col, b.col) },
-    };
   }
 
   /** One operand of arithmetic: no text, no cells of several kinds. */
@@ -298,11 +271,6 @@ export class Inference {
     return found;
   }
 
-  private isRange(ast: Ast): boolean {
-    const area = this.area(ast);
-    return area !== undefined && !samePlace(area.start, area.end);
-  }
-
   private clash(what: string, a: Ast, ka: Kind, b: Ast, kb: Kind): Fail {
     const [first, second] = [this.named(a), this.named(b)];
     const sentence =
@@ -377,73 +345,13 @@ export class Inference {
   }
 
   /** The unit in which a part of this formula would be shown. */
-  shown(ast: Ast, kind: Kind): string {
+  override shown(ast: Ast, kind: Kind): string {
     if (kind.is !== 'number') return '';
     return shownUnit(this, ast, kind) ?? defaultUnit(kind.dimension, kind.reading, this.host.currency);
-  }
-
-  fail(message: string, mend?: Mend): Fail {
-    return { is: 'fail', message, at: this.at, ...(mend && { mend }) };
   }
 
   /** "a length (Mount height, B, B7)". */
   named(ast: Ast): string {
     return `${kindWords(this.infer(ast))} (${this.described(ast)})`;
-  }
-
-  /** A part in words: a cell by heading and address, anything else by its text. */
-  described(ast: Ast): string {
-    if (ast.type === 'PARENTHESES') return this.described(ast.expression);
-    const area = this.area(ast);
-    if (area && samePlace(area.start, area.end)) return this.cellWords(area.start);
-    if (area && ast.type === 'NAMED_EXPRESSION') return `${ast.expressionName}, ${this.areaText(area)}`;
-    if (area) return this.areaText(area);
-    return toEditable(`=${this.host.text(ast, this.at).trim()}`, this.host.currency).slice(1);
-  }
-
-  cellWords(at: Place): string {
-    const address = at.sheet === this.at.sheet ? cellText(at.col, at.row) : this.host.address(at);
-    const heading = this.host.heading(at);
-    return heading === '' || heading === this.host.address(at) ? address : `${heading}, ${address}`;
-  }
-
-  private areaText({ start, end }: Area): string {
-    const first = start.sheet === this.at.sheet ? cellText(start.col, start.row) : this.host.address(start);
-    return `${first}:${columnText(end.col)}${end.row + 1}`;
-  }
-
-  /** What would mend a part that is of one kind where another is needed. */
-  mendFor(ast: Ast, kind: Kind, want: Kind, unitText: string): Mend | undefined {
-    if (kind === plainNumber && isQuantity(want) && unitText !== '') {
-      const area = this.area(ast);
-      if (area && samePlace(area.start, area.end)) {
-        const address = this.host.address(area.start);
-        const content = this.host.content(area.start);
-        if (content.kind === 'number')
-          return { label: `give ${address} the unit ${unitText}`, cell: address, content: `${content.given} ${unitText}`, unit: unitText };
-        return undefined;
-      }
-      if (isWritten(ast) && ast.type !== 'ARRAY') return this.rewritten(ast, (written) => `UNIT(${written.replaceAll(/[()\s+]/g, '')},"${unitText}")`);
-      return this.isRange(ast) ? undefined : this.wrapped(ast, 'UNIT', unitText);
-    }
-    if (isQuantity(kind) && want === plainNumber) return this.wrapped(ast, 'NUMBER.IN', this.shown(ast, kind));
-    return undefined;
-  }
-
-  criterionMend(ast: Ast, criterion: NonNullable<Wish['criterion']>, unitText: string): Mend | undefined {
-    return this.rewritten(ast, () => criterionText(criterion, unitText));
-  }
-
-  private wrapped(ast: Ast, name: string, unitText: string): Mend | undefined {
-    if (this.isRange(ast)) return undefined;
-    return this.rewritten(ast, (part) => `${name}(${part},"${unitText}")`);
-  }
-
-  private rewritten(ast: Ast, write: (part: string) => string): Mend | undefined {
-    const span = spansOf(this.root, this.host.tokens(this.formula)).get(ast);
-    if (!span) return undefined;
-    const piece = write(this.formula.slice(span.start, span.end));
-    const content = spliced(this.formula, [{ span, text: piece }]);
-    return { label: `write ${toEditable(`=${piece}`, this.host.currency).slice(1)}`, cell: this.host.address(this.at), content };
   }
 }
