@@ -380,7 +380,7 @@ for (const entry of QUANTITIES) {
 const composed = new Map<Dimension, string>();
 
 /** Base units only: `kg·m²/s³`. Any dimension can be written so, and read again. */
-function baseUnits(of: Dimension): string {
+export function baseUnits(of: Dimension): string {
   const known = composed.get(of);
   if (known !== undefined) return known;
   const above: string[] = [];

@@ -37,7 +37,10 @@ export function atom(shown: number, base: number, u: Unit | undefined, joinsAny 
   return { text: digits(shown), level: LEVEL.atom, numerator, denominator, offset, dimension, reading, base, bare: true, ...(joinsAny && { joinsAny }) };
 }
 
-export const bracketed = (p: Printed, above: number): string => (p.level >= above ? p.text : `(${p.text})`);
+const bracketed = (p: Printed, above: number): string => (p.level >= above ? p.text : `(${p.text})`);
+
+/** A plain number as a factor or a power. */
+export const inProduct = (p: Printed): string => bracketed(plainly(p), LEVEL.atom);
 
 function divisor(a: bigint, b: bigint): bigint {
   return b === 0n ? a : divisor(b, a % b);
@@ -108,7 +111,7 @@ export function divide(a: Printed, b: Printed, base: number): Printed {
 
 export function raise(a: Printed, exponent: Printed, base: number): Printed {
   return {
-    text: `${bracketed(a, LEVEL.atom)} ^ ${bracketed(exponent, LEVEL.atom)}`,
+    text: `${bracketed(a, LEVEL.atom)} ^ ${bracketed(plainly(exponent), LEVEL.atom)}`,
     level: LEVEL.raise,
     numerator: a.numerator ** exponent.base,
     denominator: a.denominator ** exponent.base,
@@ -121,10 +124,14 @@ export function raise(a: Printed, exponent: Printed, base: number): Printed {
 
 export function root(a: Printed, base: number): Printed {
   return {
-    ...plainCall('sqrt', [a], base),
+    text: `sqrt(${a.text})`,
+    level: LEVEL.atom,
     numerator: Math.sqrt(a.numerator),
     denominator: Math.sqrt(a.denominator),
+    offset: 0,
     dimension: power(a.dimension, 0.5),
+    reading: false,
+    base,
   };
 }
 
@@ -138,10 +145,13 @@ export const percent = (a: Printed, base: number): Printed => ({
   base,
 });
 
+/** A plain number by its own size: 85 % as 85 / 100, a length over another without a factor left over. */
+export const plainly = (p: Printed): Printed => (p.dimension === PLAIN ? onScale(p, PLAIN_SCALE) : p);
+
 /** A call of a function that takes and gives plain numbers. */
 export const plainCall = (name: string, args: readonly Printed[], base: number): Printed => ({
   ...PLAIN_SCALE,
-  text: `${name}(${args.map((a) => a.text).join(', ')})`,
+  text: `${name}(${args.map((a) => plainly(a).text).join(', ')})`,
   level: LEVEL.atom,
   base,
 });

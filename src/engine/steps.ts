@@ -3,13 +3,14 @@
  * steps by the same run that works them out; operators and the standard's functions are written as expressions in printed numbers.
  */
 import { digits, type FunctionRecord, type Step, stepList } from '../../functions/define.ts';
-import { defaultUnit, fromBase, toBase, unit, withCurrency } from '../../functions/units.ts';
+import { baseUnits, defaultUnit, fromBase, toBase, unit, withCurrency } from '../../functions/units.ts';
 import type { Place, Span } from './addresses.ts';
 import { toEditable } from './formula-text.ts';
 import { type Ast, type BinaryType, CellError, type Raw, SimpleRangeValue } from './hyper.ts';
 import type { Printed } from './printed.ts';
 import * as printed from './printed.ts';
 import { argumentsFor, conversion, recordOf, run } from './register.ts';
+import { expressionOf, isWritable } from './standard-expressions.ts';
 import type { TraceStep, Value } from './types.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -24,25 +25,6 @@ const COMPARED: Partial<Readonly<Record<BinaryType, string>>> = {
   GREATER_THAN_OR_EQUAL_OP: '>=',
   LESS_THAN_OR_EQUAL_OP: '<=',
 };
-
-/** Standard functions of plain numbers, by the name a general evaluator has for them. */
-const PLAIN_CALLS: Readonly<Record<string, string>> = {
-  EXP: 'exp',
-  LN: 'log',
-  LOG10: 'log10',
-  INT: 'floor',
-  TRUNC: 'fix',
-  SIGN: 'sign',
-  ROUND: 'round',
-  ASIN: 'asin',
-  ACOS: 'acos',
-  ATAN: 'atan',
-  SINH: 'sinh',
-  COSH: 'cosh',
-  TANH: 'tanh',
-};
-
-const ANGLE_CALLS: Readonly<Record<string, string>> = { SIN: 'sin', COS: 'cos', TAN: 'tan' };
 
 const SAME_KIND_CALLS: Readonly<Record<string, string>> = { MIN: 'min', MAX: 'max', AVERAGE: 'mean', MEDIAN: 'median' };
 
@@ -59,21 +41,22 @@ export class Steps {
   }
 
   /** Tells the steps of the whole formula, down to the value of the cell. */
-  tell(label: string, value: Value): void {
+  tell(heading: string, value: Value): void {
+    const span = this.span(this.root);
+    const label = span ? `as ${this.book.grid.heading(span.start)}` : heading;
     const result = this.print(this.root);
     if (value.kind === 'number' && result) {
-      const told = this.steps.at(-1)?.value;
-      if (result.bare && told?.kind === 'number' && told.base === value.base && told.unit === value.unit) return;
-      this.settle(this.labelFor(label), result, value.unit);
-    } else if (value.kind === 'yes or no' || value.kind === 'text') {
-      const told = this.steps.at(-1)?.value;
-      if (JSON.stringify(told) !== JSON.stringify(value)) this.steps.push({ kind: 'note', label, value });
+      if (!result.bare || !this.toldAlready(value)) this.settle(label, result, value.unit);
+    } else if ((value.kind === 'yes or no' || value.kind === 'text') && !this.toldAlready(value)) {
+      this.steps.push({ kind: 'note', label, value });
     }
   }
 
-  private labelFor(label: string): string {
-    const span = this.span(this.root);
-    return span ? `as ${this.book.grid.heading(span.start)}` : label;
+  /** Whether the last step gave this already, in the same unit. */
+  private toldAlready(value: Value): boolean {
+    const told = this.steps.at(-1)?.value;
+    if (value.kind !== 'number' || told?.kind !== 'number') return JSON.stringify(told) === JSON.stringify(value);
+    return told.unit === value.unit && Math.abs(told.base - value.base) <= 1e-13 * Math.abs(value.base);
   }
 
   /** A value from inside the calculator, as it is shown. */
@@ -191,27 +174,10 @@ export class Steps {
 
   /** Functions that an expression can hold as they are. */
   private known(name: string, args: readonly Ast[], base: number): Printed | undefined {
-    const plainName = PLAIN_CALLS[name];
-    const angle = ANGLE_CALLS[name];
     if (name === 'PI') return printed.plainText('pi', base, 4);
-    if (!plainName && !angle && !['SQRT', 'ABS', 'POWER', 'MOD'].includes(name)) return undefined;
-    if (args.some((arg) => this.span(arg) !== undefined && !this.single(arg))) return undefined;
-    const parts = args.map((arg) => this.print(arg));
-    const [a, b] = parts;
-    if (!a || parts.some((part) => !part)) return undefined;
-    if (name === 'SQRT') return printed.root(a, base);
-    if (name === 'ABS') return printed.sameKindCall('abs', [a], base);
-    if (name === 'POWER') return b && printed.raise(a, b, base);
-    if (name === 'MOD') return b && printed.sameKindCall('mod', [a, b], base);
-    const radians = unit('rad');
-    if (angle) return printed.plainCall(angle, [radians && a.dimension === radians.dimension ? printed.onScale(a, radians) : a], base);
-    return plainName
-      ? printed.plainCall(
-          plainName,
-          parts.filter((part) => part !== undefined),
-          base,
-        )
-      : undefined;
+    if (!isWritable(name) || args.some((arg) => this.span(arg) !== undefined && !this.single(arg))) return undefined;
+    const parts = args.map((arg) => this.print(arg)).filter((part) => part !== undefined);
+    return parts.length === args.length ? expressionOf(name, parts, base) : undefined;
   }
 
   private single(ast: Ast): boolean {
@@ -262,8 +228,12 @@ export class Steps {
     if (!param || param.shape === 'range' || ast.type === 'STRING' || ast.type === 'EMPTY') return;
     const p = this.print(ast);
     const u = conversion(param.unit);
-    if (!p || p.joinsAny || (p.bare && (!u || (p.numerator === u.numerator && p.denominator === u.denominator && p.offset === u.offset)))) return;
-    this.settle(u ? `${param.quantity} in ${this.inBook(param.unit)}` : param.quantity, p, this.inBook(param.unit));
+    if (!p || p.joinsAny || param.unit === 'text' || param.unit === 'yes or no') return;
+    // `any` is taken in base units: how a number comes to be one is told too.
+    const symbol = param.unit === 'any' ? baseUnits(p.dimension) : param.unit;
+    const wanted = param.unit === 'any' && !p.reading ? unit(symbol) : u;
+    if (p.bare && (!wanted || (p.numerator === wanted.numerator && p.denominator === wanted.denominator && p.offset === wanted.offset))) return;
+    this.settle(wanted?.symbol ? `${param.quantity} in ${this.inBook(symbol)}` : param.quantity, p, this.inBook(symbol));
   }
 
   private push(step: Step): void {
