@@ -132,7 +132,7 @@ export class FileSink implements Sink {
     this.results.write(results);
     this.rejected?.write(rejected);
     this.last = mark;
-    if (Date.now() - this.written >= BETWEEN) this.note(false);
+    if (mark.clients > 0 && Date.now() - this.written >= BETWEEN) this.note(false);
   }
 
   finish(): void {

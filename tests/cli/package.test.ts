@@ -1,0 +1,91 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type Desk, desk, overbench } from './run.ts';
+
+let at: Desk;
+beforeEach(() => {
+  at = desk();
+  // A project of someone's own, which has the package installed.
+  mkdirSync(at.path('node_modules'));
+  symlinkSync(resolve('.'), at.path('node_modules/overbench'));
+  writeFileSync(at.path('package.json'), '{ "type": "module" }');
+  overbench(['new', 'trade-bench', '-o', at.path('club.json')]);
+});
+afterEach(() => at.clear());
+
+/** Runs a module that prints JSON. */
+function run(source: string): unknown {
+  writeFileSync(at.path('main.js'), source);
+  const { stdout, stderr } = spawnSync(process.execPath, ['main.js'], { cwd: at.path('.'), encoding: 'utf8' });
+  expect(stderr).toBe('');
+  return JSON.parse(stdout);
+}
+
+describe('the package', () => {
+  it('evaluates a formula', () => {
+    // 200 µmol/m²/s over 16 h is 200 · 16 · 3600 / 10⁶ = 11.52 mol/m²/d.
+    expect(run(`import { evaluate } from 'overbench'; console.log(JSON.stringify([await evaluate('=DLI(200,16)'), await evaluate('=1/0')]));`)).toEqual([
+      { kind: 'number', value: 11.52, unit: 'mol/m²/d' },
+      { kind: 'error', word: expect.any(String), message: expect.any(String) },
+    ]);
+  });
+
+  it('opens a book, sets givens as if they were typed, and gives values, CSV, working and the book file', () => {
+    const told = run(`
+      import { readFileSync } from 'node:fs';
+      import { openBook } from 'overbench';
+      const book = await openBook(readFileSync('club.json', 'utf8'));
+      const set = [await book.set('bench_length', '12 ft'), await book.set('Brief!A2', 1.2), await book.set('bench_length', '900 m')];
+      const area = book.value('area');
+      const { row, kind, from } = await book.working('area');
+      const wide = book.csv('wide', ['Brief']);
+      const again = await openBook(JSON.parse(book.json()));
+      console.log(JSON.stringify({ title: book.title, set, area, working: { row, kind, from: from.map((one) => one.value) }, wide, again: again.value('area') }));
+      book.close();
+      again.close();
+    `) as Record<string, never>;
+    const area = { kind: 'number', value: expect.closeTo(12 * 0.3048 * 1.2, 12), unit: 'm²' };
+    expect(told.set).toEqual([{ ok: true, said: '12 ft is 3.6576 m' }, { ok: true }, { ok: false, message: expect.stringContaining('Bench length') }]);
+    expect(told.area).toEqual(area);
+    expect(told.again).toEqual(area);
+    expect(told.working).toEqual({
+      row: 'Area',
+      kind: 'worked',
+      from: [
+        { kind: 'number', value: 3.6576, unit: 'm' },
+        { kind: 'number', value: 1.2, unit: 'm' },
+      ],
+    });
+    expect(told.wide).toMatch(/^Brief,/);
+  });
+
+  it('throws an error in words for what is no book and for a cell that is not there', () => {
+    expect(
+      run(`
+      import { readFileSync } from 'node:fs';
+      import { openBook } from 'overbench';
+      const message = async (act) => { try { await act(); } catch (error) { return error.message; } };
+      const book = await openBook(readFileSync('club.json', 'utf8'));
+      console.log(JSON.stringify([await message(() => openBook('{}')), await message(() => openBook('')), await message(() => book.value('Nowhere!A1'))]));
+      book.close();`),
+    ).toEqual([expect.stringMatching(/not a book file/), 'The file is empty.', 'There is no cell Nowhere!A1 in this book.']);
+  });
+
+  it('ships types with which a strict program compiles, and one that misuses it does not', () => {
+    const compile = (source: string): string => {
+      writeFileSync(at.path('main.ts'), source);
+      const options = ['--noEmit', '--strict', '--target', 'es2022', '--module', 'nodenext', '--exactOptionalPropertyTypes', '--types', ''];
+      return spawnSync(process.execPath, [resolve('node_modules/typescript/bin/tsc'), ...options, 'main.ts'], { cwd: at.path('.'), encoding: 'utf8' }).stdout;
+    };
+    const use = `import { evaluate, openBook, type OpenBook, type Value } from 'overbench';
+      const book: OpenBook = await openBook({});
+      const value: Value = book.value('area');
+      export const text: string = value.kind === 'number' ? value.value.toFixed(2) + value.unit : value.kind === 'error' ? value.message : value.kind;
+      export const all: Value[] = [await evaluate('=1'), ...Object.values(book.values())];\n`;
+    expect(compile(use)).toBe('');
+    expect(compile(`${use}book.values().x.base;`)).toMatch(/error TS2339/);
+    expect(readFileSync('dist/index.d.ts', 'utf8')).toBe(readFileSync('src/overbench.d.ts', 'utf8'));
+  });
+});
