@@ -2,7 +2,7 @@ import { calc, define } from '../define.ts';
 
 /**
  * The exponent m of a cosine-power emitter, I(θ) = I₀ cosᵐ θ, whose intensity falls to half the peak at half the beam angle.
- * Limits: 0° < beam < 180°; a measured distribution with shoulders or a hollow middle is not of this form.
+ * Limits: 0.1° ≤ beam ≤ 179.9°; a measured distribution with shoulders or a hollow middle is not of this form.
  */
 export function beamExponent(beam: number): number {
   // 120° is a Lambertian emitter exactly; without rounding it would come out as 1 − 2e-16 and miss the closed forms.
@@ -16,7 +16,7 @@ export const BEAM_EXPONENT = define({
   summary: 'How strongly a beam is bundled: the power of the cosine that it follows.',
   use: 'To turn a data sheet’s beam angle into a light distribution. Fits plain optics; not a beam with shoulders or a hollow middle.',
   formula: 'm = ln ½ / ln cos(beam/2)',
-  params: [{ name: 'beam', quantity: 'beam angle', unit: '°', meaning: 'full angle at half of the peak intensity', above: 0, below: 180 }],
+  params: [{ name: 'beam', quantity: 'beam angle', unit: '°', meaning: 'full angle at half of the peak intensity', atLeast: 0.1, atMost: 179.9 }],
   returns: { quantity: 'exponent', unit: '1' },
   source: 'Closed form: cosᵐ(beam/2) = ½ solved for m; a Lambertian emitter (m = 1) has a 120° beam (J. H. Lambert, Photometria, 1760)',
   examples: [

@@ -38,8 +38,9 @@ function closedForm(face: OneFace, h: number, x: number, y: number): { value: nu
   const { ppf, length, width, m } = face;
   if (length === 0 && width === 0) {
     return {
-      value: ((ppf * (m + 1)) / (2 * Math.PI)) * (h ** (m + 1) / (h * h + x * x + y * y) ** ((m + 3) / 2)),
-      expression: () => calc`(${m} + 1) * ${ppf} / (2 * pi) * ${h}^(${m} + 1) / (${h}^2 + ${x}^2 + ${y}^2)^((${m} + 3) / 2)`,
+      // A ratio to the power: the powers by themselves would underflow in a narrow beam.
+      value: (((ppf * (m + 1)) / (2 * Math.PI)) * (h / Math.hypot(h, x, y)) ** (m + 1)) / (h * h + x * x + y * y),
+      expression: () => calc`(${m} + 1) * ${ppf} / (2 * pi) * (${h} / sqrt(${h}^2 + ${x}^2 + ${y}^2))^(${m} + 1) / (${h}^2 + ${x}^2 + ${y}^2)`,
     };
   }
   if (m !== 1) return undefined;

@@ -32,10 +32,13 @@ export function sampleField(text: string, height: number, nx?: number, ny?: numb
     return refuse(`The sample grid of ${columns} × ${rows} cells has ${columns * rows}; the most is ${LIMITS.gridMost}.`);
   }
   const key = `${height} ${columns} ${rows} ${text}`;
-  const found = known.get(key);
-  if (found) return found;
+  const kept = known.get(key);
+  if (kept) return kept;
   const field = benchField(layout, height, columns, rows);
-  const made = { text, layout, height, nx: columns, ny: rows, field, ...extremes(field) };
+  const found = extremes(field);
+  // Narrow beams low over a coarse grid: every point lies outside all of them.
+  if (!(found.mean > 0)) return refuse('No light worth the name reaches the sample points; take a finer grid or hang the layout higher.');
+  const made = { text, layout, height, nx: columns, ny: rows, field, ...found };
   if (known.size >= KEPT) known.delete(known.keys().next().value as string);
   known.set(key, made);
   return made;

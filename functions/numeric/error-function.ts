@@ -5,7 +5,7 @@
  * The table holds, at every 1/128, the Taylor coefficients of erfc to the fourth power; from the nearest node no point is farther
  * than 1/256. The first term left out is 2/√π e^(−x²)·H₄(x)/5!·(1/256)⁵: 1e-13 near 0, (2x)⁵/5!·(1/256)⁵ of the value in the tail.
  *
- * Sources: NIST Digital Library of Mathematical Functions, §7.2 (definitions), §7.10 (derivatives), eq. 7.6.2 (series), eq. 7.9.2 (continued fraction).
+ * Sources: NIST Digital Library of Mathematical Functions, §7.2 (definitions), §7.10 (derivatives), eq. 7.9.2 (continued fraction).
  */
 
 const PER_UNIT = 128;
@@ -13,38 +13,40 @@ const COEFFICIENTS = 5;
 /** Beyond it erfc is taken as its value there, 4e-37: nothing, even as a share of the smallest that counts. */
 const END = 9;
 
-/** erfc to about 1e-15 relative, for x ≥ 0: not for inner loops. */
-function erfcSlow(x: number): number {
-  if (x < 2) {
-    // erf = 2/√π e^(−x²) Σ 2ⁿ x^(2n+1) / (1·3·5…(2n+1)): all terms positive, no cancellation but in 1 − erf.
-    let term = x;
-    let sum = x;
-    for (let n = 1; term > sum * 1e-17; n++) {
-      term *= (2 * x * x) / (2 * n + 1);
-      sum += term;
-    }
-    return 1 - (2 / Math.sqrt(Math.PI)) * Math.exp(-x * x) * sum;
-  }
-  // x + (1/2)/(x + (2/2)/(x + (3/2)/(x + …))), from the tail up; 120 levels suffice from x = 2 on.
+/** Coefficients that carry the value from node to node while the table is built: what they leave out is 1e-15 of it. */
+const CARRIED = 10;
+
+/** erfc(x) e^(x²) √π for large x: the continued fraction 1/(x + (1/2)/(x + (2/2)/(x + …))), from the tail up. */
+function scaledTail(x: number): number {
   let below = x;
-  for (let n = 120; n >= 1; n--) below = x + n / 2 / below;
-  return Math.exp(-x * x) / (Math.sqrt(Math.PI) * below);
+  for (let n = 40; n >= 1; n--) below = x + n / 2 / below;
+  return 1 / below;
 }
 
+/** From the far end down to 0: that way each step adds terms of one sign, so that no digits are lost in the tail. */
 function build(): Float64Array {
-  const nodes = END * PER_UNIT + 1;
-  const table = new Float64Array(nodes * COEFFICIENTS);
-  for (let i = 0; i < nodes; i++) {
+  const last = END * PER_UNIT;
+  const table = new Float64Array((last + 1) * COEFFICIENTS);
+  let value = (Math.exp(-END * END) / Math.sqrt(Math.PI)) * scaledTail(END);
+  for (let i = last; i >= 0; i--) {
     const x = i / PER_UNIT;
-    table[i * COEFFICIENTS] = erfcSlow(x);
+    const at = i * COEFFICIENTS;
+    table[at] = value;
     // dⁿ⁺¹erfc/dxⁿ⁺¹ = −2/√π (−1)ⁿ Hₙ(x) e^(−x²), with Hₙ₊₁ = 2x Hₙ − 2n Hₙ₋₁.
     let factor = (-2 / Math.sqrt(Math.PI)) * Math.exp(-x * x);
-    let [before, hermite] = [0, 1];
-    for (let n = 1; n < COEFFICIENTS; n++) {
+    let before = 0;
+    let hermite = 1;
+    let step = -1 / PER_UNIT;
+    for (let n = 1; n <= CARRIED; n++) {
       factor /= n;
-      table[i * COEFFICIENTS + n] = factor * hermite;
-      [before, hermite] = [hermite, 2 * x * hermite - 2 * (n - 1) * before];
+      const coefficient = factor * hermite;
+      if (n < COEFFICIENTS) table[at + n] = coefficient;
+      value += coefficient * step;
+      const next = 2 * x * hermite - 2 * (n - 1) * before;
+      before = hermite;
+      hermite = next;
       factor = -factor;
+      step *= -1 / PER_UNIT;
     }
   }
   return table;

@@ -41,4 +41,3 @@ export function manyGeometries(count: number): number {
   }
   return best;
 }
-export const coldField = 0;
