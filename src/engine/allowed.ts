@@ -22,7 +22,5 @@ SUMXMY2 TANH TIMEVALUE VARA VARPA WEEKNUM WORKDAY XIRR XNPV YEARFRAC`;
 
 const words = (text: string): readonly string[] => text.split(/\s+/);
 
-export const SMALL_GROUP: readonly string[] = words(SMALL);
-
 /** Every standard function offered. CONVERT, between our own units, is one of our functions. */
-export const ALLOWED: ReadonlySet<string> = new Set([...SMALL_GROUP, ...words(MEDIUM)]);
+export const ALLOWED: ReadonlySet<string> = new Set([...words(SMALL), ...words(MEDIUM)]);
