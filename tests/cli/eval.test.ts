@@ -22,7 +22,7 @@ function lines(input: readonly string[]): { readonly status: number | null; read
   };
 }
 
-test.each([
+const RIGHT = [
   ['=DLI(200,16)', 11.52, 'mol/m²/d'],
   ['=DLI(UNIT(200,"umol/m2/s"),UNIT(960,"min/d"))', 11.52, 'mol/m²/d'],
   ['=UNIT(6,"in")+UNIT(1,"ft")', 0.4572, 'm'],
@@ -38,13 +38,23 @@ test.each([
   ['=1/3', 1 / 3, ''],
   ['=2>1', true, ''],
   ['="a"&"b"', 'ab', ''],
-] as const)('eval %s gives %s %s, in full precision', (formula, value, unit) => {
-  const { status, out } = overbench(['eval', formula, '--json']);
-  const said = JSON.parse(out) as Line;
+] as const;
+
+test('eval gives values in full precision, in the unit of their quantity', () => {
+  const { status, said } = lines(RIGHT.map(([formula]) => formula));
   expect(status).toBe(0);
-  expect(said.unit).toBe(unit);
-  if (typeof value === 'number') expect(Math.abs(Number(said.value) - value)).toBeLessThanOrEqual(1e-14 * value);
-  else expect(said.value).toBe(value);
+  for (const [i, [formula, value, unit]] of RIGHT.entries()) {
+    const line = said[i];
+    expect([line?.formula, line?.unit]).toEqual([formula, unit]);
+    if (typeof value === 'number') expect(Math.abs(Number(line?.value) - value), formula).toBeLessThanOrEqual(1e-14 * value);
+    else expect(line?.value, formula).toBe(value);
+  }
+});
+
+test('eval --json says of one formula what --lines says', () => {
+  const { status, out } = overbench(['eval', '=DLI(200,16)', '--json']);
+  expect(status).toBe(0);
+  expect(JSON.parse(out)).toEqual({ formula: '=DLI(200,16)', value: 11.52, unit: 'mol/m²/d' });
 });
 
 test('for people, eval prints the value and its unit, and a mistake in one line', () => {
@@ -54,7 +64,7 @@ test('for people, eval prints the value and its unit, and a mistake in one line'
   expect(wrong.err).toMatch(/^overbench: .*length.*power.*\n$/);
 });
 
-test.each([
+const WRONG = [
   ['=NOSUCH(1)', /NOSUCH/],
   ['=1+', /can ?not be read|missing/],
   ['=DLI("bright",16)', /DLI.*ppfd.*number|number.*DLI|ppfd/i],
@@ -62,13 +72,18 @@ test.each([
   ['=DLI(200,25)', /24/],
   ['=DLI(UNIT(200,"W"),16)', /µmol\/m²\/s|PPFD/],
   ['=nothing_so_called*2', /nothing_so_called/],
-] as const)('eval %s is a mistake that is said in words', (formula, message) => {
-  const { status, out } = overbench(['eval', formula, '--json']);
-  const said = JSON.parse(out) as Line;
+] as const;
+
+test('a mistaken formula is said in words, and has no value', () => {
+  const { status, said } = lines(WRONG.map(([formula]) => formula));
   expect(status).toBe(1);
-  expect(said.error).toMatch(message);
-  expect(said).not.toHaveProperty('value');
-  expect(said.error).not.toMatch(/#[A-Z/]+[!?]|Error:|\n/);
+  for (const [i, [formula, message]] of WRONG.entries()) {
+    const line = said[i];
+    expect(line?.error, formula).toMatch(message);
+    expect(line, formula).not.toHaveProperty('value');
+    expect(line?.error, formula).not.toMatch(/#[A-Z/]+[!?]|Error:|\n/);
+  }
+  expect(overbench(['eval', '=NOSUCH(1)', '--json']).status).toBe(1);
 });
 
 test('a bad formula among many is an error on its line, the run goes on, and the exit status tells', () => {
