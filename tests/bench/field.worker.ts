@@ -1,9 +1,10 @@
-/** Runs once in a fresh worker: loads the kernel, reckons one field, says how many milliseconds both took, by the clock and of the processor. */
+/** Runs once in a fresh worker: loads the kernel, reckons one field, and says how many milliseconds of clock and processor each took. */
 import { parentPort } from 'node:worker_threads';
 import { processorMs } from './timing.ts';
 
 const [start, processor] = [performance.now(), processorMs()];
 const { benchField } = await import('../../functions/field/kernel.ts');
+const [loaded, loadedProcessor] = [performance.now(), processorMs()];
 const field = benchField(
   {
     bench: { length: 3.6, width: 1.5 },
@@ -25,4 +26,5 @@ const field = benchField(
   12,
 );
 if (!(field[0] !== undefined && field[0] > 0)) throw new Error('no field');
-parentPort?.postMessage([performance.now() - start, processorMs() - processor]);
+const [end, endProcessor] = [performance.now(), processorMs()];
+parentPort?.postMessage({ load: [loaded - start, loadedProcessor - processor], field: [end - loaded, endProcessor - loadedProcessor] });
