@@ -13,7 +13,6 @@ export const ANNUAL_CAPITAL = define({
   params: [BUY, RATE, YEARS],
   returns: { quantity: 'money per year', unit: 'money/year' },
   source: INTEREST_SOURCE,
-  noInterest,
   examples: [
     { formula: 'ANNUAL.CAPITAL(930,0.06,8)', gives: 149.76, within: 1e-4 },
     { formula: 'ANNUAL.CAPITAL(930,0,8)', gives: 116.25 },

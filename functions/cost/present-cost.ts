@@ -12,7 +12,6 @@ export const PRESENT_COST = define({
   params: [BUY, { ...YEARLY, name: 'yearly', quantity: 'yearly cost', meaning: 'paid at the end of each year' }, RATE, YEARS],
   returns: { quantity: 'money', unit: 'money' },
   source: INTEREST_SOURCE,
-  noInterest,
   examples: [{ formula: 'PRESENT.COST(930,704,0.06,8)', gives: 5301.6948, within: 1e-7 }],
   work: ([buy, yearly, rate, years], show) => {
     const value = presentCost(buy, yearly, rate, years);

@@ -20,7 +20,7 @@ export const DAYS_TO_LIFT = define({
   source: 'A quotient',
   examples: [{ formula: 'DAYS.TO.LIFT(0.25,0.15,0.012)', gives: 8.3, within: 5e-3 }],
   work: ([height, lowest, rate], show) => {
-    if (rate === 0) return refuse('DAYS.TO.LIFT: without growth the fixtures never need lifting; the rate must be above 0 m/d.');
+    if (rate < 1e-9) return refuse('DAYS.TO.LIFT: without growth the fixtures never need lifting; the rate must be above 0 m/d.');
     const days = Math.max(0, (height - lowest) / rate);
     if (height < lowest) show?.note('The canopy is already nearer than allowed: lift today.');
     show?.expression('days', calc`max(0, (${height} - ${lowest}) / ${rate})`, days, 'd');

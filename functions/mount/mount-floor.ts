@@ -33,6 +33,8 @@ export const MOUNT_FLOOR = define({
     const layout = parseLayout(text);
     if (isRefusal(layout)) return named('MOUNT.FLOOR', layout);
     const [columns, rows] = defaultGrid(layout);
+    const cells = (nx ?? columns) * (ny ?? rows);
+    if (cells > LIMITS.gridMost) return refuse(`MOUNT.FLOOR: the grid has ${cells} cells; the most is ${LIMITS.gridMost}.`);
     const range = [LIMITS.heightLeast, LIMITS.heightMost] as const;
     const brightest = brightestByHeight(layout, ...range, nx ?? columns, ny ?? rows);
     const found = crossingsDownward((h) => brightest(h, true).ppfd, ...range, ceiling, false);
