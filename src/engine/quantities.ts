@@ -15,7 +15,19 @@ import { joinArea } from './quantities/area.ts';
 import { type Committed, committed } from './quantities/commit.ts';
 import type { Area, QuantityHost } from './quantities/host.ts';
 import { type CellKinds, Inference } from './quantities/infer.ts';
-import { any, type Fail, isQuantity, type Kind, kindOfUnit, kindWords, type NumberKind, plainNumber, sameKind, text, yesOrNo } from './quantities/kind.ts';
+import {
+  any,
+  type Fail,
+  isQuantity,
+  type Kind,
+  kindOfText,
+  kindOfUnit,
+  kindWords,
+  type NumberKind,
+  plainNumber,
+  sameKind,
+  yesOrNo,
+} from './quantities/kind.ts';
 import { hint } from './quantities/shown.ts';
 
 export type { Committed } from './quantities/commit.ts';
@@ -183,7 +195,7 @@ export class Quantities implements CellKinds {
   /** The kind of a given. */
   private kindOfContent(at: Place, content: Content): Kind {
     const own = this.ownKind(at);
-    if (content.kind === 'text') return text;
+    if (content.kind === 'text') return kindOfText(content.text);
     if (content.kind === 'yes or no') return yesOrNo;
     if (content.kind !== 'number') return own ?? any;
     if (content.given === 0 && content.unit === '') return own ?? any;
@@ -219,7 +231,7 @@ export class Quantities implements CellKinds {
     const kind = inference.result();
     if (kind.is === 'mixed') return inference.mixed('This formula', inference.root, kind);
     const own = this.ownKind(at);
-    if (!own || kind === own || kind.is === 'fail' || kind === text || kind === yesOrNo) return kind;
+    if (!own || kind === own || kind.is === 'fail' || kind.is === 'text' || kind === yesOrNo) return kind;
     if (kind === any) return own;
     if (kind.is !== 'number') return kind;
     const symbol = this.ownSymbol(at) ?? '';

@@ -1,12 +1,21 @@
 /** The joined kind of a range of cells. */
 import type { Place } from '../addresses.ts';
 import type { Area } from './host.ts';
-import { any, type Kind, text, yesOrNo } from './kind.ts';
+import { any, digitsAsText, isQuantity, type Kind, text, yesOrNo } from './kind.ts';
 
-/**
- * Joins the cells of `area` to what is known of the cells before it. Texts and blanks join anything; yes and no
- * count as such only where there are no numbers. A failure anywhere is the range's.
- */
+/** What a range is with one more cell in it; undefined where the two don't go together. */
+function joined(found: Kind, kind: Kind): Kind | undefined {
+  if (found === kind || kind === any) return found;
+  if (found === any) return kind;
+  if (found.is === 'number' && kind.is === 'number') return undefined;
+  const [number, other] = found.is === 'number' ? [found, kind] : [kind, found];
+  // Texts and yes or no count only where there is no number; but the calculator would reckon with a text of digits.
+  if (number.is === 'number') return other === digitsAsText && isQuantity(number) ? undefined : number;
+  if (found === digitsAsText || kind === digitsAsText) return digitsAsText;
+  return found === yesOrNo && kind === yesOrNo ? yesOrNo : text;
+}
+
+/** Joins the cells of `area` to what is known of the cells before it. A failure anywhere is the range's. */
 export function joinArea(before: Kind | undefined, { start, end }: Area, kindOf: (at: Place) => Kind): Kind {
   let found: Kind = before ?? any;
   let by: Place = start;
@@ -17,10 +26,10 @@ export function joinArea(before: Kind | undefined, { start, end }: Area, kindOf:
       const kind = kindOf(at);
       if (kind === found || kind === any) continue;
       if (kind.is === 'fail') return kind;
-      if (found.is === 'mixed' || kind.is === 'mixed') continue;
-      if (found === any || found === text || found === yesOrNo) {
-        if (kind !== text || found === any) [found, by] = [kind === yesOrNo && found === text ? text : kind, at];
-      } else if (kind.is === 'number' && found.is === 'number') found = { is: 'mixed', one: { at: by, kind: found }, other: { at, kind } };
+      if (found.is === 'mixed') continue;
+      const both = joined(found, kind);
+      if (both === undefined) found = { is: 'mixed', one: { at: by, kind: found }, other: { at, kind } };
+      else if (both !== found) [found, by] = [both, at];
     }
   }
   return found;

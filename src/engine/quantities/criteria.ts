@@ -2,7 +2,7 @@
 import { unitIn } from '../../../functions/quantity-text.ts';
 import type { Ast } from '../hyper.ts';
 import type { Inference } from './infer.ts';
-import { any, type Fail, isQuantity, type Kind, kindOfUnit, kindWords, type NumberKind, text } from './kind.ts';
+import { any, type Fail, isQuantity, type Kind, kindOfUnit, kindWords, type NumberKind } from './kind.ts';
 import { isWritten } from './written.ts';
 
 const CRITERION = /^(<=|>=|<>|=|<|>)?\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)(?:\s*(\S.*))?$/i;
@@ -23,7 +23,7 @@ export function criterion(inference: Inference, name: string, range: Ast, condit
 function beside(inference: Inference, name: string, range: Ast, among: Kind, value: Ast): Kind | undefined {
   const kind = inference.infer(value);
   if (kind.is === 'fail') return kind;
-  if (kind === text || kind === any || among === text || among === any || kind === among) return undefined;
+  if (kind.is === 'text' || kind === any || among.is === 'text' || among === any || kind === among) return undefined;
   if (!isQuantity(kind) && !isQuantity(among)) return undefined;
   const unitText = among.is === 'number' ? inference.shown(range, among) : '';
   if (isQuantity(among) && isWritten(value) && inference.wish(value, unitText, 'beside')) return undefined;

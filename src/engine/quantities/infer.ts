@@ -11,10 +11,12 @@ import { FormulaInCell } from './formula.ts';
 import type { Area, QuantityHost } from './host.ts';
 import {
   any,
+  digitsAsText,
   type Fail,
   isPlain,
   isQuantity,
   type Kind,
+  kindOfText,
   kindWords,
   type NumberKind,
   numberKind,
@@ -87,7 +89,7 @@ export class Inference extends FormulaInCell {
       case 'NUMBER':
         return ast.value === 0 ? any : plainNumber;
       case 'STRING':
-        return text;
+        return kindOfText(ast.value);
       case 'CELL_REFERENCE':
         return this.cells.kindOf(ast.reference.toSimpleCellAddress(this.at));
       case 'CELL_RANGE':
@@ -235,6 +237,7 @@ export class Inference extends FormulaInCell {
     let by: Ast | undefined;
     let words: Kind | undefined;
     let yes: Ast | undefined;
+    let digits: Ast | undefined;
     const written: Ast[] = [];
     for (const part of parts) {
       const kind = this.infer(part);
@@ -242,6 +245,7 @@ export class Inference extends FormulaInCell {
       if (kind.is === 'mixed') return this.mixed(options.what, part, kind);
       if (kind.is === 'text' || kind.is === 'yes or no') {
         if (kind === yesOrNo && !this.isRange(part)) yes ??= part;
+        if (kind === digitsAsText) digits ??= part;
         words = words === undefined || words === kind ? kind : text;
         continue;
       }
@@ -263,6 +267,7 @@ export class Inference extends FormulaInCell {
         if (!this.wish(part, shown, 'beside')) return this.clash(options.what, by, found, part, plainNumber);
       }
       // TRUE counts as 1 in a sum: beside a quantity it is a plain number like any other. A branch of IF may give it.
+      if (digits) return this.clash(options.what, by, found, digits, digitsAsText);
       if (yes && options.what !== 'IF gives') return this.clash(options.what, by, found, yes, yesOrNo);
       return found;
     }

@@ -14,6 +14,8 @@ export interface NumberKind {
 
 interface TextKind {
   readonly is: 'text';
+  /** It reads as a number, and the calculator would reckon with it as one that has no unit. */
+  readonly digits?: true;
 }
 
 interface YesKind {
@@ -28,8 +30,8 @@ interface AnyKind {
 /** Only of ranges: cells of several kinds, with one of each of two of them. */
 interface MixedKind {
   readonly is: 'mixed';
-  readonly one: { readonly at: Place; readonly kind: NumberKind };
-  readonly other: { readonly at: Place; readonly kind: NumberKind };
+  readonly one: { readonly at: Place; readonly kind: Kind };
+  readonly other: { readonly at: Place; readonly kind: Kind };
 }
 
 /** A mistake of quantities. All that reads it is the same mistake. */
@@ -54,6 +56,11 @@ export function numberKind(dimension: Dimension): NumberKind {
 
 export const plainNumber = numberKind(PLAIN);
 export const text: Kind = { is: 'text' };
+export const digitsAsText: Kind = { is: 'text', digits: true };
+
+const DIGITS = /^\s*[-+$]?\s*(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?\s*%?\s*$/i;
+
+export const kindOfText = (content: string): Kind => (DIGITS.test(content) ? digitsAsText : text);
 export const yesOrNo: Kind = { is: 'yes or no' };
 export const any: Kind = { is: 'any' };
 
@@ -71,7 +78,7 @@ export const isQuantity = (kind: Kind): kind is NumberKind => kind.is === 'numbe
 export const isPlain = (kind: Kind): boolean => kind === plainNumber || kind === yesOrNo || kind === any;
 
 /** What arithmetic makes of a kind: TRUE counts as 1. */
-export const numeric = (kind: Kind): Kind => (kind === yesOrNo || kind === text ? plainNumber : kind);
+export const numeric = (kind: Kind): Kind => (kind === yesOrNo || kind.is === 'text' ? plainNumber : kind);
 
 export function sameKind(a: Kind, b: Kind): boolean {
   if (a === b) return true;
@@ -86,7 +93,7 @@ export const samePlace = (a: Place, b: Place): boolean => a.sheet === b.sheet &&
 /** "a length", "a plain number", "text". */
 export function kindWords(kind: Kind): string {
   if (kind.is === 'number') return aQuantity(kind.dimension, kind.reading);
-  if (kind.is === 'text') return 'text';
+  if (kind.is === 'text') return kind.digits ? 'a number kept as text' : 'text';
   if (kind.is === 'yes or no') return 'a yes or no';
   if (kind.is === 'mixed') return `${kindWords(kind.one.kind)} and ${kindWords(kind.other.kind)}`;
   return kind.is === 'any' ? 'a blank' : 'a unit error';

@@ -195,7 +195,7 @@ function keyFault(inference: Inference, call: Call): Kind | undefined {
   const area = inference.area(searched);
   const among = area ? kindOfPart(inference, call, keysOf(call, area)) : inference.infer(searched);
   if (among.is === 'fail') return among;
-  if (kind === text || among === text || kind === any || among === any || kind === among) return undefined;
+  if (kind.is === 'text' || among.is === 'text' || kind === any || among === any || kind === among) return undefined;
   if (isPlain(kind) && isPlain(among)) return undefined;
   if (isWritten(key) && among.is === 'number' && inference.wish(key, inference.shown(searched, among), 'beside')) return undefined;
   const unitText = inference.shown(searched, among);

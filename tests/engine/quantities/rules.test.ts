@@ -177,6 +177,24 @@ describe('Settled rules, on the engine', () => {
     expect(values['T!C3']).toMatchObject({ word: 'unit error', message: expect.stringContaining('write the number of the row or column') });
   });
 
+  test('a number kept as text, which the calculator would reckon with in base units, is found out beside quantities', async () => {
+    const engine = createEngine();
+    const formulas = [
+      '=A1+A2',
+      '=IF(A1>UNIT(1,"W"),"36",A1)*2',
+      '=IF(A1>UNIT(1,"W"),A2,A1)',
+      '=INDEX(A1:A3,1+1)*2',
+      '=SUM(A1:A3)',
+      '=A1="36"',
+      '=IF(A1>UNIT(1,"W"),"no",A1)',
+      '=MAX(A3,A1,A4)',
+    ];
+    const values = await engine.load(book([table('T', [['45 W'], ["'36"], ['90 W'], ['Rail'], ...formulas.map((formula) => [formula])])]));
+    const errors = formulas.map((_, i) => isUnitError(values[`T!A${i + 5}`] ?? { kind: 'blank' }));
+    expect(errors).toEqual([true, true, true, true, true, true, false, false]);
+    expect(values['T!A8']).toMatchObject({ message: expect.stringContaining('a number kept as text (A2)') });
+  });
+
   test('a name carries the unit of what it names, across tables', async () => {
     const engine = createEngine();
     const values = await engine.load(
