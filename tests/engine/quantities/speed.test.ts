@@ -27,7 +27,7 @@ function line(r: number): readonly string[] {
 }
 
 /**
- * Measured on a quiet machine of two cores at 3 GHz or so: 0.55 to 0.8 s for 100,000 formulas. With other programs on the same cores
+ * Measured on two cores with little else to do: 0.55 to 0.8 s for 100,000 formulas. With other programs on the same cores
  * the same work takes up to twice the processor's time, so what fails here is a loss of more than that.
  */
 const ALLOWED = 2_500;
