@@ -31,10 +31,10 @@ export default defineConfig({
     root: here,
     testTimeout: 30_000,
     projects: [
-      { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**', 'tests/ui/**'] } },
+      { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'] } },
       // These drive what `npm run build` makes: it is built once, before the first of them.
       { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts' } },
-      { extends: true, test: { name: 'app', include: ['tests/{app,ui}/**/*.test.ts'], globalSetup: 'tests/app/setup.ts', fileParallelism: false } },
+      { extends: true, test: { name: 'app', include: ['tests/app/**/*.test.ts'], globalSetup: 'tests/app/setup.ts', fileParallelism: false } },
     ],
   },
 });

@@ -314,6 +314,7 @@ export class ObApp extends Part implements Room {
   showPage(page: string): void {
     this.pageId = page;
     this.#drawer = false;
+    this.requestUpdate();
     this.#keeping.look({ page, ...(this.chosen ? { chosen: this.chosen } : {}) });
     if (page === 'functions') void import('./functions-page.ts');
     if (page === 'what-changed') void import('./changes.ts');

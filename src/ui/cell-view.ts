@@ -2,6 +2,7 @@
 import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../functions/number-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
+import { readContent } from '../book/content.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 
@@ -25,10 +26,20 @@ export interface CellView {
 }
 
 const BLANK: Value = { kind: 'blank' };
-const STATE = /^(holds|look|fails|unknown)\b[\s,:;.–-]*/i;
+const STATE = /^(holds|look|fails|unknown)\b[\s,:;]*/i;
 
 export function valueAt(values: Values, address: Address): Value {
   return values[address] ?? BLANK;
+}
+
+/** The value of a cell; of a given that the engine has not come to yet, what its own content says. */
+function valueIn(at: At, values: Values): Value {
+  const known = values[addressOf(at)];
+  if (known) return known;
+  const content = readContent(at.cell?.content ?? '');
+  if (content.kind === 'number') return { kind: 'number', base: content.base, unit: unitOf(at) ?? content.unit.symbol };
+  if (content.kind === 'text' || content.kind === 'yes or no') return content;
+  return BLANK;
 }
 
 /** The cell beside it in the base scenario; undefined in the base itself and outside comparing tables. */
@@ -40,10 +51,10 @@ export function baseOf(at: At): At | undefined {
 
 export function viewOf(at: At, values: Values): CellView {
   const address = addressOf(at);
-  const value = valueAt(values, address);
+  const value = valueIn(at, values);
   const standing = standingOf(at);
   const base = baseOf(at);
-  const baseValue = base && valueAt(values, addressOf(base));
+  const baseValue = base && valueIn(base, values);
   const check = standing === 'check' ? checkOf(value) : undefined;
   const number = value.kind === 'number' ? showNumber(value.base, value.unit || unitOf(at) || '', decimalsOf(at)) : undefined;
   const text = check?.margin ?? textOfValue(value);
@@ -103,7 +114,7 @@ export function spokenValue(view: CellView): string {
   const { value, number } = view;
   if (number)
     return `${number.sign === MINUS ? 'minus ' : ''}${number.whole.replaceAll(GAP, '')}${number.fraction} ${spokenUnit(number.unit, !/^1$/.test(number.whole + number.fraction))}`.trim();
-  if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : 'blank';
+  if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : view.standing === 'blank' ? 'blank' : 'not worked out yet';
   if (value.kind === 'error') return `${value.word}. ${value.message}`;
   if (view.state) return view.text === '' ? view.state : `${view.state}, ${view.text}`;
   return view.text;

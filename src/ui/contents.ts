@@ -74,9 +74,11 @@ export class ObContents extends Part {
     for (const [c] of table.columns.entries()) {
       const at = placeIn(table, c, row);
       if (!at || standingOf(at) !== 'check') continue;
-      checks++;
-      if (viewOf(at, this.values).state === 'holds') holds++;
+      const { state, value } = viewOf(at, this.values);
+      if (value.kind !== 'blank') checks++;
+      if (state === 'holds') holds++;
     }
+    // None: there are no checks, or they are not worked out yet.
     if (checks === 0) return undefined;
     return holds === 0 ? 'none holds' : holds === 1 ? '1 holds' : `${holds} hold`;
   }

@@ -30,6 +30,8 @@ export interface Refusal {
 
 const NONE: ReadonlyMap<Address, string> = new Map();
 const PAGE_ROWS = 12;
+/** px that a slip may need. */
+const SLIP_WIDTH = 345;
 
 export class ObTable extends Part {
   static override properties = {
@@ -128,14 +130,19 @@ export class ObTable extends Part {
     const cell = this.querySelector<HTMLElement>(`#${this.cellId(this.#spot)}`);
     if (!over || !cell) return;
     const box = cell.querySelector<HTMLElement>(':scope > div') ?? cell;
+    const scroll = this.querySelector<HTMLElement>('.scroll');
+    const under = this.querySelector<HTMLElement>('.under');
     const frame = this.querySelector('.frame')?.getBoundingClientRect();
+    if (!frame || !scroll || !under) return;
     const own = box.getBoundingClientRect();
-    if (!frame) return;
-    over.style.translate = `${own.left - frame.left}px ${own.top - frame.top}px`;
+    const inside = scroll.getBoundingClientRect();
+    over.style.translate = `${own.left - inside.left + scroll.scrollLeft}px ${own.top - inside.top}px`;
     over.style.width = `${own.width}px`;
     over.style.height = `${own.height}px`;
+    under.style.translate = `${own.left - frame.left}px ${own.bottom - frame.top}px`;
+    under.style.width = `${own.width}px`;
     // A slip near the right edge opens to the left.
-    over.classList.toggle('leftward', frame.right - own.left < 345);
+    under.classList.toggle('leftward', frame.right - own.left < SLIP_WIDTH);
     const chosen = this.chosen?.table === this.table.id;
     const tie = this.querySelector<HTMLElement>('.tie');
     if (tie) {
@@ -221,8 +228,9 @@ export class ObTable extends Part {
     return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'}">
       <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
+        <div class="over ${classMap({ writing: this.writing.isOpen })}">${this.#inputTemplate()}</div>
       </div>
-      <div class="over ${classMap({ writing: this.writing.isOpen, here: this.chosen?.table === table.id })}">${this.#inputTemplate()}${this.writing.slip()}</div>
+      <div class="under">${this.writing.slip()}</div>
       <i class="tie" hidden></i>
     </div>`;
   }

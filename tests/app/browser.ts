@@ -39,10 +39,10 @@ export async function openBrowser(): Promise<Opened> {
 }
 
 /** Opens the demo and waits until its numbers stand on the page. */
-export async function openDemo(page: Page): Promise<void> {
+export async function openDemo(page: Page, wide = true): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo' }).click();
   await page.locator('ob-table').first().waitFor();
-  await page.locator('ob-contents i', { hasText: /hold/ }).waitFor();
+  await page.locator('ob-contents i', { hasText: /hold/ }).waitFor({ state: wide ? 'visible' : 'attached' });
 }
 
 export async function goTo(page: Page, title: string): Promise<void> {

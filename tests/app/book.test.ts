@@ -1,0 +1,89 @@
+/** A book from beginning to end: opened, kept, opened again, sent out and brought in. */
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { parseBook } from '../../src/files/book-file.ts';
+import { parseCsv } from '../../src/files/csv.ts';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+const saved = (): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
+
+async function sentOut(label: string): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    (async () => {
+      await page.getByText('Send out', { exact: true }).click();
+      await page.getByRole('button', { name: label }).click();
+    })(),
+  ]);
+  return readFile(await download.path(), 'utf8');
+}
+
+describe('a book', () => {
+  it('opens again on the page, at the cell and with the changes where it was left', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await page.locator('td[aria-label^="Mount height, B:"]').click();
+    await page.keyboard.type('0.55');
+    await page.keyboard.press('Enter');
+    await page.locator('td[aria-label^="Mount height, B: 0.55"]').waitFor();
+    await saved();
+    await page.reload();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2 }).waitFor();
+    await page.locator('td[aria-label^="Mount height, B: 0.55"]').waitFor();
+    expect(await page.locator('td[aria-selected=true]').getAttribute('aria-label')).toMatch(/^Dimmed to, B/);
+    await goTo(page, 'What changed');
+    expect(await page.locator('.changes li').allTextContents()).toEqual([expect.stringMatching(/^Mount height, B: .* → 0\.55/)]);
+    await page.keyboard.press('Control+z');
+    await goTo(page, 'Scenarios');
+    await page.locator('td[aria-label^="Mount height, B: 0.40"]').waitFor();
+  });
+
+  it('is begun from a template for a client and stands on the shelf', async () => {
+    page = await browser.visit();
+    await page.getByRole('button', { name: /^Propagation bench/ }).click();
+    await page.getByLabel('Client').fill('The night school');
+    await page.getByLabel('Plan').fill('Cellar bench');
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
+    await saved();
+    await page.getByRole('button', { name: 'Books', exact: true }).click();
+    await page.getByRole('button', { name: /Cellar bench The night school/ }).click();
+    await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
+  });
+
+  it('goes out as a file that is whole and comes in again', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    const text = await sentOut('Send out the book as a file');
+    const read = parseBook(text);
+    expect(read.ok && read.book.title).toBe('Propagation bench');
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Bring in' }).click()]);
+    await chooser.setFiles({ name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(text.slice(0, text.length / 2)) });
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/stops in the middle/);
+  });
+
+  it('goes out as CSV with three scenarios side by side', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    const { records } = parseCsv(await sentOut('Send out the scenarios as CSV, side by side'));
+    const heading = records.find((record) => record.includes('A') && record.includes('B'));
+    expect(heading?.slice(-3)).toEqual(['A', 'B', 'C']);
+    const mean = records.find((record) => record[0] === 'Kept mean PPFD');
+    expect(mean?.slice(-3).every((value) => Number(value) > 100 && Number(value) < 500)).toBe(true);
+  });
+});

@@ -1,0 +1,120 @@
+/** What is on the page, for the eye, the ear, the finger and paper. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+const violations = async (): Promise<readonly string[]> =>
+  (await new AxeBuilder({ page }).analyze()).violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
+
+describe('the page', () => {
+  it.each([
+    ['light', ['Brief', 'Fixtures', 'What changed', 'Scenarios']],
+    ['dark', ['Scenarios']],
+  ] as const)(
+    'has no violation that axe can find, and breaks its own policy nowhere (%s)',
+    async (colorScheme, pages) => {
+      page = await browser.visit({ viewport: { width: 1440, height: 900 }, colorScheme });
+      await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
+      expect(await violations(), 'where one begins').toEqual([]);
+      await openDemo(page);
+      for (const title of pages) {
+        await goTo(page, title);
+        if (title === 'Scenarios') {
+          await page.locator('td[aria-label^="Fixture, B:"]').click();
+          await page.keyboard.press('F2');
+          await page.getByRole('listbox').waitFor();
+          expect(await violations(), 'while a cell is written').toEqual([]);
+          await page.keyboard.press('Escape');
+          await page.keyboard.press('Control+k');
+          await page.getByRole('dialog').waitFor();
+          expect(await violations(), 'with the list of commands').toEqual([]);
+          await page.keyboard.press('Escape');
+        }
+        expect(await violations(), title).toEqual([]);
+      }
+      expect(browser.complaints).toEqual([]);
+    },
+    240_000,
+  );
+
+  it('finds a command by another word for it', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('history');
+    expect(await page.getByRole('dialog').getByRole('option').allTextContents()).toEqual(['What changed']);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'What changed', level: 2 }).waitFor();
+  });
+
+  it('draws the light map with the extremes that the table gives', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    const spoken = async (row: string): Promise<number> =>
+      Number(/: (\d+)/.exec((await page.locator(`td[aria-label^="${row}, A:"]`).getAttribute('aria-label')) ?? '')?.[1]);
+    await page.locator('td[aria-label^="Dimmest point, kept, A: "]').waitFor();
+    const low = await spoken('Dimmest point, kept');
+    await page.locator('ob-picture').first().scrollIntoViewIfNeeded();
+    const map = page.locator('ob-picture svg[aria-label^="Light map A"]');
+    await map.waitFor();
+    expect(await map.locator('text', { hasText: /^low/ }).textContent()).toBe(`low ${low}`);
+    expect(await map.locator('.fixture').count()).toBe(18);
+    expect(await map.locator('path[fill^="var(--map"]').count()).toBeGreaterThan(2);
+    expect(await page.locator('ob-picture .mini').count()).toBe(2);
+  });
+
+  it('prints the page without the tool round it', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.cover').isVisible()).toBe(false);
+    expect(await page.locator('ob-working').isVisible()).toBe(false);
+    expect(await page.locator('table.scenarios').isVisible()).toBe(true);
+    expect(await page.getByText('a licensed electrician').last().isVisible()).toBe(true);
+    const beyond = await page.evaluate(
+      () => [...document.querySelectorAll('table.scenarios td')].filter((cell) => cell.getBoundingClientRect().right > innerWidth + 1).length,
+    );
+    expect(beyond).toBe(0);
+  });
+});
+
+describe('by touch, 390 px wide', () => {
+  it('opens pages from the drawer, writes into a cell by tapping it twice, and raises the working from the foot', async () => {
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await page.getByRole('button', { name: 'Contents' }).tap();
+    await page
+      .locator('ob-contents')
+      .getByRole('button', { name: /^Scenarios/ })
+      .tap();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2 }).waitFor();
+    const height = page.locator('td[aria-label^="Mount height, A:"]');
+    await height.tap();
+    await height.tap();
+    await page.keyboard.type('0.5');
+    await page.keyboard.press('Enter');
+    await page.locator('td[aria-label^="Mount height, A: 0.50"]').waitFor();
+    const foot = page.locator('.working');
+    const low = (await foot.boundingBox())?.height ?? 0;
+    await page.getByRole('button', { name: /The working, raise it/ }).tap();
+    await expect.poll(async () => (await foot.boundingBox())?.height ?? 0).toBeGreaterThan(low + 100);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    expect(await violations()).toEqual([]);
+  }, 60_000);
+});

@@ -1,0 +1,150 @@
+/** Writing and moving about by keyboard alone, after the grid pattern of the ARIA Authoring Practices Guide. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+/** The name of the chosen cell, as it is read aloud. */
+const chosen = (): Promise<string> =>
+  page
+    .locator('td[aria-selected=true], [role=gridcell][aria-selected=true]')
+    .first()
+    .getAttribute('aria-label')
+    .then((name) => name ?? '');
+const cell = (row: string, column: string) => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
+
+beforeEach(async () => {
+  page = await browser.visit();
+  await openDemo(page);
+  await goTo(page, 'Scenarios');
+  return async () => {
+    await page.context().close();
+  };
+}, 60_000);
+
+describe('a table', () => {
+  it('is one tab stop and is moved about in by arrows, Home, End, Control and Page keys without wrapping', async () => {
+    await cell('Mount height', 'B').click();
+    expect(await chosen()).toMatch(/^Mount height, B: 0\.40 metres, given, differs from A/);
+    await page.keyboard.press('ArrowLeft');
+    expect(await chosen()).toMatch(/^Mount height, A: /);
+    await page.keyboard.press('ArrowLeft');
+    expect(await chosen()).toMatch(/^Mount height, A: /);
+    await page.keyboard.press('End');
+    expect(await chosen()).toMatch(/^Mount height, C: /);
+    await page.keyboard.press('Control+Home');
+    expect(await chosen()).toMatch(/^Fixture, A: Rail 45, given/);
+    await page.keyboard.press('PageDown');
+    await page.keyboard.press('PageUp');
+    expect(await chosen()).toMatch(/^Fixture, A: /);
+    const input = page.locator('ob-table input:focus');
+    expect(await input.count()).toBe(1);
+    const active = await input.getAttribute('aria-activedescendant');
+    expect(await page.locator(`[id="${active}"]`).getAttribute('aria-label')).toMatch(/^Fixture, A: /);
+  });
+
+  it('takes what is typed over a given, goes down on Enter and right on Tab, and takes it back on undo', async () => {
+    await cell('Mount height', 'A').click();
+    const before = await cell('Full mean PPFD', 'A').getAttribute('aria-label');
+    await page.keyboard.type('45 cm');
+    expect(await page.locator('ob-table input:focus').inputValue()).toBe('45 cm');
+    await page.keyboard.press('Enter');
+    expect(await chosen()).toMatch(/^Dimmed to, A/);
+    await cell('Mount height', 'A').and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
+    expect(await cell('Full mean PPFD', 'A').getAttribute('aria-label')).not.toBe(before);
+    await page.keyboard.press('F2');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('80');
+    await page.keyboard.press('Tab');
+    expect(await chosen()).toMatch(/^Dimmed to, B/);
+    await cell('Dimmed to', 'A').and(page.locator('[aria-label*="80 percent"]')).waitFor();
+    await page.keyboard.press('Control+z');
+    await cell('Dimmed to', 'A').and(page.locator('[aria-label*="100 percent"]')).waitFor();
+    await page.keyboard.press('Control+z');
+    await cell('Mount height', 'A').and(page.locator('[aria-label*="0.30 metres"]')).waitFor();
+    await expect.poll(() => cell('Full mean PPFD', 'A').getAttribute('aria-label')).toBe(before);
+    await page.keyboard.press('Control+Shift+z');
+    await cell('Mount height', 'A').and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
+  });
+
+  it('leaves a cell as it was on Escape', async () => {
+    await cell('Mount height', 'A').click();
+    await page.keyboard.press('F2');
+    await page.keyboard.type('9');
+    await page.keyboard.press('Escape');
+    expect(await chosen()).toMatch(/^Mount height, A: 0\.30 metres/);
+  });
+
+  it('keeps what could not be taken, says why, and takes it once it is mended', async () => {
+    await cell('Mount height', 'C').click();
+    await page.keyboard.type('3 kg');
+    await page.keyboard.press('Enter');
+    const wrong = page.locator('.slip .wrong');
+    await wrong.waitFor();
+    expect(await wrong.textContent()).toMatch(/length.*mass/);
+    expect(await page.locator('ob-table input:focus').inputValue()).toBe('3 kg');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('0.5');
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.50 metres"]')).waitFor();
+  });
+
+  it('clears a given on Delete and refuses a worked cell aloud', async () => {
+    await cell('Kept mean PPFD', 'A').click();
+    const before = await chosen();
+    await page.keyboard.press('Delete');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/worked out and is not cleared/);
+    expect(await chosen()).toBe(before);
+    await cell('Mount height', 'C').click();
+    await page.keyboard.press('Delete');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
+  });
+
+  it('picks a fixture from the list that its cell allows', async () => {
+    await cell('Fixture', 'C').click();
+    await page.keyboard.type('ra');
+    await expect.poll(() => page.getByRole('option').allTextContents()).toEqual(['Rail 45', 'Rail 90']);
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await cell('Fixture', 'C').and(page.locator('[aria-label*="Rail 90"]')).waitFor();
+  });
+});
+
+describe('scenarios', () => {
+  it('are added as the base, changed, put back to the same as A, and dropped', async () => {
+    await cell('Mount height', 'C').click();
+    await page.getByRole('button', { name: 'Add a scenario' }).click();
+    await cell('Mount height', 'D').and(page.locator('[aria-label*="0.30 metres, same as A"]')).waitFor();
+    await cell('Mount height', 'D').click();
+    await page.keyboard.type('0.7');
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'D').and(page.locator('[aria-label*="0.70 metres, given, differs from A"]')).waitFor();
+    await cell('Mount height', 'D').click();
+    await page.getByRole('button', { name: 'Same as A again' }).click();
+    await cell('Mount height', 'D').and(page.locator('[aria-label*="same as A"]')).waitFor();
+    await page.getByRole('button', { name: 'Drop scenario D' }).click();
+    await expect.poll(() => cell('Mount height', 'D').count()).toBe(0);
+  });
+});
+
+describe('the working', () => {
+  it('is followed from the mean down to a given and back again', async () => {
+    await cell('Kept mean PPFD', 'B').click();
+    const working = page.locator('ob-working');
+    for (const name of ['Day-one mean PPFD', 'Full mean PPFD', 'Mount height'])
+      await working.locator('.from').getByRole('button', { name, exact: true }).first().click();
+    await working.getByText('given, differs from A').waitFor();
+    expect(await chosen()).toMatch(/^Mount height, B: /);
+    await working.getByRole('button', { name: /back/ }).click();
+    expect(await chosen()).toMatch(/^Full mean PPFD, B: /);
+  });
+});

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { placeIn } from '../../src/book/address.ts';
+import type { Cell, Table } from '../../src/book/book.ts';
+import type { Value, Values } from '../../src/engine/types.ts';
+import { differenceText, spokenName, viewOf } from '../../src/ui/cell-view.ts';
+
+const row = (id: string, label: string, more = {}) => ({ id, label, ...more });
+const cells: Record<string, Record<string, Cell>> = {
+  h: { a: { content: '30 cm' }, b: { content: '45 cm' }, c: { content: '=A1' } },
+  mean: { a: { content: '=X()' }, b: { content: '=X()' }, c: { content: '=X()' } },
+  even: { a: { content: '=Y()' }, b: { content: '=Y()' }, c: { content: '=Y()' } },
+  sun: { a: { content: '' } },
+};
+const table: Table = {
+  id: 's',
+  name: 'Scenarios',
+  form: 'scenarios',
+  columns: ['a', 'b', 'c'].map((id) => ({ id, label: id.toUpperCase() })),
+  rows: [
+    row('h', 'Mount height', { unit: 'cm', kind: 'given', decimals: 0 }),
+    row('mean', 'Mean PPFD', { decimals: 1 }),
+    row('even', 'Evenness', { kind: 'check' }),
+    row('sun', 'Sun in January', { kind: 'given' }),
+  ],
+  cells,
+};
+const light = (micro: number): Value => ({ kind: 'number', base: micro / 1e6, unit: 'µmol/m²/s' });
+const values: Values = {
+  'Scenarios!A1': { kind: 'number', base: 0.3, unit: 'cm' },
+  'Scenarios!B1': { kind: 'number', base: 0.45, unit: 'cm' },
+  'Scenarios!C1': { kind: 'number', base: 0.3, unit: 'cm' },
+  'Scenarios!A2': light(216.5),
+  'Scenarios!B2': light(217.4),
+  'Scenarios!C2': { kind: 'error', word: 'unit error', message: 'Adds a length to a power.' },
+  'Scenarios!A3': { kind: 'text', text: 'holds, .031 over .50' },
+  'Scenarios!B3': { kind: 'text', text: 'fails, .236 under .50' },
+};
+const name = (column: number, line: number): string => {
+  const at = placeIn(table, column, line);
+  if (!at) throw new Error('no such cell');
+  return spokenName(at, viewOf(at, values));
+};
+
+describe('the name of a cell, as it is read aloud', () => {
+  it('says value, unit in words, kind, and what differs from the base', () => {
+    expect(name(0, 0)).toBe('Mount height, A: 30 centimetres, given');
+    expect(name(1, 0)).toBe('Mount height, B: 45 centimetres, given, differs from A');
+    expect(name(2, 0)).toBe('Mount height, C: 30 centimetres, same as A');
+    expect(name(1, 1)).toMatch(/^Mean PPFD, B: 217\.4 micromoles per square metre per second, worked, plus 0\.4.% against A$/);
+  });
+
+  it('says how a check stands and by what margin, an error with its sentence, and what is not answered', () => {
+    expect(name(1, 2)).toBe('Evenness, B: fails, .236 under .50, check');
+    expect(name(2, 1)).toBe('Mean PPFD, C: unit error. Adds a length to a power., worked');
+    expect(name(0, 3)).toBe('Sun in January, A: not answered yet, given');
+  });
+
+  it('shows a given before the engine has come to it', () => {
+    const at = placeIn(table, 1, 0);
+    expect(at && viewOf(at, {}).number?.text).toMatch(/^45.cm$/);
+  });
+});
+
+describe('a difference', () => {
+  it('is told in percent with one decimal under ten, as the same where it would read as nothing, and not at all from zero', () => {
+    expect(differenceText(light(237.8), light(216.5))).toMatch(/^\+9\.8.%$/);
+    expect(differenceText(light(108), light(216))).toMatch(/^−50.%$/);
+    expect(differenceText(light(216.00001), light(216))).toBe('same');
+    expect(differenceText(light(1), light(0))).toBe('');
+  });
+});
