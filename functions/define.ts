@@ -124,6 +124,8 @@ export interface FunctionRecord<Ps extends readonly Param[] = readonly Param[]> 
   readonly examples: readonly Example[];
   /** Work that goes over a field or a search: allowed seconds where others are allowed milliseconds. */
   readonly slow?: boolean;
+  /** Why nothing outside the project can check it; left out where something does. */
+  readonly unchecked?: string;
   /** The usual caution, said beside the result. */
   readonly caution?: string;
   readonly work: (args: Args<Ps>, show: Show | undefined) => Answer | Refusal;

@@ -14,6 +14,7 @@ export const CHEAPEST_HOLDING = define({
   ],
   returns: { quantity: 'place', unit: '1' },
   source: 'By definition: the least cost of those that neither fail nor are unknown',
+  unchecked: 'It picks by our own texts.',
   examples: [{ formula: 'CHEAPEST.HOLDING({"holds","fails, see Drop","look, see Load"},{900,500,850})', gives: 3 }],
   work: ([verdicts, costs], show) => {
     const texts = verdicts.flat();

@@ -19,6 +19,7 @@ export const CHECK_AT_LEAST = define({
   params: [VALUE, { ...LIMIT, name: 'least', quantity: 'least allowed' }, LOOK_WITHIN],
   returns: { quantity: 'verdict', unit: 'text' },
   source: CHECK_SOURCE,
+  unchecked: 'It words a comparison; the wording is our own.',
   examples: [
     { formula: 'CHECK.AT.LEAST(109,100)', gives: 'holds, 9 % above the least' },
     { formula: 'CHECK.AT.LEAST(0.55,0.6)', gives: 'fails, 8.3 % below the least' },

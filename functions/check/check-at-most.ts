@@ -19,6 +19,7 @@ export const CHECK_AT_MOST = define({
   params: [VALUE, LIMIT, LOOK_WITHIN],
   returns: { quantity: 'verdict', unit: 'text' },
   source: CHECK_SOURCE,
+  unchecked: 'It words a comparison; the wording is our own.',
   examples: [
     { formula: 'CHECK.AT.MOST(95.6,100)', gives: 'look, 4.4 % under' },
     { formula: 'CHECK.AT.MOST(80,100)', gives: 'holds, 20 % under' },

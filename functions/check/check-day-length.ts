@@ -43,6 +43,7 @@ export const CHECK_DAY_LENGTH = define({
   returns: { quantity: 'verdict', unit: 'text' },
   source:
     'W. W. Garner and H. A. Allard, Effect of the relative length of day and night, Journal of Agricultural Research 18, 1920; a night of 12 h is common practice, no published source',
+  unchecked: 'It words a comparison; the wording is our own.',
   examples: [
     { formula: 'CHECK.DAY.LENGTH("neutral",16)', gives: 'holds, day-neutral' },
     { formula: 'CHECK.DAY.LENGTH("long",16)', gives: 'holds, night of 8 h' },

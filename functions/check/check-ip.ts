@@ -29,6 +29,7 @@ export const CHECK_IP = define({
   source:
     'IEC 60529:1989+A2:2013, Degrees of protection provided by enclosures (IP code), clauses 5 and 6; numerals 7 to 9 do not imply 5 and 6, clause 6 (from memory)',
   caution: 'Which marking a wet place needs is set by local codes.',
+  unchecked: 'It words a comparison; the wording is our own.',
   examples: [
     { formula: 'CHECK.IP(65,44)', gives: 'holds, IP 65 against 44' },
     { formula: 'CHECK.IP(20,44)', gives: 'fails, dust 2 and 4 asked' },

@@ -31,6 +31,7 @@ export const CHECK_WITHIN = define({
   params: [VALUE, { ...LIMIT, name: 'low', quantity: 'low end' }, { ...LIMIT, name: 'high', quantity: 'high end' }],
   returns: { quantity: 'verdict', unit: 'text' },
   source: CHECK_SOURCE,
+  unchecked: 'It words a comparison; the wording is our own.',
   examples: [
     { formula: 'CHECK.WITHIN(13,12,18)', gives: 'holds, 8.3 % above the low end' },
     { formula: 'CHECK.WITHIN(20,12,18)', gives: 'fails, 11 % over the high end' },

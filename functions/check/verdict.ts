@@ -30,6 +30,7 @@ export const VERDICT = define({
   ],
   returns: { quantity: 'verdict', unit: 'text' },
   source: 'By definition: the worst decides',
+  unchecked: 'It picks the worst of our own texts.',
   examples: [
     { formula: 'VERDICT({"holds, 5 % under";"fails, 12 % over"},{"Drop";"Evenness"})', gives: 'fails, see Evenness' },
     { formula: 'VERDICT({"holds, 5 % under";"holds"})', gives: 'holds' },

@@ -19,6 +19,7 @@ export const STAGE_ON_DAY = define({
   ],
   returns: { quantity: 'stage', unit: 'text' },
   source: 'By counting days',
+  unchecked: 'It counts days in the user’s own plan.',
   examples: [
     { formula: 'STAGE.ON.DAY({"dark",3;"lit",7},3)', gives: 'dark' },
     { formula: 'STAGE.ON.DAY({"dark",3;"lit",7},4)', gives: 'lit' },

@@ -38,6 +38,7 @@ export const SPREAD_BEST = define({
   ],
   returns: { quantity: 'spread', unit: '1' },
   source: 'Search over the range by steps, then golden section (J. Kiefer, Sequential minimax search for a maximum, Proc. AMS 4, 1953, pp. 502–506)',
+  unchecked: 'A search for the greatest of BENCH.UNIFORMITY, which is checked; where that lies is not published for any bench.',
   examples: [
     { formula: 'SPREAD.BEST(156,1.2,0,120,2,4,2.4,1.2,FALSE,0.4,0,"across")', gives: 1.33333333333, within: 1e-9 },
     { formula: 'SPREAD.BEST(156,1.2,0,120,2,4,2.4,1.2,FALSE,0.4,0.3,"across")', gives: 1.529, within: 1e-3 },

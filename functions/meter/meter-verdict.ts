@@ -16,6 +16,7 @@ export const METER_VERDICT = define({
   ],
   returns: { quantity: 'verdict', unit: 'text' },
   source: 'Our own wording; the margin is the difference over the target',
+  unchecked: 'It words a comparison; the wording is our own.',
   examples: [
     { formula: 'METER.VERDICT(145,150,0.1)', gives: 'holds, 3.3 % under' },
     { formula: 'METER.VERDICT(180,150,0.1)', gives: 'fails, 20 % over' },
