@@ -163,7 +163,7 @@ export class Steps {
     const record = recordOf(name);
     if (record) return this.ours(record, args);
     if (name === 'IF') return this.branch(args);
-    if (name === 'IFERROR') return this.print(this.value(args[0] ?? ast) instanceof CellError && args[1] ? args[1] : (args[0] ?? ast));
+    if (name === 'IFERROR') return this.orElse(args);
     if (name === 'SUM') return this.total(args, ast);
     const same = SAME_KIND_CALLS[name];
     if (same) return this.sameKind(same, args, ast);
@@ -250,6 +250,12 @@ export class Steps {
       const equals: Value = { kind: 'number', base: eu ? toBase(step.equals, eu) : step.equals, unit: this.inBook(step.equalsUnit) };
       this.steps.push({ kind: 'search', label: step.label, value, bracket: step.bracket, check: step.check, equals });
     }
+  }
+
+  /** IFERROR: its second part where the first is an error. */
+  private orElse([first, second]: readonly Ast[]): Printed | undefined {
+    const taken = first && this.value(first) instanceof CellError ? second : first;
+    return taken && this.print(taken);
   }
 
   /** IF: the condition, then only the branch that it takes. */

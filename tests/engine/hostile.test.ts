@@ -61,7 +61,7 @@ function wellFormed(value: Value): void {
   }
   if (value.kind === 'error') {
     expect(value.word).toMatch(/^[a-z][a-z ]+$/);
-    expect(value.message).toMatch(/^\S.*[.?]$/s);
+    expect(value.message).toMatch(/^\S.*[.?\d]$/s);
     expect(value.message).not.toMatch(/undefined|NaN|\[object|failed: /);
   }
 }
@@ -103,6 +103,10 @@ it('tells the working of any formula, and leaves the book as it was', async () =
   );
   expect(await engine.load(book(tables))).toEqual(before);
 }, 120_000);
+
+it('tells the working of a call that lacks its arguments', async () => {
+  wellFormed((await createEngine().evaluateWithSteps('ABS(0+IFERROR())')).value);
+});
 
 it('stores any content of any cell and goes on', async () => {
   const engine = createEngine();
