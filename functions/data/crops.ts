@@ -1,5 +1,5 @@
 /**
- * Light targets by crop and stage, each with its source and how sure it is.
+ * Light targets by crop and stage, each with its source and how sure it is. A table, hence longer than other files.
  *
  * PPFD in µmol/m²/s, DLI in mol/m²/d, hours in h/d; null is unknown. A row whose `sure` says “range tested only” is what a trial tried, not what it
  * recommends. The hours limit is a judgement except where the source states it; day length is from memory.
