@@ -92,16 +92,19 @@ function wideField(value: Value = BLANK, symbol: string): Field {
   return alike ? fieldOf(value, symbol) : `${fieldOf(value)} ${value.unit}`;
 }
 
+/** Words of errors that are answers of a kind: a function found that there is none, or a given was left blank. */
+const NO_ANSWER: ReadonlySet<string> = new Set(['refused', 'not answered yet']);
+
 /**
- * Why a client's plan is no plan: the first error that stands in a check, or anywhere where the template checks nothing. A check that fails is a
- * result. So is a row that has no answer while the checks have theirs, such as a height that would reach the aim where none does: it says its word.
+ * Why a client's plan is no plan: the first error among its results. A check that fails is a result and no error. Nor is it one where a row has no
+ * answer while the checks have theirs, such as the height that would reach the aim where none does: the row says its word.
  */
 export function failureOf({ scenarios }: Results, values: Values): string | undefined {
   const all = scenarios.flatMap(({ results }) => results);
-  const judged = all.some((result) => result.check) ? all.filter((result) => result.check) : all;
-  for (const { address, title } of judged) {
+  const checked = all.some((result) => result.check);
+  for (const { address, title, check } of all) {
     const value = values[address];
-    if (value?.kind !== 'error') continue;
+    if (value?.kind !== 'error' || (checked && !check && NO_ANSWER.has(value.word))) continue;
     return `${title}: ${value.word}. ${value.message}${value.from === undefined ? '' : ` (from ${value.from})`}`;
   }
   return undefined;
