@@ -1,20 +1,14 @@
-/** What a book, a table and a formula may hold. More is refused with a word, never cut in silence. */
+/** What a formula may hold, beside what a book may. More is refused with a word, never cut in silence. */
+import { BOUNDS as BOOK_BOUNDS, count } from '../book/bounds.ts';
 import { type Fault, TOO_LARGE } from './errors.ts';
 
 export const BOUNDS = {
-  rows: 20_000,
-  columns: 100,
-  filledCells: 400_000,
-  formulas: 120_000,
-  formulaCharacters: 2_000,
+  ...BOOK_BOUNDS,
   depth: 32,
   references: 256,
   /** Cells that the ranges of one formula may cover together: half a second of the slowest function offered. */
   rangeCells: 100_000,
-  text: 32_000,
 } as const;
-
-const count = (n: number): string => n.toLocaleString('en-GB');
 
 /** Length and nesting, judged from the text alone, before anything recursive reads it. */
 export function tooLong(formula: string): Fault | undefined {
