@@ -102,6 +102,17 @@ export class ObApp extends Part implements Room {
   }
 
   async #open(wish: Wishes['open']): Promise<boolean> {
+    try {
+      return await this.#fetchAndEnter(wish);
+    } catch (error) {
+      // A part of the program that can't be fetched: the server is gone, or the program was built anew meanwhile.
+      this.problem = `That could not be opened. Load the page again and try once more. (${error instanceof Error ? error.message : error})`;
+      if (this.session) this.tell(this.problem, true);
+      return false;
+    }
+  }
+
+  async #fetchAndEnter(wish: Wishes['open']): Promise<boolean> {
     const opening = await import('./opening.ts');
     const found = await opening.fetchBook(wish, this.#keeping);
     if (found === undefined) return false;

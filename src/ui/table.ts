@@ -60,6 +60,7 @@ export class ObTable extends Part {
   readonly writing = new CellWriting(this);
   #spot: Spot = { row: 0, column: 0 };
   #folds: readonly Fold[] = [];
+  #printing = false;
   /** Groups of rows that were put away and taken out again. */
   readonly #unfolded = new Set<string>();
   /** Rows in sight, in order. */
@@ -73,6 +74,24 @@ export class ObTable extends Part {
     this.pending = NONE;
     this.tick = 0;
   }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('beforeprint', this.#print);
+    addEventListener('afterprint', this.#print);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('beforeprint', this.#print);
+    removeEventListener('afterprint', this.#print);
+  }
+
+  /** On paper every row stands. */
+  #print = (event: Event): void => {
+    this.#printing = event.type === 'beforeprint';
+    this.requestUpdate();
+  };
 
   /** The cell that has, or would have, the focus. */
   get at(): At | undefined {
@@ -97,7 +116,7 @@ export class ObTable extends Part {
   }
 
   #fold(): void {
-    const folds = foldsOf(this.table, this.values);
+    const folds = this.#printing ? [] : foldsOf(this.table, this.values);
     // A row that is chosen is never put away.
     const own = this.chosen?.table === this.table.id ? folds.find((fold) => fold.rows.includes(this.#spot.row)) : undefined;
     if (own) this.#unfolded.add(own.id);

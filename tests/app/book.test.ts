@@ -43,7 +43,7 @@ describe('a book', () => {
     await page.locator('td[aria-label^="Mount height, B: 0.55"]').waitFor();
     await saved();
     await page.reload();
-    await page.getByRole('heading', { name: 'Scenarios', level: 2 }).waitFor();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     await page.locator('td[aria-label^="Mount height, B: 0.55"]').waitFor();
     expect(await page.locator('td[aria-selected=true]').getAttribute('aria-label')).toMatch(/^Dimmed to, B/);
     await goTo(page, 'What changed');

@@ -103,7 +103,7 @@ describe('by touch, 390 px wide', () => {
       .locator('ob-contents')
       .getByRole('button', { name: /^Scenarios/ })
       .tap();
-    await page.getByRole('heading', { name: 'Scenarios', level: 2 }).waitFor();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     const height = page.locator('td[aria-label^="Mount height, A:"]');
     await height.tap();
     await height.tap();
