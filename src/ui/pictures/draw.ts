@@ -1,4 +1,10 @@
-/** The pictures by name: what fields each wants of the engine, and how it is drawn from them. */
+/**
+ * The pictures by name: what fields each wants of the engine, and how it is drawn from them. What a block must say is in series.ts.
+ *
+ * - `light map`: filled contours over the bench, seen from above; the chosen scenario large, the others small, one scale for all.
+ * - `cut`: PPFD along the middle of the bench and across it, all scenarios in one frame.
+ * - `height curve`: mean PPFD against mount height, with the target line and where each scenario hangs.
+ */
 import { html, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import type { PictureField } from '../../engine/types.ts';

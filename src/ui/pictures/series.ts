@@ -1,4 +1,13 @@
-/** What a picture reads, scenario by scenario: see kinds.ts. */
+/**
+ * What a picture block reads, scenario by scenario.
+ *
+ * A block names its picture and gives it references by key. A reference to a cell of a scenarios table stands for that whole row: each scenario
+ * is drawn with its own cell, and a scenario added later is drawn too. References to other tables are shared by all scenarios.
+ *
+ * All pictures need `layout` (the layout text) and `height` (face to canopy), and take `dim` and `maintenance` (plain factors that the light
+ * is multiplied by; left out: 1) and `low` and `high` (the ends of the target band, as PPFD of that same light). The height curve takes
+ * `target` (the line aimed at), `lowest` and `highest` (the heights drawn) as well.
+ */
 import { type At, placeIn, readReference, tableNamed } from '../../book/address.ts';
 import type { Block, Book } from '../../book/book.ts';
 import { addressOf, baseColumn, columnHeading } from '../../book/look-up.ts';
