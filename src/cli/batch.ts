@@ -121,7 +121,7 @@ class Batch {
     );
     const { decimalMark } = input;
     this.setup = { template: book, targets, decimalMark, form: asked.wide ? 'wide' : 'tidy', books: asked.books };
-    if (asked.books !== undefined) mkdirSync(asked.books, { recursive: true });
+    if (asked.books !== undefined) makeFolder(asked.books);
     this.sink = asked.output === undefined ? new PrintSink(asked.rejected) : new FileSink(asked.output, asked.rejected, this.fingerprint(), asked.resume);
     this.rejected = this.sink.from?.rejected ?? 0;
   }
@@ -242,6 +242,14 @@ class Batch {
       head,
     ];
     return createHash('sha256').update(JSON.stringify(told)).digest('hex');
+  }
+}
+
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw new Failure(`can't write to ${folder}: ${(error as Error).message}`);
   }
 }
 

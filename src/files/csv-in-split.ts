@@ -3,7 +3,7 @@
  * What lies in a record is PapaParse's business; this only knows where one ends: at CRLF, LF or CR (a file may mix them) outside quotes.
  *
  * A quote opens only at the start of a field, as RFC 4180 has it, so `36"` in the middle of one is just text. A quoted field that does not
- * close within `LONGEST` characters, or at all, is taken for a slip: its line is a record by itself, marked broken, and the next line begins anew.
+ * close within a million characters, or at all, is taken for a slip: its line is a record by itself, marked broken, and the next line begins anew.
  */
 export interface RawRecord {
   /** Without its line end. */
@@ -15,6 +15,8 @@ export interface RawRecord {
 }
 
 const LONGEST = 1_000_000;
+/** A line that goes on for longer than this is in no file of records, and must not fill the memory. */
+const LONGEST_LINE = 4 * LONGEST;
 
 const QUOTE = 34;
 const CR = 13;
@@ -81,6 +83,7 @@ export class RecordSplitter {
       if (fieldStart && c === QUOTE) quoted = true;
       fieldStart = c === delimiter;
     }
+    if (!last && text.length - from > LONGEST_LINE) throw new RangeError(`Line ${this.line} does not end: this is no file of records.`);
     if (!last) return undefined;
     return quoted ? this.firstLine(from) : { at: text.length, next: text.length, lines: inner + 1 };
   }

@@ -27,9 +27,9 @@ export function suggestMapping(book: Book, staged: Staged): Mapping {
 /** A table's labels down and its columns across, as wide files have it. A brief's one column takes the first column of values. */
 function byLabels(table: Table, staged: Staged, headings: readonly Heading[]): Rows | undefined {
   const labels = new Set(table.rows.map((row) => same(row.label ?? '')).filter(Boolean));
-  const keys = staged.records.slice(0, 200).map((record) => same(unguard(record.fields[0] ?? '')));
+  const keys = keysIn(staged, 0);
   const known = keys.filter((key) => labels.has(key)).length;
-  if (known === 0 || known * 2 < keys.filter(Boolean).length) return undefined;
+  if (known === 0 || known * 2 < keys.length) return undefined;
   const unitFrom = headings.findIndex((heading, i) => i > 0 && same(heading.title) === 'unit');
   const alone = table.columns.length === 1 && headings.filter((_, i) => i > 0 && i !== unitFrom).length === 1;
   const columns = headings.flatMap((heading, from) => {
@@ -51,11 +51,18 @@ function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): 
   if (columns.length === 0) return undefined;
   if (!first || !key) return { to: 'rows', table: table.id, into: 'end', columns };
   const there = new Set(table.rows.map((row) => same(plainText(table.cells[row.id]?.[first.id]?.content ?? ''))).filter(Boolean));
-  const keys = staged.records.slice(0, 200).map((record) => same(unguard(record.fields[key.from] ?? '')));
+  const keys = keysIn(staged, key.from);
   if (keys.filter((text) => there.has(text)).length * 2 <= keys.length) return { to: 'rows', table: table.id, into: 'end', columns };
   const rest = columns.filter((column) => column !== key);
   return { to: 'rows', table: table.id, into: { from: key.from, column: { id: first.id } }, columns: rest };
 }
+
+/** What the first records say in a column, where they say anything. */
+const keysIn = (staged: Staged, column: number): string[] =>
+  staged.records
+    .slice(0, 200)
+    .map((record) => same(unguard(record.fields[column] ?? '')))
+    .filter(Boolean);
 
 function newTable(book: Book, staged: Staged, headings: readonly Heading[]): Mapping {
   const bare = staged.name.replace(/\.[^.]*$/u, '').replaceAll(/[!:"[\]{}\\\p{Cc}]/gu, ' ');

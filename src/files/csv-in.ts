@@ -108,7 +108,9 @@ const filled = (record: CsvRecord): number => record.fields.filter((field) => fi
 function findHeadings(records: readonly CsvRecord[]): number {
   const [first, second] = records;
   if (!first) return 0;
-  if (second && filled(first) === 1 && filled(second) > 1 && !second.fields.some(isNumber)) return 2;
+  // The headings of labels are often left empty: `,unit,Answer`.
+  const headsMore = second && (filled(second) > 1 || second.fields[0]?.trim() === '');
+  if (headsMore && filled(first) === 1 && !second.fields.some(isNumber)) return 2;
   return first.fields.some(isNumber) ? 0 : 1;
 }
 

@@ -32,7 +32,7 @@ function table(text: string): Record<string, string>[] {
   return records.map((record) => Object.fromEntries(head.map((heading, i) => [heading, record[i] ?? ''])));
 }
 
-describe('batch', () => {
+describe('batch', { timeout: 120_000 }, () => {
   it('gives every client the very values that a book made for it alone has', () => {
     const file = save('clients.csv', clients(12));
     const run = overbench(['batch', 'trade-bench', file]);
@@ -52,7 +52,7 @@ describe('batch', () => {
         expect([result, scenario, value, unit]).toEqual([result, scenario, cell?.value, Number.isNaN(Number(value)) ? '' : cell?.unit]);
       }
     }
-  }, 120_000);
+  });
 
   it('writes one and the same file for any number of threads, in the order of the input, tidy and wide', () => {
     const file = save('clients.csv', clients(90));
@@ -68,7 +68,7 @@ describe('batch', () => {
       expect(rows).toEqual([...rows].sort((a, b) => a - b));
       expect(new Set(rows).size).toBe(90);
     }
-  }, 120_000);
+  });
 
   it('counts a check that fails as a result', () => {
     const run = overbench(['batch', 'trade-bench', '-', '--wide'], 'bench_width\n1.9 m\n');
@@ -121,6 +121,10 @@ describe('batch', () => {
     expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: The faces overlap.*\(from Scenarios!A11\)$/);
     expect(why[5]).toBe('line 9: it has 2 fields, the headings are 4');
     expect(why[6]).toMatch(/^line 10: A quote opens/);
+
+    // What came before a client leaves no trace in it.
+    const alone = overbench(['batch', 'trade-bench', '-', '--wide', '--carry', 'note'], `${rows[0]}\n${rows.at(-1)}\n`);
+    expect(table(alone.out)).toEqual(good.filter((one) => one.row === '9').map((one) => ({ ...one, row: '1' })));
 
     // Mended, the rejected file goes in as it is.
     const mended = save('mended.csv', at.read('bad.csv').split('\r\n').slice(0, 2).join('\r\n').replace('12 kg', '12'));
@@ -202,7 +206,23 @@ async function killed(args: readonly string[], journal: string): Promise<boolean
   return running;
 }
 
-describe('batch that was killed', () => {
+describe('batch that meets trouble', { timeout: 60_000 }, () => {
+  it('ends with one line and status 1 where it can not write, and where the input is no file of records', () => {
+    const file = save('clients.csv', clients(2));
+    save('books', 'a file where a folder should be');
+    for (const args of [
+      ['--books', at.path('books/of/clients')],
+      ['-o', at.path('no/such/folder.csv')],
+    ]) {
+      const run = overbench(['batch', 'trade-bench', file, ...args]);
+      expect([run.status, run.err.trimEnd().split('\n').length]).toEqual([1, 1]);
+    }
+    const endless = save('endless.csv', `bench_length\n${'x'.repeat(5_000_000)}`);
+    expect(overbench(['batch', 'trade-bench', endless])).toMatchObject({ status: 1, err: expect.stringMatching(/^overbench: Line 2 does not end/) });
+  });
+});
+
+describe('batch that was killed', { timeout: 120_000 }, () => {
   it('goes on with --resume, with another number of threads too, and loses and doubles nothing', async () => {
     const file = save('clients.csv', clients(700).replaceAll(/^(Client \d*5),/gmu, '$1,9'));
     const args = ['batch', 'trade-bench', file, '--wide'];
@@ -227,7 +247,7 @@ describe('batch that was killed', () => {
 
     const more = overbench([...args, '-o', out, '--resume', ...rejected]);
     expect([more.status, more.err]).toEqual([0, expect.stringMatching(/is finished: nothing is left to do/)]);
-  }, 120_000);
+  });
 
   it('does not go on with another file or other options', async () => {
     const file = save('clients.csv', clients(500));
@@ -236,5 +256,5 @@ describe('batch that was killed', () => {
     expect(overbench([...args, '--tidy', '--resume'])).toMatchObject({ status: 1, err: expect.stringMatching(/begun with another template/) });
     save('clients.csv', clients(500).replace('Client 3,', 'Client 4,'));
     expect(overbench([...args, '--wide', '--resume'])).toMatchObject({ status: 1, err: expect.stringMatching(/is not the file/) });
-  }, 60_000);
+  });
 });

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readQuantity } from '../../functions/quantity-text.ts';
@@ -9,6 +10,9 @@ import { textContent } from '../../src/book/content.ts';
 import { invert } from '../../src/book/invert.ts';
 import { addressOf, noteOf, placeOf, rangeOf, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
+import { createEngine } from '../../src/engine/engine.ts';
+import type { Values } from '../../src/engine/types.ts';
+import { parseBook } from '../../src/files/book-file.ts';
 import { type Plan, planCsv, stageCsv } from '../../src/files/csv-in.ts';
 import { formatTidy, placesOf } from '../../src/files/csv-tidy.ts';
 import { sample } from '../book/sample.ts';
@@ -122,6 +126,24 @@ describe('a tidy file that comes back', () => {
     expect(made.tables[1]?.rows.map((row) => row.label)).toEqual(sample.tables[1]?.rows.map((row) => row.label));
     expect(made.names.bench_length).toBe('Brief!A1');
     expect(made.pages.map((page) => page.title)).toEqual(['Brief', 'Scenarios']);
+  });
+
+  it('carries a whole template over into a book that has nothing, worked out again to the same file, cell for cell', async () => {
+    const text = readFileSync('templates/trade-bench.json', 'utf8');
+    const read = parseBook(text);
+    if (!read.ok) throw new Error(read.message);
+    const worked = async (book: Book): Promise<Values> => {
+      const engine = createEngine();
+      const values = { ...(await engine.load(book)) };
+      engine.close();
+      return values;
+    };
+    const file = formatTidy(read.book, await worked(read.book));
+    const plan = await bringIn(bare(read.book), file, {});
+    expect([plan.notPlaced, plan.said]).toEqual([0, []]);
+    expect(plan.placed).toBeGreaterThan(500);
+    const made = apply(bare(read.book), plan.change);
+    expect(formatTidy(made, await worked(made)).split('\r\n')).toEqual(file.split('\r\n'));
   });
 
   it('gives the same cells, over 1,000 random books of nasty text, numbers, units, ranges and formulas, into nothing and over something else', async () => {

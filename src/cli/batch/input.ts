@@ -62,7 +62,11 @@ async function* bytesOf(file: string, read: { bytes: number }): AsyncGenerator<U
 async function* recordsOf(beginning: string, rest: AsyncGenerator<Uint8Array>, decoder: Decoder, delimiter: string): AsyncGenerator<CsvRecord> {
   const splitter = new RecordSplitter(delimiter);
   const reader = new RecordReader(delimiter);
-  yield* reader.read(splitter.push(beginning));
-  for await (const piece of rest) yield* reader.read(splitter.push(decoder.decode(piece, true)));
-  yield* reader.read([...splitter.push(decoder.decode(new Uint8Array())), ...splitter.end()]);
+  try {
+    yield* reader.read(splitter.push(beginning));
+    for await (const piece of rest) yield* reader.read(splitter.push(decoder.decode(piece, true)));
+    yield* reader.read([...splitter.push(decoder.decode(new Uint8Array())), ...splitter.end()]);
+  } catch (error) {
+    throw error instanceof RangeError ? new Failure(error.message) : error;
+  }
 }

@@ -1,5 +1,6 @@
 /** Worker threads over blocks of clients, whose results come out in the order in which the blocks went in, however many threads there are. */
 import { Worker } from 'node:worker_threads';
+import { Failure } from '../wrong-use.ts';
 import type { Client, Setup } from './runner.ts';
 
 export interface Block {
@@ -65,8 +66,8 @@ class Thread {
     });
     this.worker.on('message', (done: BlockDone) => this.asked.shift()?.answer(done));
     this.worker.on('error', (error: Error) => {
-      this.broken = error;
-      for (const { fail } of this.asked.splice(0)) fail(error);
+      this.broken = new Failure(`a thread stopped: ${error.message}`);
+      for (const { fail } of this.asked.splice(0)) fail(this.broken);
     });
   }
 
