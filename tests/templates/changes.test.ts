@@ -52,6 +52,17 @@ const KNOWN: Readonly<Record<string, Known>> = {
       'Rating in this air, C to ambient',
     ],
   },
+  'rack-of-tiers': {
+    // As on the trade bench.
+    held: { breaker_share: ['mains_volts', '90 V'] },
+    deaf: [],
+  },
+  'greenhouse-bench': {
+    // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
+    held: { breaker_share: ['mains_volts', '90 V'] },
+    // The air stays cooler than that from which the supplies derate.
+    deaf: ['Rating in this air, A to ambient', 'Rating in this air, B to ambient', 'Rating in this air, C to ambient'],
+  },
 };
 
 describe.each(slugs)('in the template %s', (slug) => {
