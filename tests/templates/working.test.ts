@@ -87,7 +87,7 @@ describe.each(slugs)('the working of %s', (slug) => {
     session.close();
     expect(faults).toEqual([]);
     console.log(`${slug}: ${worked.length} worked cells, steps checked: ${JSON.stringify(counts)}`);
-    expect(worked.length).toBeGreaterThan(200);
+    expect(worked.length).toBeGreaterThan(100);
     for (const kind of ['expression', 'sum', 'search']) expect(counts[kind] ?? 0, kind).toBeGreaterThan(0);
   });
 });
