@@ -96,9 +96,11 @@ export class ObApp extends Part implements Room {
     this.#shelf = cards;
     this.problem ||= problem;
     this.requestUpdate();
-    const { templateCards } = await import('./opening.ts');
-    this.#templates = await templateCards();
+    const { templateCards, warmUp } = await import('./opening.ts');
+    this.#templates = templateCards;
     this.requestUpdate();
+    await this.updateComplete;
+    void warmUp();
   }
 
   async #open(wish: Wishes['open']): Promise<boolean> {
@@ -398,7 +400,7 @@ export class ObApp extends Part implements Room {
           page
             ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${session.ask.bind(session)}></ob-page>`
             : own?.id === 'functions'
-              ? html`<ob-functions></ob-functions>`
+              ? html`<ob-functions .ask=${session.ask.bind(session)}></ob-functions>`
               : html`<ob-changes .history=${session.history}></ob-changes>`
         }
         <p class="print-foot">A planning estimate, to be confirmed by measurement. Mains wiring and protective devices: local codes and a licensed electrician.</p>

@@ -1,33 +1,47 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { FunctionRecord, Param } from '../../functions/define.ts';
-import { functions } from '../../functions/index.ts';
+import type { Param } from '../../functions/define.ts';
+import type { FunctionCard } from '../engine/types.ts';
+import type { Session } from '../session.ts';
 import { Part } from './part.ts';
 
 /** Every function, from its record alone: to be searched by word, by unit and by family. */
 export class ObFunctions extends Part {
-  static override properties = { wanted: { state: true } };
+  static override properties = { ask: { attribute: false }, wanted: { state: true }, cards: { state: true } };
+  declare ask: Session['ask'];
   declare wanted: string;
+  declare cards: readonly FunctionCard[];
 
   constructor() {
     super();
     this.wanted = '';
+    this.cards = [];
+  }
+
+  override firstUpdated(): void {
+    // The records live with the engine: a second copy on the page would weigh as much as the rest of it.
+    this.ask((engine) => engine.functions()).then(
+      (cards) => {
+        this.cards = cards;
+      },
+      () => {}, // The engine's trouble is told above the page.
+    );
   }
 
   override render(): TemplateResult {
     const words = this.wanted.toLowerCase().split(/\s+/).filter(Boolean);
-    const found = functions.filter((f) => words.every((word) => haystack(f).includes(word)));
-    const families = new Map<string, FunctionRecord[]>();
+    const found = this.cards.filter((f) => words.every((word) => haystack(f).includes(word)));
+    const families = new Map<string, FunctionCard[]>();
     for (const f of found) families.set(f.family, [...(families.get(f.family) ?? []), f]);
     return html`
       <label class="seek inline"><span>Look for a word, a unit or a family</span>
         <input type="text" autocomplete="off" spellcheck="false" @input=${(e: Event) => {
           this.wanted = (e.target as HTMLInputElement).value;
         }} /></label>
-      <p class="count" role="status">${found.length === functions.length ? `${functions.length} functions` : `${found.length} of ${functions.length} functions`}</p>
+      <p class="count" role="status">${found.length === this.cards.length ? `${found.length} functions` : `${found.length} of ${this.cards.length} functions`}</p>
       ${[...families].map(([family, list]) => html`<h3 class="piece">${family}</h3>${list.map((f) => this.#entry(f))}`)}`;
   }
 
-  #entry(f: FunctionRecord): TemplateResult {
+  #entry(f: FunctionCard): TemplateResult {
     return html`<section class="function" aria-label=${f.name}>
       <h4><code>${f.name}(${f.params.map(signature).join(', ')})</code></h4>
       <p class="prose">${f.summary}</p>
@@ -47,7 +61,7 @@ customElements.define('ob-functions', ObFunctions);
 
 const unitText = (unit: string): string => (unit === '1' || unit === 'text' || unit === '' ? '' : ` ${unit}`);
 const signature = (p: Param): string => `${p.optional ? '[' : ''}${p.name}${p.repeats ? ' …' : ''}${p.optional ? ']' : ''}`;
-const haystack = (f: FunctionRecord): string =>
+const haystack = (f: FunctionCard): string =>
   [f.name, f.family, f.summary, f.use, f.returns.quantity, f.returns.unit, ...f.params.flatMap((p) => [p.name, p.quantity, p.unit])].join(' ').toLowerCase();
 
 function paramText(p: Param): string {

@@ -1,6 +1,7 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
 import type { Book } from '../book/book.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
+import type { Engine } from '../engine/types.ts';
 import { parseBook } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
 import type { Keeping, View } from './controllers/keeping.ts';
@@ -8,8 +9,14 @@ import type { Wishes } from './part.ts';
 import type { TemplateCard } from './start.ts';
 
 const DEMO = 'trade-bench';
-const files = import.meta.glob<unknown>('../../templates/*.json', { import: 'default' });
-const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load]));
+// Templates are books, fetched as they stand when one is wished for; of the others only what the list of them says.
+const urls = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, query: '?url', import: 'default' }));
+const titles = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'title' }));
+const purposes = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'purpose' }));
+
+function bySlug(found: Record<string, string>): ReadonlyMap<string, string> {
+  return new Map(Object.entries(found).map(([path, value]) => [path.replace(/^.*\/|\.json$/g, ''), value]));
+}
 
 export interface Found {
   readonly book: Book;
@@ -28,14 +35,7 @@ export interface Unopened {
   readonly raw?: string;
 }
 
-export async function templateCards(): Promise<readonly TemplateCard[]> {
-  return Promise.all(
-    [...bySlug].map(async ([slug, load]) => {
-      const { title, purpose } = (await load()) as Book;
-      return { slug, title, purpose: purpose ?? '' };
-    }),
-  );
-}
+export const templateCards: readonly TemplateCard[] = [...titles].map(([slug, title]) => ({ slug, title, purpose: purposes.get(slug) ?? '' }));
 
 /** The book that is wished for; undefined where nobody picked one after all. */
 export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | undefined> {
@@ -52,9 +52,11 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
 }
 
 async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {
-  const load = bySlug.get(slug);
-  if (!load) return { problem: `There is no template called ${slug}.` };
-  const read = parseBook(JSON.stringify(await load()));
+  const url = urls.get(slug);
+  if (url === undefined) return { problem: `There is no template called ${slug}.` };
+  const response = await fetch(url);
+  if (!response.ok) return { problem: `The template ${slug} could not be fetched: load the page again and try once more.` };
+  const read = parseBook(await response.text());
   if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
   return { book: { ...read.book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0 };
 }
@@ -89,7 +91,16 @@ function pickFile(): Promise<File | undefined> {
   });
 }
 
+let spare: Promise<Engine> | undefined;
+
+/** Has an engine loaded and waiting, so that the first book opens the sooner. */
+export function warmUp(): Promise<Engine> {
+  spare ??= import('../engine/worker-client.ts').then(({ createWorkerEngine }) => createWorkerEngine());
+  return spare;
+}
+
 export async function startSession(book: Book, history: History): Promise<Session> {
-  const { createWorkerEngine } = await import('../engine/worker-client.ts');
-  return openSession(book, createWorkerEngine(), { history });
+  const engine = await warmUp();
+  spare = undefined;
+  return openSession(book, engine, { history });
 }
