@@ -1,4 +1,5 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
+import { functions } from '../../functions/index.ts';
 import { readQuantity } from '../../functions/quantity-text.ts';
 import type { Place } from './addresses.ts';
 import { type Fault, NOT_UNDERSTOOD } from './errors.ts';
@@ -32,6 +33,7 @@ export function createEngine(life: Life = {}): Engine {
       if ('content' in committed) return workbook.withFormula(committed.content, (at) => new Tracer(workbook).trace(at));
       return { row: '', column: '', kind: 'worked', value: { kind: 'error', ...committed }, formula: asFormula(formula), steps: [], from: [] };
     },
+    functions: async () => functions.map(({ work: _, ...card }) => card),
     field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
     close: () => workbook.hyper.dispose(),
   };

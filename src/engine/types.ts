@@ -1,4 +1,5 @@
 /** What the rest of the project knows of the engine: plain data in, plain data out, the same from a worker or in-process. */
+import type { FunctionRecord } from '../../functions/define.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 
@@ -90,6 +91,9 @@ export interface PictureField {
   readonly fixtures: readonly { readonly x: number; readonly y: number; readonly length: number; readonly width: number }[];
 }
 
+/** What a function's record says of it. */
+export type FunctionCard = Omit<FunctionRecord, 'work'>;
+
 export interface Engine {
   /** Builds from a book; gives every non-blank cell's value. */
   load(book: Book): Promise<Values>;
@@ -105,6 +109,8 @@ export interface Engine {
   /** A formula of its own against the loaded book (or none): `=DLI(200,16)`. */
   evaluate(formula: string): Promise<Value>;
   evaluateWithSteps(formula: string): Promise<TraceNode>;
+  /** The records of all functions that are ours, without what works them out: for the reference, completion and hints. */
+  functions(): Promise<readonly FunctionCard[]>;
   /** A grid of PPFD for a picture: the layout text and height (m) of a cell pair, times a plain factor. */
   field(layout: string, height: number, nx: number, ny: number, scale: number): Promise<PictureField | { readonly refused: string }>;
   close(): void;

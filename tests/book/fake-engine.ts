@@ -79,6 +79,10 @@ export class FakeEngine implements Engine {
   evaluateWithSteps(): never {
     throw new Error('not asked for here');
   }
+  functions(): never {
+    throw new Error('not asked for here');
+  }
+
   field(): never {
     throw new Error('not asked for here');
   }
