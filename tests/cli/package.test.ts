@@ -54,7 +54,7 @@ describe('the package', () => {
       row: 'Area',
       kind: 'worked',
       from: [
-        { kind: 'number', value: 3.6576, unit: 'm' },
+        { kind: 'number', value: 12, unit: 'ft' },
         { kind: 'number', value: 1.2, unit: 'm' },
       ],
     });
