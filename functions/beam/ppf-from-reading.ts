@@ -12,7 +12,7 @@ export const PPF_FROM_READING = define({
   name: 'PPF.FROM.READING',
   family: 'Beam and footprint',
   summary: 'The output of a fixture that explains one meter reading.',
-  use: 'To check a data sheet with a meter, one fixture alone, dark otherwise. Twice the error in height is about one to two times that in output (FALLOFF.POWER).',
+  use: 'To check a data sheet with a meter, one fixture alone, dark otherwise. A height that is one percent off makes the output one to two percent off (FALLOFF.POWER).',
   formula: 'reading / PPFD of 1 µmol/s there',
   params: [
     { name: 'ppfd', quantity: 'reading', unit: 'µmol/m²/s', meaning: 'of a cosine-true meter, level, other light taken off', above: 0, atMost: 1e5 },
@@ -25,6 +25,7 @@ export const PPF_FROM_READING = define({
   ],
   returns: { quantity: 'photon output', unit: 'µmol/s' },
   source: 'BAR.PPFD solved for the output, in which it is linear',
+  caution: 'Bright sources: read the meter, do not stare into the light.',
   examples: [{ formula: 'PPF.FROM.READING(BAR.PPFD(96,1.2,0,120,0.25,0.1,0.15),1.2,0,120,0.25,0.1,0.15)', gives: 96 }],
   work: ([ppfd, length, width, beam, height, along, across], show) => {
     const face = { ppf: 1, length, width, m: beamExponent(beam) };

@@ -8,7 +8,7 @@ const ASK_ABOVE = 3.9;
 export const EFFICACY = define({
   name: 'EFFICACY',
   family: 'Conversions and spectrum',
-  summary: 'Light for each joule of electricity: how thrifty a fixture is.',
+  summary: 'Light for each joule of electricity: how much a fixture makes of its power.',
   use: 'With the supply’s efficiency it counts from the mains. PPF counts 400–700 nm: a sheet that counts further must be asked about.',
   formula: 'ppf / watts · supply efficiency',
   params: [

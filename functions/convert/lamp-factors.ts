@@ -3,10 +3,10 @@ import { LAMP_FACTORS, type LampFactor } from '../data/lamp-factors.ts';
 import { calc, define, isRefusal, type Refusal, refuse } from '../define.ts';
 
 const LAMP = { name: 'lamp', quantity: 'kind of lamp', unit: 'text', meaning: LAMP_FACTORS.map(({ lamp }) => `“${lamp}”`).join(', ') } as const;
-const SOURCE = 'R. W. Thimijan and R. D. Heins, HortScience 18(6):818-822, 1983, table 3 (from memory); white diodes: common practice, no published source';
+const SOURCE = 'R. W. Thimijan and R. D. Heins, HortScience 18(6):818-822, 1983, table 3 (from memory); white LEDs: common practice, no published source';
 
 function lampOf(name: string, asked: string): LampFactor | Refusal {
-  const found = LAMP_FACTORS.find(({ lamp }) => lamp === asked.trim().toLowerCase());
+  const found = LAMP_FACTORS.find(({ lamp }) => lamp.toLowerCase() === asked.trim().toLowerCase());
   const near = nearestNames(
     asked,
     LAMP_FACTORS.map(({ lamp }) => lamp),
@@ -18,7 +18,7 @@ export const LAMP_LUX = define({
   name: 'LAMP.LUX',
   family: 'Conversions and spectrum',
   summary: 'Usual lux per PPFD of a kind of lamp.',
-  use: 'A start where no reading of both meters is at hand: LUX.FACTOR is better. White diodes differ from make to make, some 60 to 75.',
+  use: 'A start where no reading of both meters is at hand: LUX.FACTOR is better. White LEDs differ from make to make, some 60 to 75.',
   formula: 'from a table',
   params: [LAMP],
   returns: { quantity: 'lux per PPFD', unit: 'lx per µmol/m²/s' },

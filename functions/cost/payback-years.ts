@@ -19,7 +19,7 @@ export const PAYBACK_YEARS = define({
   examples: [{ formula: 'PAYBACK.YEARS(1200,300)', gives: 4 }],
   work: ([extra, saving], show) => {
     if (extra > 0 && (saving <= 0 || extra / saving > LONGEST)) {
-      return refuse(`PAYBACK.YEARS: it never pays back: the saving is ${say(saving)} money/year against ${say(extra)} money.`);
+      return refuse(`PAYBACK.YEARS: it never pays back: the saving is ${say(saving)} a year, against ${say(extra)} to pay.`);
     }
     const value = extra === 0 ? 0 : extra / saving;
     show?.expression('extra price over yearly saving', extra === 0 ? '0' : calc`${extra} / ${saving}`, value, 'year');
@@ -54,7 +54,7 @@ export const DISCOUNTED_PAYBACK = define({
     const value = discountedPayback(extra, saving, rate);
     if (value === undefined) {
       return refuse(
-        `DISCOUNTED.PAYBACK: it never pays back: ${say(saving)} money/year of saving against ${say(extra)} money at ${say(rate)} /year. The saving must be above ${say(extra * rate)} money/year.`,
+        `DISCOUNTED.PAYBACK: it never pays back: ${say(saving)} a year is saved, and the interest on ${say(extra)} is ${say(extra * rate)} a year. The saving must be more than that.`,
       );
     }
     if (show) {

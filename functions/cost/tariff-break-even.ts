@@ -6,7 +6,7 @@ import { EXTRA } from './payback-years.ts';
 export const TARIFF_BREAK_EVEN = define({
   name: 'TARIFF.BREAK.EVEN',
   family: 'Cost',
-  summary: 'The price of energy above which the thriftier lamp is worth its extra price.',
+  summary: 'The price of energy above which the more efficient lamp is worth its extra price.',
   use: 'Without interest. Below this tariff the cheaper lamp is cheaper over those years.',
   formula: 'extra / (kW saved · hours a year · years)',
   params: [

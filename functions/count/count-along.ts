@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { LIMITS } from '../field/limits.ts';
 import { ROUNDING } from './count-for-target.ts';
@@ -23,7 +24,7 @@ export const COUNT_ALONG = define({
   work: ([length, fixture, gap], show) => {
     const exact = (length + gap) / (fixture + gap);
     const count = Math.floor(exact * (1 + ROUNDING));
-    if (count < 1) return refuse(`COUNT.ALONG: a fixture of ${fixture} m does not fit along ${length} m; the bench must be that long at least.`);
+    if (count < 1) return refuse(`COUNT.ALONG: a fixture of ${say(fixture)} m does not fit along ${say(length)} m; the bench must be that long at least.`);
     show?.expression('fixtures, before rounding', calc`(${length} + ${gap}) / (${fixture} + ${gap})`, exact, '1');
     show?.expression('whole fixtures', calc`floor(${exact} * (1 + ${ROUNDING}))`, count, '1');
     return count;

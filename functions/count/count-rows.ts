@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { LIMITS } from '../field/limits.ts';
 import { ROW_GAP } from '../mount/rows-params.ts';
@@ -20,7 +21,7 @@ export const COUNT_ROWS = define({
   work: ([width, gap], show) => {
     const exact = width / gap;
     const count = Math.floor(exact * (1 + ROUNDING));
-    if (count < 1) return refuse(`COUNT.ROWS: a gap of ${gap} m is wider than the bench of ${width} m; the gap can be up to its width.`);
+    if (count < 1) return refuse(`COUNT.ROWS: a gap of ${say(gap)} m is wider than the bench of ${say(width)} m; the gap can be up to its width.`);
     show?.expression('rows, before rounding', calc`${width} / ${gap}`, exact, '1');
     show?.expression('whole rows', calc`floor(${exact} * (1 + ${ROUNDING}))`, count, '1');
     return count;

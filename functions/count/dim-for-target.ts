@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 
 const PPFD = { unit: 'µmol/m²/s', above: 0, atMost: 1e5 } as const;
@@ -20,7 +21,7 @@ export const DIM_FOR_TARGET = define({
     const dim = target / mean;
     if (dim > 1 + 1e-9) {
       return refuse(
-        `DIM.FOR.TARGET: full output gives ${mean} µmol/m²/s, ${Number((100 * (1 - 1 / dim)).toPrecision(3))} % short of ${target}; hang lower or add output.`,
+        `DIM.FOR.TARGET: full output gives ${say(mean)} µmol/m²/s, ${Number((100 * (1 - 1 / dim)).toPrecision(3))} % short of ${say(target)}; hang lower or add output.`,
       );
     }
     show?.expression('share of full output', calc`${target} / ${mean}`, dim, '1');

@@ -95,7 +95,7 @@ export const CROP_TARGETS: readonly CropTarget[] = [
     hoursLimit: null,
     dayLength: 'long',
     source: 'Front. Plant Sci. 2021 592171 range tested; photon conversion best at 200; DLI computed',
-    sure: 'read in the source',
+    sure: 'read in the source (range tested only)',
   },
   {
     crop: 'leafy greens and herbs',
@@ -324,7 +324,7 @@ export const CROP_TARGETS: readonly CropTarget[] = [
     hoursLimit: null,
     dayLength: null,
     source: 'Appl. Sci. 2020 10(3):1044 range tested; DLI computed',
-    sure: 'read in the source',
+    sure: 'read in the source (range tested only)',
   },
   {
     crop: 'bedding plants',

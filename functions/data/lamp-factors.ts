@@ -3,7 +3,7 @@
  *
  * Source: R. W. Thimijan and R. D. Heins, Photometric, radiometric, and quantum light units of measure: a review of procedures for
  * interconversion, HortScience 18(6):818-822, 1983, table 3. The values are from memory; sunlight's 4.57 µmol/J was read second-hand.
- * White diodes: common practice, no published source; the factor hangs on the spectrum, some 60 to 75.
+ * White LEDs: common practice, no published source; the factor hangs on the spectrum, some 60 to 75.
  */
 export interface LampFactor {
   readonly lamp: string;
@@ -25,7 +25,7 @@ export const LAMP_FACTORS: readonly LampFactor[] = [
   { lamp: 'plant-growth fluorescent', lux: 33, photons: 4.8, sure: TABLE },
   { lamp: 'low-pressure sodium', lux: 106, photons: 4.92, sure: TABLE },
   { lamp: 'incandescent', lux: 50, photons: 5, sure: TABLE },
-  { lamp: 'warm white diodes', lux: 65, photons: undefined, sure: HABIT },
-  { lamp: 'neutral white diodes', lux: 68, photons: undefined, sure: HABIT },
-  { lamp: 'cool white diodes', lux: 72, photons: undefined, sure: HABIT },
+  { lamp: 'warm white LED', lux: 65, photons: undefined, sure: HABIT },
+  { lamp: 'neutral white LED', lux: 68, photons: undefined, sure: HABIT },
+  { lamp: 'cool white LED', lux: 72, photons: undefined, sure: HABIT },
 ];

@@ -18,6 +18,7 @@ export const DAYS_TO_LIFT = define({
   ],
   returns: { quantity: 'days', unit: 'd' },
   source: 'A quotient',
+  caution: 'Switch off before lifting, take care on ladders, and see that every support holds again afterwards.',
   examples: [{ formula: 'DAYS.TO.LIFT(0.25,0.15,0.012)', gives: 8.3, within: 5e-3 }],
   work: ([height, lowest, rate], show) => {
     if (rate < 1e-9) return refuse('DAYS.TO.LIFT: without growth the fixtures never need lifting; the rate must be above 0 m/d.');

@@ -19,6 +19,7 @@ export const GROWTH_LIFT = define({
   params: [GROWTH_RATE, { name: 'days', quantity: 'days since the last lift', unit: 'd', meaning: 'calendar days', atLeast: 0, atMost: 3650 }],
   returns: { quantity: 'lift', unit: 'm' },
   source: 'A product',
+  caution: 'Switch off before lifting, take care on ladders, and see that every support holds again afterwards.',
   examples: [{ formula: 'GROWTH.LIFT(0.012,7)', gives: 0.084 }],
   work: ([rate, days], show) => {
     const lift = rate * days;

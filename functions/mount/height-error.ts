@@ -18,6 +18,7 @@ export const HEIGHT_ERROR = define({
   examples: [{ formula: 'HEIGHT.ERROR(1.07,0.25,0.02)', gives: -0.0856 }],
   work: ([power, height, error], show) => {
     const change = (-power * error) / height;
+    if (Math.abs(error) > height / 10) show?.note('More than a tenth of the height: too much for this rule; FALLOFF.RATIO takes large moves.');
     show?.expression('relative change', calc`-${power} * ${error} / ${height}`, change, '1');
     return change;
   },

@@ -24,6 +24,7 @@ export const MOUNT_HEIGHT_UNDER = define({
   ],
   returns: { quantity: 'mount height', unit: 'm' },
   source: 'Solved from BAR.PPFD by R. P. Brent’s method (Algorithms for Minimization Without Derivatives, 1973, chapter 4)',
+  caution: 'Keep clear of foliage, and never hang anything lower or heavier than its maker and the support allow.',
   examples: [
     { formula: 'MOUNT.HEIGHT.UNDER(96,1.2,0,120,194)', gives: 0.203, within: 3e-3 },
     { formula: 'MOUNT.HEIGHT.UNDER(156,1.2,0,120,194)', gives: 0.319, within: 3e-3 },

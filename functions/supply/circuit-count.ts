@@ -1,4 +1,5 @@
 import { say } from '../check-args.ts';
+import { UNKNOWN } from '../crop/crop-range.ts';
 import { calc, define, refuse } from '../define.ts';
 import { AMPS, CODES, CONTINUOUS, downward } from './params.ts';
 
@@ -6,7 +7,7 @@ export const CIRCUIT_COUNT = define({
   name: 'CIRCUIT.COUNT',
   family: 'Supply, cable, breaker, support',
   summary: 'How many supplies or fixtures one breaker carries.',
-  use: 'The least of what the current allows and what the maker allows on one breaker of that kind (inrush). Without the maker’s figure the inrush is unknown, and the working says so.',
+  use: 'The least of what the current allows and what the maker allows on one breaker of that kind (inrush). A blank limit gives “unknown”, which no check takes as holding; leave the limit out to count by current alone.',
   formula: 'min(floor(breaker · continuous share / amps each), maker’s limit)',
   params: [
     { ...AMPS, name: 'breaker', quantity: 'rating of the breaker', meaning: 'as printed on it', atMost: 10000 },
@@ -16,7 +17,7 @@ export const CIRCUIT_COUNT = define({
       name: 'maker’s limit',
       quantity: 'most on one breaker by the maker',
       unit: '1',
-      meaning: 'from the sheet, for that breaker’s rating and type; blank means not known',
+      meaning: 'from the sheet, for that breaker’s rating and type; a blank gives “unknown”, left out only the current counts',
       optional: true,
       blankAllowed: true,
       atLeast: 1,
@@ -38,6 +39,10 @@ export const CIRCUIT_COUNT = define({
         `CIRCUIT.COUNT: one of ${say(each)} A is more than ${say(share)} of a ${say(breaker)} A breaker; it takes a breaker of at least ${say(each / share)} A.`,
       );
     }
+    if (limit === null) {
+      show?.note(`The maker’s limit is blank: by current alone ${byAmps} fit, and inrush may allow fewer.`);
+      return UNKNOWN;
+    }
     const known = typeof limit === 'number';
     const value = known ? Math.min(byAmps, limit) : byAmps;
     if (show) {
@@ -45,7 +50,7 @@ export const CIRCUIT_COUNT = define({
       if (known) {
         show.note(limit < byAmps ? 'The maker’s limit binds: inrush.' : 'The current binds, not the maker’s limit.');
         show.expression('the less of the two', calc`min(${byAmps}, ${limit})`, value, '1');
-      } else show.note('The maker’s limit is not known: inrush may allow fewer.');
+      } else show.note('By current alone: inrush may allow fewer.');
     }
     return value;
   },

@@ -20,5 +20,5 @@ test('without interest both paybacks agree, and a saving smaller than the intere
   expect(discountedPayback(1250, 300, 0)).toBeCloseTo(1250 / 300, 12);
   expect(discountedPayback(1200, 90, 0.08)).toBeUndefined();
   const value = evaluate('DISCOUNTED.PAYBACK(1200,90,0.08)');
-  expect(isRefusal(value) && value.message).toContain('must be above 96 money/year');
+  expect(isRefusal(value) && value.message).toContain('the interest on 1200 is 96 a year');
 });

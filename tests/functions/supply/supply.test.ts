@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { isRefusal } from '../../../functions/define.ts';
-import { evaluate, stepsOf } from '../evaluate.ts';
+import { evaluate, record, stepsOf } from '../evaluate.ts';
 
 const refusal = (formula: string): string => {
   const value = evaluate(formula);
@@ -28,6 +28,10 @@ test('without the maker’s figure the inrush is said to be unknown', () => {
   expect(notes('CIRCUIT.COUNT(16,1.22,0.8,4)')).toContain('The maker’s limit binds');
 });
 
+test('a maker’s limit left blank gives “unknown”, never a count by current alone', () => {
+  expect(record('CIRCUIT.COUNT').work([16, 1.22, 0.8, null] as never, undefined)).toBe('unknown');
+});
+
 test('a size that is no standard one names the nearest', () => {
   expect(refusal('WIRE.OHMS(3)')).toContain('2.5 mm² and 4 mm²');
   expect(refusal('WIRE.OHMS(1.5,3)')).toContain('1 (solid), 2 (stranded) or 5 (flexible)');
@@ -47,6 +51,12 @@ test('limited outputs: one fixture above 100 W is refused, above 30 V wet contac
   expect(refusal('CLASS2.OUTPUTS(120,1,24)')).toContain('100 VA');
   expect(notes('CLASS2.OUTPUTS(60,1,48)')).toContain('wet contact is outside the limit');
   expect(notes('CLASS2.OUTPUTS(60,1,24)')).not.toContain('wet contact');
+});
+
+test('limited outputs up to 20 V give 5 A at most: 60 W at 12 V', () => {
+  expect(refusal('CLASS2.OUTPUTS(90,1,12)')).toContain('60 VA at 12 V');
+  expect(evaluate('CLASS2.OUTPUTS(60,2,12)')).toBe(2);
+  expect(evaluate('CLASS2.OUTPUTS(30,2,12)')).toBe(1);
 });
 
 test('past the end of its derating a supply gives nothing', () => {
