@@ -46,8 +46,9 @@ const STORED = /^(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?)(?: ?(\S.*))?$/i;
 
 const inCurrency = new Map<string, Map<string, Unit | undefined>>();
 
-/** The unit a stored or typed text names, in the book's currency; undefined where it names none, or another currency. */
-export function unitIn(text: string, currency: string): Unit | undefined {
+/** The unit a stored or typed text names, in the book's currency (any, where none is said); undefined where it names none, or another currency. */
+export function unitIn(text: string, currency?: string): Unit | undefined {
+  if (currency === undefined) return unit(text);
   const known = inCurrency.get(currency) ?? new Map<string, Unit | undefined>();
   inCurrency.set(currency, known);
   if (known.has(text)) return known.get(text);
@@ -60,8 +61,8 @@ export function unitIn(text: string, currency: string): Unit | undefined {
 
 const BLANK: Content = { kind: 'blank' };
 
-/** What a stored content says. Fast: it is asked of every cell of a book. */
-export function readContent(content: string, currency: string): Content {
+/** What a stored content says. Without a currency money of any is taken. Fast: it is asked of every cell of a book. */
+export function readContent(content: string, currency?: string): Content {
   const first = content.charCodeAt(0);
   if (content === '') return BLANK;
   if (first === 61 /* = */) return { kind: 'formula', formula: content };
@@ -79,7 +80,7 @@ export function readContent(content: string, currency: string): Content {
 }
 
 /** A text as it is stored: an apostrophe goes before one that would read as a number, a formula or TRUE. */
-export function textContent(text: string, currency: string): string {
+export function textContent(text: string, currency?: string): string {
   const read = readContent(text, currency);
   return read.kind === 'text' && read.text === text ? text : text === '' ? '' : `'${text}`;
 }

@@ -1,8 +1,8 @@
 /** Whether a content keeps to its cell's allowed range. What a formula gives is not known here: only what is written is checked. */
+import { readContent } from '../../functions/quantity-text.ts';
 import { toBase, unit } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
-import { readContent } from './content.ts';
 import { rangeOf, titleOf } from './look-up.ts';
 
 /** Why the content is not allowed there: what, where, and what is allowed; undefined where it is. */
@@ -10,7 +10,7 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   const range = rangeOf(at);
   if (!range) return undefined;
   const said = readContent(content);
-  if (said.kind === 'empty' || said.kind === 'formula') return undefined;
+  if (said.kind === 'blank' || said.kind === 'formula') return undefined;
   const choices = choicesOf(book, at, range);
   if (choices) {
     const text = said.kind === 'text' ? said.text : content;
@@ -22,7 +22,7 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   const limit = unit(range.unit ?? '');
   if (!limit) return undefined;
   // A plain 0 is no quantity in particular; any other number must be of the kind that the limits are.
-  if (said.unit.dimension !== limit.dimension && said.base !== 0) {
+  if (unit(said.unit)?.dimension !== limit.dimension && said.base !== 0) {
     const needs = limit.symbol === '' ? 'a plain number' : `a quantity in ${limit.symbol} or the like`;
     return `${titleOf(at)} takes ${needs}, ${spanText(range)}; ${content} is not one.`;
   }

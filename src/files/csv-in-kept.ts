@@ -2,9 +2,10 @@
  * What an import could not place, kept in the book: a list on the page "Not placed" with the line, the reason and the record as it was read, the
  * file's headings first. `formatNotPlaced` makes a file of it again, to be mended and brought in once more.
  */
+import { textContent } from '../../functions/quantity-text.ts';
 import type { Table } from '../book/book.ts';
 import { BOUNDS, count } from '../book/bounds.ts';
-import { plainText, textContent } from '../book/content.ts';
+import { plainText } from '../book/content.ts';
 import { formatVerbatim, parseCsv } from './csv.ts';
 import type { Draft, NewTable } from './csv-in-draft.ts';
 import type { CsvRecord } from './csv-in-records.ts';

@@ -2,12 +2,13 @@
  * Records of any file into cells, as a mapping says: into a new table, or into rows and columns of one that is there.
  * A value is read as if it were typed into its cell; an empty field leaves its cell as it is; what is worked out by a formula is never written over.
  */
+import { readContent, textContent } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
 import { type At, textOf } from '../book/address.ts';
 import { notAllowed } from '../book/allowed.ts';
 import type { Cell, Table } from '../book/book.ts';
 import { BOUNDS, count } from '../book/bounds.ts';
-import { plainText, readContent, textContent } from '../book/content.ts';
+import { plainText } from '../book/content.ts';
 import { addressOf, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { unguard } from './csv.ts';

@@ -2,11 +2,12 @@
  * Tidy records back into cells: the same content, shown unit, kind, range, source and note, and nothing else of the cell touched. What the file
  * leaves out (a column, a unit, a kind) stays as the book has it. A table that the book does not have is made, on the page that the file names.
  */
+import { readContent } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
 import { type At, readReference, tableNamed } from '../book/address.ts';
 import type { Cell, Range, Table } from '../book/book.ts';
 import { BOUNDS } from '../book/bounds.ts';
-import { isFormula, plainText, readContent } from '../book/content.ts';
+import { isFormula, plainText } from '../book/content.ts';
 import { named, noteOf, rangeOf, sourceOf, standingOf, unitOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
 import { unguard } from './csv.ts';
@@ -141,7 +142,7 @@ export class TidyPlacer {
   private shown(at: At, content: string, told: string): string | undefined {
     const set = unitOf(at);
     const read = readContent(content);
-    if (read.kind === 'number') return told === read.unit.symbol && (set === undefined || isOther(set, told)) ? told : (set ?? read.unit.symbol);
+    if (read.kind === 'number') return told === read.unit && (set === undefined || isOther(set, told)) ? told : (set ?? read.unit);
     if (set !== undefined || read.kind !== 'formula') return set;
     const value = at.cell?.content === content ? valueAt(this.values, at) : undefined;
     return value?.kind === 'number' ? value.unit : undefined;
@@ -161,7 +162,7 @@ const NOWHERE: Table = { id: 't', name: '', form: 'plain', columns: [], rows: []
 function withUnit(at: At, told: TidyCell): string {
   const set = unitOf(at);
   const read = readContent(told.content);
-  const bare = read.kind === 'number' && read.unit.symbol === '' && !told.content.includes(' ');
+  const bare = read.kind === 'number' && read.unit === '' && !told.content.includes(' ');
   return told.unit === '' && bare && set !== undefined && set !== '' && set !== '1' ? `${told.content} ${set}` : told.content;
 }
 

@@ -5,9 +5,10 @@
  * not simply its value and unit (a formula; `36 in` shown in cm; a text that looks like a number), so that the cells come back as they were.
  * `low` and `high` are in `unit` unless they say their own; a range of choices says "one of" or "from" in `low` and its choices in `high`.
  */
+import { readContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Kind, Range, Table } from '../book/book.ts';
-import { isFormula, readContent } from '../book/content.ts';
+import { isFormula } from '../book/content.ts';
 import { addressOf, columnHeading, namesOf, noteOf, rangeOf, rowHeading, type Standing, sourceOf, standingOf } from '../book/look-up.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { type CsvOptions, type Field, formatCsv, parseCsv, unguard } from './csv.ts';
@@ -162,13 +163,13 @@ function readRange(low: string, high: string, symbol: string): Range | string | 
     return list ? { oneOf: list } : `The choices under “high” are not a list: ${high}`;
   }
   const limits = [low, high].map((text) => readContent(text));
-  const own = limits.map((limit) => (limit.kind === 'number' ? limit.unit.symbol : undefined));
+  const own = limits.map((limit) => (limit.kind === 'number' ? limit.unit : undefined));
   if ((low !== '' && own[0] === undefined) || (high !== '' && own[1] === undefined)) return `The allowed range is not two numbers: “${low}” to “${high}”.`;
   const said = [low, high].map((text) => /^\S+\s+(.+)$/u.exec(text)?.[1]).find((text) => text !== undefined);
   const unitText = said === undefined ? symbol : said === '1' ? '' : said;
   return {
-    ...(limits[0]?.kind === 'number' ? { low: limits[0].number } : {}),
-    ...(limits[1]?.kind === 'number' ? { high: limits[1].number } : {}),
+    ...(limits[0]?.kind === 'number' ? { low: limits[0].given } : {}),
+    ...(limits[1]?.kind === 'number' ? { high: limits[1].given } : {}),
     ...(unitText === '' ? {} : { unit: unitText }),
   };
 }

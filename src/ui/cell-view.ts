@@ -1,8 +1,9 @@
 /** What a cell shows and says, worked out of the book and the values: one place for the eye and the ear. */
+
 import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../functions/number-text.ts';
+import { readContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
-import { readContent } from '../book/content.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 
@@ -37,7 +38,7 @@ function valueIn(at: At, values: Values): Value {
   const known = values[addressOf(at)];
   if (known) return known;
   const content = readContent(at.cell?.content ?? '');
-  if (content.kind === 'number') return { kind: 'number', base: content.base, unit: unitOf(at) ?? content.unit.symbol };
+  if (content.kind === 'number') return { kind: 'number', base: content.base, unit: unitOf(at) ?? content.unit };
   if (content.kind === 'text' || content.kind === 'yes or no') return content;
   return BLANK;
 }

@@ -1,12 +1,11 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readQuantity } from '../../functions/quantity-text.ts';
+import { readQuantity, textContent } from '../../functions/quantity-text.ts';
 import { apply } from '../../src/book/apply.ts';
 import type { Book, Cell, Range, Table } from '../../src/book/book.ts';
 import { checkBook } from '../../src/book/check.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
-import { textContent } from '../../src/book/content.ts';
 import { invert } from '../../src/book/invert.ts';
 import { addressOf, noteOf, placeOf, rangeOf, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
@@ -61,7 +60,7 @@ const range = fc.oneof(
 const content = fc.oneof(
   fc.tuple(number, fc.oneof(symbol, fc.constantFrom('µmol/m²/s', 'h/d', '°C', '%', 'EUR/kWh'))).map(([n, s]) => `${n} ${s}`),
   number.map(String),
-  nastyText(6).map(textContent),
+  nastyText(6).map((words) => textContent(words)),
   fc.constantFrom('TRUE', 'FALSE', '', '=B1', '=SUM(A1:B2)*UNIT(-5,"°F")', '=IF(A1>UNIT(1,"m"),"x, ""y""","=")', '3.60 m', '1e3 W', "'12", "'=1+1"),
 );
 const filledText = nastyText(6).filter((text) => text !== '');

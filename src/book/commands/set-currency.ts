@@ -1,7 +1,8 @@
 /** The money a book reckons in. Amounts keep their numbers: there is no rate of exchange here. */
+import { readContent } from '../../../functions/quantity-text.ts';
 import { currencyOf, isCurrency, unit } from '../../../functions/units.ts';
 import type { Book } from '../book.ts';
-import { isFormula, readContent } from '../content.ts';
+import { isFormula } from '../content.ts';
 import { mapCells } from '../map-cells.ts';
 import { type Answer, refused } from '../refused.ts';
 

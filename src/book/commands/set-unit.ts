@@ -1,9 +1,10 @@
 /** Shows cells in another unit. The view changes, never a value or a formula. */
+import { readContent } from '../../../functions/quantity-text.ts';
 import { aQuantity, unit } from '../../../functions/units.ts';
 import { type At, cellAt, placeIn } from '../address.ts';
 import type { Book, Cell, Range } from '../book.ts';
 import type { Edit } from '../change.ts';
-import { readContent, withoutBareTyped } from '../content.ts';
+import { withoutBareTyped } from '../content.ts';
 import { addressOf, rangeOf, titleOf, unitOf } from '../look-up.ts';
 import { type Answer, isRefused, refused } from '../refused.ts';
 import { cellEdit } from './set-cell.ts';
@@ -24,10 +25,10 @@ export function setUnit(book: Book, { addresses, unit: wanted }: SetUnit): Answe
     const at = cellAt(book, address);
     if (!at) return refused(`There is no cell ${address} in this book.`);
     const content = readContent(at.cell?.content ?? '');
-    const agrees = content.kind !== 'number' || !found || (content.unit.dimension === found.dimension && content.unit.reading === found.reading);
-    if (!agrees && content.kind === 'number') {
+    const held = content.kind === 'number' ? unit(content.unit) : undefined;
+    if (held && found && (held.dimension !== found.dimension || held.reading !== found.reading)) {
       return refused(
-        `${titleOf(at)} holds ${aQuantity(content.unit.dimension, content.unit.reading)}, ${at.cell?.content}; it can't be shown in ${found?.symbol || 'a plain number'}.`,
+        `${titleOf(at)} holds ${aQuantity(held.dimension, held.reading)}, ${at.cell?.content}; it can't be shown in ${found.symbol || 'a plain number'}.`,
       );
     }
     edits.push(...cellEdit(at, withUnit(at, found?.symbol, at.row.unit ?? at.column.unit)));
