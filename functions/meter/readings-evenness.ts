@@ -61,8 +61,7 @@ export const READINGS_SPREAD = define({
   formula: '√(Σ (x − x̄)² / n) / x̄',
   params: [READINGS],
   returns: { quantity: 'spread', unit: '1' },
-  source:
-    'Coefficient of variation with the population’s standard deviation: NIST/SEMATECH e-Handbook of Statistical Methods, 2012, section 1.3.5.6 (cited from memory)',
+  source: 'By definition: standard deviation of the whole over the mean (coefficient of variation); common practice, no published source',
   examples: [{ formula: `READINGS.SPREAD(${CELLS})`, gives: 0.1717, within: 1e-3 }],
   work: ([cells], show) => {
     const readings = readingsOf('READINGS.SPREAD', cells);
