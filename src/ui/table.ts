@@ -61,6 +61,7 @@ export class ObTable extends Part {
   #spot: Spot = { row: 0, column: 0 };
   #folds: readonly Fold[] = [];
   #printing = false;
+  #layLater = 0;
   /** Groups of rows that were put away and taken out again. */
   readonly #unfolded = new Set<string>();
   /** Rows in sight, in order. */
@@ -140,7 +141,14 @@ export class ObTable extends Part {
       grid?.style.setProperty('--part', `${Math.min(part, 3) * 7.8}px`);
       grid?.style.setProperty('--count', String(this.table.columns.length));
     }
-    this.layInput(changed.has('chosen'));
+    // Values alone move nothing that is written on: the input can wait for the frame, which lays the page out anyway.
+    if (changed.has('chosen') || changed.has('table') || changed.has('refusal') || this.writing.isOpen || changed.size === 0)
+      this.layInput(changed.has('chosen'));
+    else
+      this.#layLater ||= requestAnimationFrame(() => {
+        this.#layLater = 0;
+        this.layInput(false);
+      });
   }
 
   /** Puts the input over the chosen cell, and that cell into view where it was just chosen. */
