@@ -208,9 +208,10 @@ export class Steps {
     if (args instanceof CellError) return undefined;
     const told = stepList();
     const answer = run(record, args, told.show);
-    for (const step of told.steps) this.push(step);
+    const any = this.givenIn(record, asts);
+    for (const step of told.steps) this.push(step, any);
     if (typeof answer !== 'number') return undefined;
-    const symbol = this.inBook(record.returns.unit);
+    const symbol = this.inBook(record.returns.unit === 'any' ? any : record.returns.unit);
     const u = conversion(record.returns.unit);
     if (!this.steps.some((step) => step.value?.kind === 'number' && Math.abs(step.value.base - answer) <= 1e-12 * Math.abs(answer))) {
       this.steps.push({
@@ -236,13 +237,22 @@ export class Steps {
     this.settle(wanted?.symbol ? `${param.quantity} in ${this.inBook(symbol)}` : param.quantity, p, this.inBook(symbol));
   }
 
-  private push(step: Step): void {
+  /** The unit, no multiple of base units, of what a function of any quantity was given: its steps are in it. */
+  private givenIn(record: FunctionRecord, asts: readonly Ast[]): string {
+    const ast = asts[record.params.findIndex((param) => param.unit === 'any')];
+    const shown = ast && this.unitOf(ast);
+    const u = shown && unit(shown);
+    if (!u) return '1';
+    return u.numerator === u.denominator && u.offset === 0 ? shown : baseUnits(u.dimension);
+  }
+
+  private push(step: Step, any: string): void {
     if (step.kind === 'note') {
       this.steps.push({ kind: 'note', label: step.label });
       return;
     }
     const u = conversion(step.unit);
-    const value: Value = { kind: 'number', base: u ? toBase(step.value, u) : step.value, unit: this.inBook(step.unit) };
+    const value: Value = { kind: 'number', base: u ? toBase(step.value, u) : step.value, unit: this.inBook(step.unit === 'any' ? any : step.unit) };
     if (step.kind === 'expression') this.steps.push({ kind: 'expression', label: step.label, expression: step.expression, value });
     else if (step.kind === 'sum') this.steps.push({ kind: 'sum', label: step.label, terms: step.terms(), scale: step.scale, value });
     else {

@@ -30,6 +30,8 @@ interface Known {
   readonly deaf: readonly string[];
 }
 
+const weeks = (text: string, numbers: readonly number[]): string[] => numbers.map((n) => text.replace('#', String(n)));
+
 const KNOWN: Readonly<Record<string, Known>> = {
   'trade-bench': {
     held: {
@@ -62,6 +64,75 @@ const KNOWN: Readonly<Record<string, Known>> = {
     held: { breaker_share: ['mains_volts', '90 V'] },
     // The air stays cooler than that from which the supplies derate.
     deaf: ['Rating in this air, A to ambient', 'Rating in this air, B to ambient', 'Rating in this air, C to ambient'],
+  },
+  'single-shelf': {
+    // African violets have a limit of their own, except while they start to flower.
+    held: { hours_limit: ['stage', 'flower initiation'] },
+    deaf: [
+      // The high end is nearer, and the check says the margin to the nearer one.
+      'Height, B to lowest_mount',
+      // Never fewer than eight points.
+      'Points across to bench_width',
+      // A point has no length.
+      'Room along, A to room_along',
+      'Room along, B to room_along',
+    ],
+  },
+  'germination-and-microgreens': {
+    held: {
+      breaker_share: ['mains_volts', '90 V'],
+      // Crops knows the limit of this crop, and none of one that it doesn't know.
+      hours_limit: ['stage', 'indoor'],
+    },
+    deaf: [
+      // Lids, and days in the dark, count only for the scenarios that have them on the shelf.
+      'Dark days are dark, A to dark_limit',
+      'Dark days are dark, B to dark_limit',
+      'Days a tray takes its place, A to dark_days',
+      'Days of a round that the lamps burn, A to lit_days',
+      'Days of a round that the lamps burn, C to lit_days',
+      'Light on a dark day, A to lid_leak',
+      'Light on a dark day, B to lid_leak',
+      // The air stays cooler than that from which the supplies derate.
+      'Rating in this air, A to ambient',
+      'Rating in this air, B to ambient',
+      'Rating in this air, C to ambient',
+    ],
+  },
+  'growing-canopy': {
+    held: { breaker_share: ['mains_volts', '90 V'], hours_limit: ['stage', 'indoor'] },
+    deaf: [
+      // Far below the highest that the lights can be pulled.
+      ...weeks('Lights over the soil, week #, A to lift_top', [1, 2, 3, 4]),
+      ...weeks('Lights over the soil, week #, B to lift_top', [1, 2, 3]),
+      // Weeks in which there is a lift, or none, either way.
+      ...weeks('Lights over the soil, week #, A to Weeks from one lift to the next, A', [3, 5, 7, 9, 11, 13]),
+      ...weeks('Lights over the soil, week #, B to Weeks from one lift to the next, B', [2, 13, 14]),
+      ...weeks('Lights over the soil, week #, C to Weeks from one lift to the next, C', [2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13]),
+      // Weeks in which the plants are far from full height.
+      '1, At its end to final_height',
+      ...weeks('row #, At its end to final_height', [3, 4, 5, 6]),
+      // Never lifted.
+      'Lifting, C to crops_year',
+      'Lifting, C to labour_rate',
+      'Lifting, C to lift_time',
+      // The air stays cooler than that from which the supplies derate.
+      'Rating in this air, A to ambient',
+      'Rating in this air, B to ambient',
+      'Rating in this air, C to ambient',
+    ],
+  },
+  'replace-old-lamps': {
+    // As on the trade bench.
+    held: { breaker_share: ['mains_volts', '90 V'] },
+    deaf: [
+      // The low end is nearer, and the check says the margin to the nearer one.
+      'Height, C to highest_mount',
+      // The air stays cooler than that from which the supplies derate.
+      'Rating in this air, A to ambient',
+      'Rating in this air, B to ambient',
+      'Rating in this air, C to ambient',
+    ],
   },
 };
 
