@@ -30,6 +30,7 @@ interface Known {
   readonly deaf: readonly string[];
 }
 
+/** One entry for each week, with its number for #. */
 const weeks = (text: string, numbers: readonly number[]): string[] => numbers.map((n) => text.replace('#', String(n)));
 
 const KNOWN: Readonly<Record<string, Known>> = {
