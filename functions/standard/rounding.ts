@@ -1,12 +1,12 @@
 /**
- * INT, ROUND, ROUNDUP, ROUNDDOWN, CEILING and FLOOR on decimal numbers as people write them.
+ * INT, ROUND, ROUNDUP, ROUNDDOWN, TRUNC, CEILING, FLOOR, EVEN, ODD, QUOTIENT and MOD on decimal numbers as people write them.
  *
  * Binary floating point turns 0.7/0.1 into 6.999999999999999 and 1.005 into a little less than it says; a count of
  * fixtures must not hang on that. So a number is first taken to 15 significant digits, and one that lies within 1e-9 of
  * a whole step counts as that step.
  *
  * Source: OASIS, Open Document Format for Office Applications 1.2, Part 2 (OpenFormula), 2011, section 6.17,
- * Rounding Functions, under each name.
+ * Rounding Functions, and 6.16, Mathematical Functions, under each name.
  */
 
 const NEAR = 1e-9;
@@ -58,3 +58,19 @@ export const ceiling = (x: number, significance?: number, mode = 0): number | un
 
 /** Down to a multiple of `significance`; toward zero where `mode` is not 0. Undefined where the two differ in sign. */
 export const floor = (x: number, significance?: number, mode = 0): number | undefined => multiple(x, significance, mode ? Math.trunc : Math.floor);
+
+/** Away from zero to an even whole number. */
+export const even = (x: number): number => positive(2 * awayFromZero(snap(tidy(x) / 2)));
+
+/** Away from zero to an odd whole number; 0 gives 1. */
+export const odd = (x: number): number => (x < 0 ? -1 : 1) * (2 * Math.max(0, Math.ceil(snap((tidy(Math.abs(x)) - 1) / 2))) + 1);
+
+/** The whole part of a quotient; undefined where it divides by 0. */
+export const quotient = (x: number, by: number): number | undefined => (by === 0 ? undefined : positive(Math.trunc(snap(tidy(x / by)))));
+
+/** What is left of x after whole steps of `by`, with the sign of `by`: x − by · INT(x / by); undefined where it divides by 0. */
+export function mod(x: number, by: number): number | undefined {
+  if (by === 0) return undefined;
+  const steps = snap(tidy(x / by));
+  return Number.isInteger(steps) ? 0 : positive(tidy(x - by * Math.floor(steps)));
+}

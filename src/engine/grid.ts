@@ -11,6 +11,13 @@ interface Sheet {
 
 const numbered = (lines: readonly { readonly id: string }[]): ReadonlyMap<string, number> => new Map(lines.map((line, i) => [line.id, i]));
 
+/** A place where a given belongs and nothing stands: its answer is wanted, and it is never read as 0. */
+const UNANSWERED: Cell = { content: '' };
+
+function cellIn(table: Table, row: Row, column: Column): Cell | undefined {
+  return table.cells[row.id]?.[column.id] ?? ((row.kind ?? column.kind) === 'given' && !row.head ? UNANSWERED : undefined);
+}
+
 export class Grid {
   private sheets: readonly Sheet[] = [];
   private byName: ReadonlyMap<string, number> = new Map();
@@ -58,11 +65,12 @@ export class Grid {
     return this.sheets[at.sheet]?.table.columns[at.col];
   }
 
+  /** What stands at a place; an empty cell where a given belongs and none is. */
   cell(at: Place): Cell | undefined {
     const table = this.sheets[at.sheet]?.table;
     const row = table?.rows[at.row];
     const column = table?.columns[at.col];
-    return row && column ? table.cells[row.id]?.[column.id] : undefined;
+    return table && row && column && cellIn(table, row, column);
   }
 
   /** A place as formulas say it: `Scenarios!B7`. */
@@ -86,14 +94,13 @@ export class Grid {
     return [row, column].filter(Boolean).join(', ') || this.address(at);
   }
 
+  /** Every cell that holds something or waits for an answer. */
   *filled(): Generator<readonly [Place, Cell]> {
-    for (const [sheet, { table, rows, columns }] of this.sheets.entries()) {
-      for (const [rowId, line] of Object.entries(table.cells)) {
-        const row = rows.get(rowId);
-        if (row === undefined) continue;
-        for (const [columnId, cell] of Object.entries(line)) {
-          const col = columns.get(columnId);
-          if (col !== undefined) yield [{ sheet, row, col }, cell];
+    for (const [sheet, { table }] of this.sheets.entries()) {
+      for (const [row, line] of table.rows.entries()) {
+        for (const [col, column] of table.columns.entries()) {
+          const cell = cellIn(table, line, column);
+          if (cell) yield [{ sheet, row, col }, cell];
         }
       }
     }

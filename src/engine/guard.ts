@@ -1,4 +1,6 @@
 /** What is refused of a formula before the calculator sees it: too large, not understood, unknown names, several values. */
+
+import { unit } from '../../functions/units.ts';
 import type { Place } from './addresses.ts';
 import { BOUNDS, tooLong, tooMany } from './bounds.ts';
 import { didYouMean, type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD } from './errors.ts';
@@ -86,6 +88,13 @@ function judge(ast: Ast, at: Place, names: Names): Fault | undefined {
   return tooMany(references, rangeCells);
 }
 
+/** What stands behind a number where its unit would, from a word that could not be read on. */
+function unitAt(formula: string, word: string): string | undefined {
+  if (!/^[\p{L}°]/u.test(word)) return undefined;
+  for (const [, text = ''] of formula.matchAll(/(?<![\p{L}\d.$])\d[\d.]*\s*([\p{L}°][^\s(){},;*+&=<>"!-]*)/gu)) if (text.startsWith(word)) return text;
+  return undefined;
+}
+
 /** Where a formula stops making sense, in words. */
 function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
   const open = [...formula.replaceAll(/"[^"]*"/g, '')];
@@ -95,8 +104,15 @@ function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
   if (balance > 0) return { word: NOT_UNDERSTOOD, message: `${balance === 1 ? 'A bracket is' : `${balance} brackets are`} not closed in this formula.` };
   if (balance < 0) return { word: NOT_UNDERSTOOD, message: 'This formula closes a bracket that it never opened.' };
   const found = parsed?.errors[0]?.message ?? '';
-  const near = /->\s*'?(.+?)'?\s*<-|unexpected character: ->(.+?)<-/i.exec(found);
-  const word = near?.[1] ?? near?.[2];
+  // Of what was expected and what was found there, the second is in the formula.
+  const near = /but found:?\s*(?:-->\s*)?'?(.*?)'?(?:\s*<--)?$|unexpected character: ->(.+?)<-/i.exec(found);
+  const word = near?.[1] || near?.[2];
+  const unitText = word && unitAt(formula, word);
+  if (unitText) {
+    const small = unitText.toLowerCase();
+    const meant = small !== unitText && unit(small) ? ` Did you mean ${small}?` : '';
+    return { word: NOT_UNDERSTOOD, message: `There is no unit “${unitText}” here.${meant}` };
+  }
   return {
     word: NOT_UNDERSTOOD,
     message: word

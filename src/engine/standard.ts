@@ -7,7 +7,7 @@ import type { CellValue } from '../../functions/define.ts';
 import { lastNotAbove } from '../../functions/standard/lookup.ts';
 import { mode, rank } from '../../functions/standard/ranking.ts';
 import { line } from '../../functions/standard/regression.ts';
-import { ceiling, floor, int, round, roundDown, roundUp } from '../../functions/standard/rounding.ts';
+import { ceiling, even, floor, int, mod, odd, quotient, round, roundDown, roundUp } from '../../functions/standard/rounding.ts';
 import { BOUNDS } from './bounds.ts';
 import { NOT_ANSWERED, pack, TOO_LARGE, unpack } from './errors.ts';
 import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
@@ -18,6 +18,8 @@ const notFound = (message: string): CellError => new CellError(ErrorType.NA, pac
 const wrong = (message: string): CellError => new CellError(ErrorType.NUM, pack({ word: 'no number', message }));
 
 const isUnanswered = (value: Raw): boolean => value instanceof CellError && unpack(value.message)?.word === NOT_ANSWERED;
+
+const divided = (answer: number | undefined): number | CellError => answer ?? new CellError(ErrorType.DIV_BY_ZERO);
 
 /** A number, or the error that says why not: the two signs must agree. */
 const orSigns = (name: string, answer: number | undefined): number | CellError => answer ?? wrong(`${name} needs a number and a step of the same sign.`);
@@ -87,6 +89,11 @@ const IMPLEMENTED: Readonly<Record<string, Metadata>> = {
   ROUND: { method: 'round', parameters: [number, places] },
   ROUNDUP: { method: 'roundUp', parameters: [number, places] },
   ROUNDDOWN: { method: 'roundDown', parameters: [number, places] },
+  TRUNC: { method: 'roundDown', parameters: [number, places] },
+  EVEN: { method: 'even', parameters: [number] },
+  ODD: { method: 'odd', parameters: [number] },
+  QUOTIENT: { method: 'quotient', parameters: [number, number] },
+  MOD: { method: 'mod', parameters: [number, number] },
   CEILING: { method: 'ceiling', parameters: [number, optional, places] },
   FLOOR: { method: 'floor', parameters: [number, optional, places] },
   RANK: { method: 'rank', parameters: [number, range, places] },
@@ -124,6 +131,22 @@ class Standard extends FunctionPlugin {
 
   roundDown(call: Call, state: unknown): unknown {
     return this.run(call, state, roundDown);
+  }
+
+  even(call: Call, state: unknown): unknown {
+    return this.run(call, state, even);
+  }
+
+  odd(call: Call, state: unknown): unknown {
+    return this.run(call, state, odd);
+  }
+
+  quotient(call: Call, state: unknown): unknown {
+    return this.run(call, state, (x: number, by: number) => divided(quotient(x, by)));
+  }
+
+  mod(call: Call, state: unknown): unknown {
+    return this.run(call, state, (x: number, by: number) => divided(mod(x, by)));
   }
 
   ceiling(call: Call, state: unknown): unknown {

@@ -231,7 +231,8 @@ export class Workbook {
   }
 
   private unanswered(at: Place): Fault {
-    return { word: NOT_ANSWERED, message: `${this.grid.heading(at)} (${this.grid.address(at)}) is not answered yet.` };
+    const [heading, address] = [this.grid.heading(at), this.grid.address(at)];
+    return { word: NOT_ANSWERED, message: `${heading === address ? address : `${heading} (${address})`} is not answered yet.` };
   }
 
   content(at: Place): Content {
@@ -429,8 +430,9 @@ export class Workbook {
   }
 }
 
-/** Whether a row or column says something else of its cells than before: their unit, their heading, what they may hold. */
+/** Whether a row or column says something else of its cells than before: their unit, their kind, their heading, what they may hold. */
 function matters(before: Row | Column | null, after: Row | Column | null): boolean {
+  if (before?.kind !== after?.kind) return true;
   return before?.unit !== after?.unit || before?.label !== after?.label || JSON.stringify(before?.range) !== JSON.stringify(after?.range);
 }
 

@@ -33,6 +33,29 @@ describe('a given that is not answered yet', () => {
     expect(values['Brief!A2']).not.toHaveProperty('from');
   });
 
+  it('is waited for where its row is one of givens and no cell stands in it', async () => {
+    const engine = createEngine();
+    const before = book([table('Prices', [['0.25 EUR/kWh'], ['=A1*UNIT(100,"kWh")']], [{ label: 'Electricity', unit: 'EUR/kWh', kind: 'given' }])]);
+    expect(short((await engine.load(before))['Prices!A2'] ?? { kind: 'blank' })).toBe(25);
+    const { book: cleared, change } = put(before, 'Prices', 'r1', 'c1', null);
+    const waiting = { kind: 'error', word: 'not answered yet', message: 'Electricity (Prices!A1) is not answered yet.' };
+    expect(await engine.apply([change], cleared)).toMatchObject({ 'Prices!A1': waiting, 'Prices!A2': { ...waiting, from: 'Prices!A1' } });
+    expect(await createEngine().load(cleared)).toMatchObject({ 'Prices!A1': waiting, 'Prices!A2': waiting });
+  });
+
+  it('is waited for once its row becomes one of givens', async () => {
+    const engine = createEngine();
+    const before = book([table('Prices', [[null], ['=A1*2']], [{ label: 'Fee' }])]);
+    expect(short((await engine.load(before))['Prices!A2'] ?? { kind: 'blank' })).toBe(0);
+    const [prices] = before.tables;
+    const [row] = prices?.rows ?? [];
+    if (!prices || !row) throw new Error('no row');
+    const after = { ...row, kind: 'given' as const };
+    const edit = { at: 'row' as const, table: 'prices', index: 0, before: row, after };
+    const changed = { ...before, tables: [{ ...prices, rows: prices.rows.with(0, after) }] };
+    expect(await engine.apply([{ label: 'test', edits: [edit] }], changed)).toMatchObject({ 'Prices!A2': { word: 'not answered yet' } });
+  });
+
   it('counts as blank', async () => {
     const { values } = await open();
     expect(['A5', 'A6', 'A7', 'A8'].map((cell) => short(values[`Brief!${cell}`] ?? { kind: 'blank' }))).toEqual([true, 1, 1, 1]);

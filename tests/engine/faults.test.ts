@@ -17,6 +17,18 @@ describe('numbers that reach a count', () => {
     ['ROUNDDOWN(-2.405,4)', -2.405],
     ['CEILING(0.3/0.1,1)', 3],
     ['FLOOR(0.7/0.1,1)', 7],
+    ['TRUNC(0.7/0.1)', 7],
+    ['TRUNC(-4.35*100)', -435],
+    ['TRUNC(-4.9)', -4],
+    ['QUOTIENT(0.7,0.1)', 7],
+    ['QUOTIENT(-7,2)', -3],
+    ['MOD(1,0.1)', 0],
+    ['MOD(7.3,2)', 1.3],
+    ['MOD(-0.3,-0.1)', 0],
+    ['MOD(UNIT(1,"m"),UNIT(10,"cm"))', 0],
+    ['EVEN(0.1*3*20)', 6],
+    ['ODD(4.35*100)', 435],
+    ['ODD(-0.5)', -1],
   ])('%s is %d', async (formula, expected) => expect(await calc(formula)).toBe(expected));
 });
 

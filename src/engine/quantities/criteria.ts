@@ -23,6 +23,7 @@ export function criterion(inference: Inference, name: string, range: Ast, condit
 function beside(inference: Inference, name: string, range: Ast, among: Kind, value: Ast): Kind | undefined {
   const kind = inference.infer(value);
   if (kind.is === 'fail') return kind;
+  if (kind.is === 'text' && isQuantity(among)) return unseen(inference, name, range, among, value);
   if (kind.is === 'text' || kind === any || among.is === 'text' || among === any || kind === among) return undefined;
   if (!isQuantity(kind) && !isQuantity(among)) return undefined;
   const unitText = among.is === 'number' ? inference.shown(range, among) : '';
@@ -30,6 +31,15 @@ function beside(inference: Inference, name: string, range: Ast, among: Kind, val
   return inference.fail(
     `${name} holds ${inference.named(value)} against ${kindWords(among)} (${inference.described(range)}).`,
     inference.mendFor(value, kind, among, unitText),
+  );
+}
+
+/** A text that is not written in the formula may hold a number, which would be held against base units. */
+function unseen(inference: Inference, name: string, range: Ast, among: NumberKind, value: Ast): Fail | undefined {
+  const text = value.type === 'CELL_REFERENCE' ? inference.host.content(value.reference.toSimpleCellAddress(inference.at)) : undefined;
+  if (text?.kind === 'text' && !/\d/.test(text.text)) return undefined;
+  return inference.fail(
+    `${name} holds the text ${inference.described(value)} against ${kindWords(among)} (${inference.described(range)}): write the comparison in quotes and the quantity after it, such as ">"&C5.`,
   );
 }
 

@@ -205,8 +205,17 @@ function keyFault(inference: Inference, call: Call): Kind | undefined {
   );
 }
 
+/** Written row and column numbers are whole, or no cell is meant by them. */
+function notWhole(inference: Inference, call: Call, args: readonly (Ast | undefined)[]): Kind | undefined {
+  for (const arg of args) {
+    const n = arg && constant(arg);
+    if (n !== undefined && !Number.isInteger(n)) return inference.fail(`${call.procedureName}: ${n} is no row or column; a whole number is needed.`);
+  }
+  return undefined;
+}
+
 function lookup(inference: Inference, call: Call): Kind {
-  const rest = plainArgs(inference, call, call.procedureName === 'LOOKUP' ? [] : call.args.slice(2));
+  const rest = call.procedureName === 'LOOKUP' ? undefined : (plainArgs(inference, call, call.args.slice(2)) ?? notWhole(inference, call, [call.args[2]]));
   const fault = rest ?? keyFault(inference, call);
   if (fault) return fault;
   const area = foundIn(inference, call);
@@ -216,7 +225,7 @@ function lookup(inference: Inference, call: Call): Kind {
 }
 
 function index(inference: Inference, call: Call): Kind {
-  const fault = plainArgs(inference, call, call.args.slice(1));
+  const fault = plainArgs(inference, call, call.args.slice(1)) ?? notWhole(inference, call, call.args.slice(1));
   if (fault) return fault;
   const area = foundIn(inference, call);
   if (area) return kindOfPart(inference, call, area);

@@ -114,6 +114,28 @@ describe('Settled rules, on the engine', () => {
     expect(await typed(cells, '=SUMIF(A1:A4,"<=142")')).toMatchObject({ value: { base: 260e-6, unit: 'µmol/m²/s' } });
   });
 
+  test('a criterion that is put together elsewhere is refused beside quantities: its number would have no unit', async () => {
+    const { at } = await column(
+      '200 µmol/m²/s',
+      '150 µmol/m²/s',
+      "'>160",
+      "'160",
+      "'none",
+      '=COUNTIF(A1:A2,A3)',
+      '=COUNTIF(A1:A2,">"&A4)',
+      '=SUMIF(A1:A2,(">"&A4)&"")',
+      '=COUNTIF(A1:A2,A5)',
+    );
+    for (const row of [6, 7, 8]) expect([isUnitError(at(row)), short(at(row))]).toEqual([true, expect.stringContaining('">"&C5')]);
+    expect(short(at(9))).toBe(0);
+  });
+
+  test('a row or column that is written is a whole number', async () => {
+    const { at } = await column('1 ft', '2 ft', '=INDEX(A1:A2,1.5)', '=VLOOKUP(A1,A1:A2,1.5,FALSE)', '=INDEX(A1:A2,2)');
+    expect([isUnitError(at(3)), isUnitError(at(4))]).toEqual([true, true]);
+    expect(at(5)).toMatchObject({ base: 0.6096, unit: 'ft' });
+  });
+
   test('rounding refuses a quantity and takes its plain number; UNIT gives it back', async () => {
     const { at } = await column('93.5 cm', '=ROUND(A1,0)', '=ROUND(NUMBER.IN(A1,"in"),0)', '=UNIT(ROUND(NUMBER.IN(A1,"in"),0),"in")', '="at "&SHOW(A1,"in")');
     expect(at(2)).toMatchObject({ word: 'unit error', mend: { content: '=ROUND(NUMBER.IN(A1,"cm"),0)' } });
