@@ -2,6 +2,9 @@
  * The far side of the engine's messages: takes requests one after the other and answers each by its number. Between
  * answers it gives signs of life, so that whoever waits can tell slow from stuck.
  */
+import { apply } from '../book/apply.ts';
+import type { Book } from '../book/book.ts';
+import type { Change } from '../book/change.ts';
 import { createEngine } from './engine.ts';
 import type { Engine } from './types.ts';
 
@@ -45,13 +48,22 @@ export function serve(port: Port): void {
       port.post({ kind: 'alive', slow });
     },
   });
+  let book: Book | undefined;
+  /** A book is kept here, so that changes can come without theirs: the next one is made of it, and shares what did not change. */
+  const complete = (method: Method, args: readonly unknown[]): readonly unknown[] => {
+    if (method === 'load') book = args[0] as Book;
+    if (method !== 'apply') return args;
+    const changes = args[0] as readonly Change[];
+    book = (args[1] as Book | undefined) ?? changes.reduce((before: Book | undefined, change) => before && apply(before, change), book);
+    return [changes, book];
+  };
   let turn: Promise<unknown> = Promise.resolve();
   port.listen(({ id, method, args }) => {
     turn = turn.then(async () => {
       beat();
       try {
         const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
-        port.post({ kind: 'answer', id, result: await call(...args) });
+        port.post({ kind: 'answer', id, result: await call(...complete(method, args)) });
       } catch (error) {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
       }

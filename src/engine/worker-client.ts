@@ -74,6 +74,8 @@ class Client {
   private timer: ReturnType<typeof setTimeout> | undefined;
   /** The last book that was worked out whole. */
   private lastGood: Book | undefined;
+  /** The worker's book is not the one that the next changes were made on: it must be given whole. */
+  private behind = true;
 
   constructor(start: () => WorkerLike, limits: Limits) {
     this.start = start;
@@ -86,7 +88,7 @@ class Client {
     return new Promise((resolve, reject) => {
       const request = { id: this.next++, method, args };
       this.pending.push({ request, resolve, reject });
-      this.worker.postMessage(request);
+      this.post(request);
       if (this.pending.length === 1) this.watch();
     });
   }
@@ -102,11 +104,13 @@ class Client {
     const [stuck, ...rest] = this.pending;
     if (!stuck || this.closed) return;
     this.end();
-    this.pending = rest;
+    this.pending = [...rest];
     this.worker = this.begin();
     // A load that is waiting brings its own book; else the last good one comes back first.
     if (this.lastGood && rest[0]?.request.method !== 'load') this.restore(this.lastGood);
-    for (const { request } of rest) this.worker.postMessage(request);
+    // What was stuck may have been a change, which the worker's book then lacks.
+    this.behind = true;
+    for (const { request } of rest) this.post(request);
     this.watch();
     stuck.reject(new Error(message));
   }
@@ -114,7 +118,15 @@ class Client {
   private restore(book: Book): void {
     const request: Request = { id: this.next++, method: 'load', args: [book] };
     this.pending.unshift({ request, resolve: () => {}, reject: () => {} });
-    this.worker.postMessage(request);
+    this.post(request);
+  }
+
+  /** Changes go without their book where the worker can make it of the one it has: copying a book takes longer than an edit. */
+  private post(request: Request): void {
+    const { method, args } = request;
+    if (method === 'apply' && !this.behind) this.worker.postMessage({ ...request, args: args.slice(0, 1) });
+    else this.worker.postMessage(request);
+    if (method === 'load' || method === 'apply') this.behind = false;
   }
 
   private begin(): WorkerLike {
@@ -147,6 +159,7 @@ class Client {
     this.slow = false;
     const { method, args } = found.request;
     if (message.kind === 'failure') {
+      this.behind = true;
       found.reject(new Error(message.message));
       return;
     }

@@ -78,6 +78,34 @@ describe('over messages', () => {
     engine.close();
   });
 
+  it('is sent changes alone while it is in step, and a whole book after what it missed', async () => {
+    const sent: [string, number][] = [];
+    const { start } = inThread(isHostile);
+    const engine = createWorkerEngine(() => {
+      const worker = start();
+      const post = worker.postMessage;
+      worker.postMessage = (request) => {
+        if (request.method === 'apply') sent.push([JSON.stringify(request.args[0]).includes('hostile') ? 'hostile' : 'plain', request.args.length]);
+        post(request);
+      };
+      return worker;
+    }, LIMITS);
+    await engine.load(small);
+    await engine.apply([edited.change], edited.book);
+    await expect(engine.apply([hostile.change], hostile.book)).rejects.toThrow('stopped');
+    const then = put(edited.book, 'T', 'r1', 'c1', '7');
+    expect((await engine.apply([then.change], then.book))['T!B1']).toMatchObject({ base: 8 });
+    const last = put(then.book, 'T', 'r1', 'c1', '9');
+    expect((await engine.apply([last.change], last.book))['T!B1']).toMatchObject({ base: 10 });
+    expect(sent).toEqual([
+      ['plain', 1],
+      ['hostile', 1],
+      ['plain', 2],
+      ['plain', 1],
+    ]);
+    engine.close();
+  });
+
   it('waits as long as signs of life come', async () => {
     const { start, started } = inThread(isHostile, 15);
     const engine = createWorkerEngine(start, LIMITS);
