@@ -1,0 +1,266 @@
+/** The greenhouse, the old lamps and the meter check worked out by hand: plain arithmetic, plain quadrature, FAO-56 eq. 21 written out again. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { fromBase, need } from '../../functions/units.ts';
+import { placeIn, readReference, tableNamed, textOf } from '../../src/book/address.ts';
+import { rowHeading } from '../../src/book/look-up.ts';
+import type { Value } from '../../src/engine/types.ts';
+import type { Session } from '../../src/session.ts';
+import { openTemplate } from './open-template.ts';
+import { type Arrangement, mean, plainField } from './plain-light.ts';
+
+/** What the one cell of a table's column (from 0) with that row heading gives. */
+function lookUp(session: Session, table: string, column: number, label: string): Value {
+  const of = tableNamed(session.book, table);
+  const found = (of?.rows ?? []).flatMap((_, r) => {
+    const at = of && placeIn(of, column, r);
+    return at && rowHeading(at) === label ? [session.values[textOf(table, column, r)]] : [];
+  });
+  const [value] = found;
+  if (found.length !== 1 || value === undefined) throw new Error(`${found.length} cells “${label}” in ${table}`);
+  return value;
+}
+
+function number(value: Value | undefined, symbol: string): number {
+  if (value?.kind !== 'number') throw new Error(`no number: ${JSON.stringify(value)}`);
+  if (need(value.unit).dimension !== need(symbol).dimension) throw new Error(`${value.unit} is no ${symbol}`);
+  return fromBase(value.base, need(symbol));
+}
+
+/** Opens a template once for the tests of a block, and looks things up in it. */
+function opened(slug: string) {
+  let session: Session | undefined;
+  beforeAll(async () => {
+    session = await openTemplate(slug);
+  });
+  afterAll(() => session?.close());
+  const book = (): Session => session as Session;
+  return {
+    book,
+    scenario: (letter: string, label: string, symbol: string): number => number(lookUp(book(), 'Scenarios', letter.charCodeAt(0) - 65, label), symbol),
+    text: (letter: string, label: string): string => {
+      const value = lookUp(book(), 'Scenarios', letter.charCodeAt(0) - 65, label);
+      return value.kind === 'text' ? value.text : '';
+    },
+    cell: (address: string, symbol: string): number => number(book().values[address], symbol),
+    named: (name: string, symbol: string): number => {
+      const reference = readReference(book().book.names[name] ?? '');
+      if (reference?.table === undefined) throw new Error(`no name ${name}`);
+      return number(book().values[textOf(reference.table, reference.from.column, reference.from.row)], symbol);
+    },
+  };
+}
+
+/** Relative; brute-force light is good to well under a millionth at these heights. */
+function near(actual: number, expected: number, within = 1e-6): void {
+  expect(Math.abs(actual - expected)).toBeLessThanOrEqual(within * Math.abs(expected));
+}
+
+const rail = { faceLength: 1.15, faceWidth: 0.06, beam: 120 };
+const dli = (ppfd: number, hours: number): number => ppfd * hours * 0.0036;
+
+describe('greenhouse bench', () => {
+  const { scenario, text, cell, named } = opened('greenhouse-bench');
+  const latitude = (52 * Math.PI) / 180;
+  const clearness = [0.33, 0.38, 0.41, 0.44, 0.46, 0.46, 0.46, 0.46, 0.43, 0.39, 0.34, 0.3];
+  const middle = [15, 46, 74, 105, 135, 166, 196, 227, 258, 288, 319, 349];
+  const lengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+  const names = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+  const through = 0.8 * 0.85 * 0.92;
+
+  /** R. G. Allen and others, FAO Irrigation and Drainage Paper 56, 1998: eq. 21 with 23, 24 and 25, and eq. 34. */
+  const days = middle.map((day) => {
+    const distance = 1 + 0.033 * Math.cos((2 * Math.PI * day) / 365);
+    const declination = 0.409 * Math.sin((2 * Math.PI * day) / 365 - 1.39);
+    const sunset = Math.acos(-Math.tan(latitude) * Math.tan(declination));
+    const across = Math.cos(latitude) * Math.cos(declination) * Math.sin(sunset);
+    const top = ((24 * 60) / Math.PI) * 0.082 * distance * (sunset * Math.sin(latitude) * Math.sin(declination) + across);
+    return { top, hours: (24 / Math.PI) * sunset };
+  });
+  const under = days.map(({ top }, i) => top * (clearness[i] as number) * 0.45 * 4.57 * through);
+
+  /** Share of a normal spread below z: Simpson's rule over the bell curve from ten spreads under the mean. */
+  function below(z: number): number {
+    const n = 4000;
+    const h = (z + 10) / n;
+    const bell = (x: number): number => Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI);
+    let sum = bell(-10) + bell(z);
+    for (let i = 1; i < n; i++) sum += (i % 2 === 0 ? 2 : 4) * bell(-10 + i * h);
+    return (sum * h) / 3;
+  }
+
+  test('has the sun of each month that FAO-56 gives, and what the cover leaves of it', () => {
+    for (const [i, { top, hours }] of days.entries()) {
+      near(cell(`Months!D${i + 2}`, 'h/d'), hours, 1e-9);
+      near(cell(`Months!E${i + 2}`, 'mol/m²/d'), top * (clearness[i] as number) * 2.0565, 1e-9);
+      near(cell(`Months!F${i + 2}`, 'mol/m²/d'), under[i] as number, 1e-9);
+    }
+    expect(named('darkest', '')).toBe(12);
+  });
+
+  const bench = { length: 6, width: 1.5, ...rail, output: 243, along: 5, spreadAlong: 1.1, spreadAcross: 1.3 };
+  const plans = [
+    { letter: 'A', across: 3, on: 5, off: 19 },
+    { letter: 'B', across: 2, on: 5, off: 19 },
+    { letter: 'C', across: 3, on: 6, off: 18 },
+  ];
+
+  test.each(plans)(
+    'scenario $letter fills the gaps that arithmetic leaves, at what that costs',
+    ({ letter, across, on, off }) => {
+      const light: Arrangement = { ...bench, across };
+      const count = 5 * across;
+      const window = off - on;
+      const full = mean(plainField(light, 0.6, 60, 15));
+      const kept = full * 0.9 ** ((2200 * 5) / 36_000) * 0.95;
+      const shade = (count * 1.15 * 0.06) / 9;
+      const sun = under.map((x) => x * (1 - shade));
+      // Vegetable seedlings before transplant: 8 to 14, so 11 is aimed at.
+      const gaps = sun.map((x) => Math.max(0, 11 - x));
+      const hours = gaps.reduce((sum, gap, i) => sum + (lengths[i] as number) * Math.min(gap / dli(kept, 1), window), 0);
+      const most = dli(kept, window);
+      const dull = days.map(({ top }, i) => below(((11 - most) / (top * 0.45 * 4.57 * through * (1 - shade)) - (clearness[i] as number)) / 0.18));
+      const kilowatts = (count * 90) / 0.92 / 1000;
+
+      near(scenario(letter, 'Kept mean PPFD', 'µmol/m²/s'), kept);
+      near(scenario(letter, 'Sun that the fixtures keep off', ''), shade, 1e-9);
+      for (const [i, name] of names.entries()) {
+        expect(scenario(letter, `Gap, ${name}`, 'mol/m²/d')).toBeCloseTo(gaps[i] as number, 9);
+        // A tail of one in a hundred is steep in the light: it takes on some ten times its error.
+        near(scenario(letter, `Days that miss, ${name}`, ''), dull[i] as number, 2e-5);
+      }
+      near(scenario(letter, 'Days that miss in the worst month', ''), dull[11] as number, 2e-5);
+      near(scenario(letter, 'Lamps burn', 'h/year'), hours);
+      near(scenario(letter, 'Sun and lamps in the darkest month', 'mol/m²/d'), (sun[11] as number) + most);
+      // The sun is up from 8:14 to 15:46, inside the window of the lamps.
+      near(scenario(letter, 'Dark hours in the darkest month', 'h/d'), 24 - window, 1e-9);
+      near(scenario(letter, 'Energy', 'kWh/year'), kilowatts * hours);
+      near(scenario(letter, 'Demand charge', 'EUR/year'), kilowatts * 6 * 12, 1e-9);
+      near(scenario(letter, 'Running, demand charge in it', 'EUR/year'), kilowatts * hours * 0.25 + kilowatts * 6 * 12);
+    },
+    30_000,
+  );
+
+  test('only the plan whose lamps answer dull days holds', () => {
+    expect(text('A', 'Verdict')).toMatch(/^look, see Circuits free/);
+    expect(text('B', 'Verdict')).toMatch(/^fails, see Dull days/);
+    expect(text('C', 'Verdict')).toMatch(/^fails, see Dull days/);
+  });
+});
+
+describe('replace old lamps', () => {
+  const { scenario, text, named } = opened('replace-old-lamps');
+  const lux = [7900, 9800, 10400, 10200, 9900, 7700, 8600, 10900, 11600, 11500, 10800, 8500, 7600, 9500, 10100, 10000, 9600, 7500];
+  const oldLight = mean(lux) / 74;
+  const oldWatts = 16 * 70;
+  const burning = 16 * 330;
+  const oldRun = (oldWatts / 1000) * burning * 0.25;
+  const relamp = ((16 * burning) / 12_000) * (9 + 0.2 * 40);
+
+  test('reads the old lamps as arithmetic does', () => {
+    near(named('old_light', 'µmol/m²/s'), oldLight, 1e-9);
+    near(named('old_dli', 'mol/m²/d'), dli(oldLight, 16), 1e-9);
+    near(named('old_evenness', ''), 7500 / mean(lux), 1e-9);
+    near(named('old_run', 'EUR/year'), oldRun, 1e-9);
+    near(named('relamp', 'EUR/year'), relamp, 1e-9);
+  });
+
+  const bench = { length: 4.8, width: 1.2, ...rail, along: 4, spreadAlong: 1.15 };
+  const strong = { light: { ...bench, output: 243, across: 2, spreadAcross: 1.3 }, height: 0.4, watts: 720, price: 139, count: 8 };
+  const plans = [
+    { letter: 'A', dim: 1, ...strong },
+    { letter: 'B', dim: 0.75, ...strong },
+    { letter: 'C', dim: 1, light: { ...bench, output: 122, across: 4, spreadAcross: 1.2 }, height: 0.3, watts: 720, price: 79, count: 16 },
+  ];
+
+  test.each(plans)(
+    'scenario $letter saves, and pays back, what arithmetic gives',
+    ({ letter, dim, light, height, watts, price, count }) => {
+      const kept = mean(plainField(light, height, 48, 12)) * 0.9 ** ((burning * 5) / 36_000) * 0.95;
+      // Four supplies at 96 for either; cable, connectors, hangers and work for each fixture; sixteen old lamps taken away.
+      const buy = count * price + 4 * 96 + count * (4 * 1.4 + 2 * 3.5 + 2 * 4 + 0.5 * 40) + 16 * 3;
+      const saving = (share: number): number => {
+        const drawn = (watts * share) / 0.92;
+        const lostHeat = (((oldWatts - drawn) / 1000) * 1800 * 0.1) / 0.85;
+        return oldRun + relamp - (drawn / 1000) * burning * 0.25 - lostHeat;
+      };
+      near(scenario(letter, 'Kept mean PPFD', 'µmol/m²/s'), kept * dim);
+      near(scenario(letter, 'Kept light against the old', ''), (kept * dim) / oldLight - 1, 1e-4);
+      near(scenario(letter, 'Buying, all', 'EUR'), buy, 1e-9);
+      near(scenario(letter, 'Saving, as set above', 'EUR/year'), saving(dim), 1e-9);
+      near(scenario(letter, 'Pays back in', 'year'), buy / saving(dim), 1e-9);
+      const even = oldLight / kept;
+      near(scenario(letter, 'Equal light: dimmed to', ''), even);
+      near(scenario(letter, 'Equal light: saving', 'EUR/year'), saving(even));
+      near(scenario(letter, 'Equal light: pays back in', 'year'), buy / saving(even));
+      near(scenario(letter, 'Equal hours: day light', 'mol/m²/d'), dli(kept, 16));
+      near(scenario(letter, 'Equal hours: saving', 'EUR/year'), saving(1), 1e-9);
+      near(scenario(letter, 'Equal hours: pays back in', 'year'), buy / saving(1), 1e-9);
+      near(scenario(letter, 'Worth it from a tariff of', 'EUR/kWh'), buy / (((oldWatts - (watts * dim) / 0.92) / 1000) * burning * 8), 1e-9);
+    },
+    30_000,
+  );
+
+  test('the old light again is too little for the crop', () => {
+    expect(text('A', 'Verdict')).toBe('holds');
+    expect(text('B', 'The old light')).toMatch(/^(holds|look)/);
+    expect(text('B', 'Target band')).toMatch(/^fails/);
+  });
+});
+
+describe('meter check', () => {
+  const { scenario, text, cell, named } = opened('meter-check');
+  const lit = [11_100, 13_550, 12_300, 12_650, 13_800, 11_300, 12_150, 14_250, 13_600, 13_300, 14_350, 12_100, 11_000, 13_450, 12_600, 12_600, 11_450, 11_300];
+  const dark = [100, 90, 110, 130, 80, 80, 120, 80, 100, 120, 80, 120, 90, 80, 80, 110, 110, 80];
+  const read = lit.map((x, i) => (x - (dark[i] as number)) / 66);
+  const light: Arrangement = { length: 2.4, width: 1, ...rail, output: 122, along: 2, across: 4, spreadAlong: 1.05, spreadAcross: 1.3 };
+  const dimmed = (height: number): number[] => plainField({ ...light, output: 122 * 0.9 }, height, 6, 3);
+  const factor = (model: readonly number[]): number => model.reduce((sum, m, i) => sum + m * (read[i] as number), 0) / model.reduce((sum, m) => sum + m * m, 0);
+  const asHung = dimmed(0.33);
+  const found = factor(asHung);
+
+  test('finds the mean, the factor and the miss that plain least squares give', () => {
+    near(named('measured_mean', 'µmol/m²/s'), mean(read), 1e-9);
+    near(named('planned_mean', 'µmol/m²/s'), mean(dimmed(0.3)));
+    near(named('measured_evenness', ''), Math.min(...read) / mean(read), 1e-9);
+    near(named('light_found', ''), found);
+    const left = asHung.map((m, i) => ((read[i] as number) - found * m) ** 2);
+    near(named('miss', ''), Math.sqrt(mean(left)) / mean(read), 1e-5);
+    near(factor(dimmed(named('height_found', 'm'))), 1, 1e-5);
+  });
+
+  test('points at the one place that is off the pattern', () => {
+    const planned = dimmed(0.3);
+    const share = mean(read) / mean(planned);
+    const off = read.map((r, i) => r / (share * (planned[i] as number)) - 1);
+    for (const [i, x] of off.entries()) {
+      expect(cell(`Difference!${'ABCDEF'[i % 6]}${Math.floor(i / 6) + 1}`, '')).toBeCloseTo(x, 6);
+    }
+    expect(off.filter((x) => Math.abs(x) > 0.12)).toHaveLength(1);
+    expect(named('suspects', '')).toBe(1);
+  });
+
+  test.each([
+    { letter: 'A', height: 0.3, dim: 0.9, share: 1 },
+    { letter: 'B', height: 0.33, dim: 0.9, share: found },
+    { letter: 'C', height: 0.33, dim: 1, share: found },
+  ])('scenario $letter carries the factor on into light and its price', ({ letter, height, dim, share }) => {
+    const field = plainField(light, height, 24, 10);
+    const dayOne = mean(field) * dim * share;
+    const kept = dayOne * 0.9 ** ((16 * 330 * 5) / 36_000) * 0.95;
+    const energy = ((360 * dim) / 0.92 / 1000) * 16 * 330;
+    const capital = ((8 * 79 + 2 * 96) * 0.06) / (1 - 1.06 ** -8);
+    near(scenario(letter, 'Day-one mean PPFD', 'µmol/m²/s'), dayOne);
+    near(scenario(letter, 'Kept day light, DLI', 'mol/m²/d'), dli(kept, 16));
+    near(scenario(letter, 'Brightest point, day one', 'µmol/m²/s'), Math.max(...field) * dim * share);
+    // Young bedding plants: 10 to 12, so 11 is aimed at.
+    near(scenario(letter, 'Dimmed to, for the aim', ''), (dim * 11) / dli(kept, 16));
+    near(scenario(letter, 'Hours lit, for the aim', 'h/d'), 11 / dli(kept, 1));
+    near(scenario(letter, 'Cost of light', 'EUR/mol'), (energy * 0.25 + capital) / (dli(kept, 16) * 2.4 * 330));
+  });
+
+  test('the plan held, the bench falls short, and full output mends it', () => {
+    expect(text('A', 'Verdict')).toBe('holds');
+    expect(text('B', 'Verdict')).toMatch(/^fails, see Target band/);
+    expect(text('C', 'Verdict')).toMatch(/^look, see Evenness/);
+  });
+});
