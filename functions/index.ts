@@ -70,6 +70,7 @@ import { BENCH_PPFD } from './field/bench-ppfd.ts';
 import { BENCH_SHARE_LIT } from './field/bench-share-lit.ts';
 import { BENCH_SPREAD } from './field/bench-spread.ts';
 import { BENCH_UNIFORMITY } from './field/bench-uniformity.ts';
+import { BENCH_UNIFORMITY_INSIDE } from './field/bench-uniformity-inside.ts';
 import { LANDING_SHARE } from './field/landing-share.ts';
 import { LAYOUT_AT } from './field/layout-at.ts';
 import { LAYOUT_COUNT } from './field/layout-count.ts';
@@ -164,6 +165,7 @@ export const functions: readonly FunctionRecord[] = [
   BENCH_LOW,
   BENCH_HIGH,
   BENCH_UNIFORMITY,
+  BENCH_UNIFORMITY_INSIDE,
   BENCH_LOW_TO_HIGH,
   BENCH_SPREAD,
   BENCH_SHARE_LIT,

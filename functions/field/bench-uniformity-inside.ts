@@ -1,0 +1,73 @@
+import { calc, define, isRefusal, type Refusal, refuse } from '../define.ts';
+import { HEIGHT, LAYOUT_TEXT, NX, NY } from './field-params.ts';
+import { showGrid, showPoint } from './field-steps.ts';
+import { named } from './named.ts';
+import { pointOf, type SampleField, sampleField } from './sample-field.ts';
+
+/** The sample points at least `margin` from every edge, in the order of the field. A point on the line counts, whatever its last digit. */
+function inside(s: SampleField, margin: number): number[] | Refusal {
+  const { length, width } = s.layout.bench;
+  const least = margin - 1e-9;
+  const kept = Array.from(s.field, (_, i) => i).filter((i) => {
+    const [x, y] = pointOf(s, i);
+    return Math.min(x, length - x, y, width - y) >= least;
+  });
+  if (kept.length > 0) return kept;
+  const most = Math.max(...Array.from(s.field, (_, i) => pointOf(s, i)).map(([x, y]) => Math.min(x, length - x, y, width - y)));
+  return refuse(
+    `no sample point lies ${Number(margin.toPrecision(4))} m from every edge; the farthest is ${Number(most.toPrecision(4))} m from one. Give a smaller margin.`,
+  );
+}
+
+/** Lowest over mean of the sample points away from the edges. */
+export const BENCH_UNIFORMITY_INSIDE = define({
+  name: 'BENCH.UNIFORMITY.INSIDE',
+  family: 'The field over a bench',
+  summary: 'Evenness away from the edges: dimmest over mean of the sample points at least a margin from every edge.',
+  use: 'Beside BENCH.UNIFORMITY: edges are dim over any bench, so this says whether the rows themselves are spaced well. It depends on the sample grid.',
+  formula: 'least E / mean E, over the points at least the margin from every edge',
+  params: [
+    LAYOUT_TEXT,
+    HEIGHT,
+    {
+      name: 'margin',
+      quantity: 'distance from the edges',
+      unit: 'm',
+      meaning: 'points nearer to an edge are left out; left out itself: the mount height',
+      optional: true,
+      atLeast: 0,
+      atMost: 100,
+    },
+    NX,
+    NY,
+  ],
+  returns: { quantity: 'evenness away from the edges, low to mean', unit: '1' },
+  source:
+    'Sum over the fixtures of a cosine-power emitter over its face (kernel.ts says the derivation); a margin of one mount height, common practice, no published source',
+  examples: [{ formula: 'BENCH.UNIFORMITY.INSIDE(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,0,24,12)', gives: 0.48, within: 1e-2 }],
+  work: ([layout, height, margin, nx, ny], show) => {
+    const s = sampleField(layout, height, nx, ny);
+    if (isRefusal(s)) return named('BENCH.UNIFORMITY.INSIDE', s);
+    const kept = inside(s, margin ?? height);
+    if (isRefusal(kept)) return named('BENCH.UNIFORMITY.INSIDE', kept);
+    const at = (i: number): number => s.field[i] as number;
+    const lowAt = kept.reduce((low, i) => (at(i) < at(low) ? i : low));
+    const mean = kept.reduce((sum, i) => sum + at(i), 0) / kept.length;
+    const value = at(lowAt) / mean;
+    if (show) {
+      showGrid(show, s);
+      const [x, y] = pointOf(s, lowAt);
+      showPoint(show, s.layout, s.height, x, y, at(lowAt), 'dimmest point inside');
+      const terms = () =>
+        kept.map((i) => ({
+          label: `point ${pointOf(s, i)
+            .map((v) => Number(v.toPrecision(6)))
+            .join(', ')} m`,
+          value: at(i),
+        }));
+      show.sum(`mean of the ${kept.length} points inside`, terms, 1 / kept.length, mean, 'µmol/m²/s');
+      show.expression('low over mean', calc`${at(lowAt)} / ${mean}`, value, '1');
+    }
+    return value;
+  },
+});
