@@ -71,23 +71,31 @@ export function termsFor(rule: Rule, lowest: number, highest: number, far: numbe
   const last = Math.max(first + 1, Math.ceil(Math.log(rule.high / (lowest * lowest)) / step));
   const count = last - first + 1;
   const [tau, rootTau, lnWeight] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+  const lnShare = Math.log(step) - lnGammaK;
+  // τ is a geometric row: a product each instead of an exponential; 500 of them round to 1e-13.
+  const ratio = Math.exp(step);
+  let next = Math.exp(first * step);
   for (let t = 0; t < count; t++) {
-    const x = (first + t) * step;
-    tau[t] = Math.exp(x);
-    lnWeight[t] = Math.log(step) + k * x - lnGammaK;
+    tau[t] = next;
+    rootTau[t] = Math.sqrt(next);
+    lnWeight[t] = k * (first + t) * step + lnShare;
+    next *= ratio;
   }
   // The merged term: Σ over j ≤ first of two geometric series, for the weights and for weight times τ.
   const [below, belowMean] = [1 - Math.exp(-k * step), 1 - Math.exp(-(k + 1) * step)];
   tau[0] = ((tau[0] as number) * below) / belowMean;
+  rootTau[0] = Math.sqrt(tau[0] as number);
   lnWeight[0] = (lnWeight[0] as number) - Math.log(below);
-  for (let t = 0; t < count; t++) rootTau[t] = Math.sqrt(tau[t] as number);
   return { rule, count, tau, rootTau, lnWeight, first };
 }
 
 /** How many terms, from the first on, count at r² and beyond. */
-export function termsWithin({ rule, count, first }: Terms, r2: number): number {
-  const n = Math.floor(Math.log(rule.high / r2) / rule.step) - first + 1;
-  return n < 1 ? 1 : n > count ? count : n;
+export function termsWithin({ rule, count, tau }: Terms, r2: number): number {
+  // Found by stepping down: a few comparisons cost less than a logarithm.
+  const most = rule.high / r2;
+  let n = count;
+  while (n > 1 && (tau[n - 1] as number) > most) n--;
+  return n;
 }
 
 /** Φ(m+1)h^(m+1)/2π times the weight of each term and e^(−τh²): what multiplies the two axes, µmol/m²/s. */

@@ -35,9 +35,9 @@ export { defaultGrid, faces } from './layout.ts';
  * Farthest horizontal distance between an element of a face, images included, and a point of the bench or of the rows given: the
  * same for every grid on the bench, so that a single point and a grid use the same terms and agree to the last digits.
  */
-function farthest({ bench, sides }: Layout, c: Crossing, xs: ArrayLike<number>, ys: ArrayLike<number>): number {
+function farthest({ bench, sides }: Layout, c: Crossing, xs: readonly number[], ys: readonly number[]): number {
   const n = imageCount(sides);
-  const axis = (points: ArrayLike<number>, at: readonly number[], face: number, size: number): number => {
+  const axis = (points: readonly number[], at: readonly number[], face: number, size: number): number => {
     const least = Math.min(0, points[0] as number, at[0] as number);
     const most = Math.max(size, points[points.length - 1] as number, at[at.length - 1] as number);
     return most - least + face / 2 + n * size;
@@ -59,8 +59,8 @@ export function crossingTables(
   c: Crossing,
   lowest: number,
   highest: number,
-  xs: ArrayLike<number>,
-  ys: ArrayLike<number>,
+  xs: readonly number[],
+  ys: readonly number[],
   whole = c,
 ): CrossingTables {
   const { bench, sides } = layout;
@@ -127,16 +127,19 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
 }
 
 /** Cell centres along one side. */
-export function cellCentres(cells: number, size: number): Float64Array {
-  const centres = new Float64Array(cells);
-  for (let i = 0; i < cells; i++) centres[i] = ((i + 0.5) * size) / cells;
+export function cellCentres(cells: number, size: number): number[] {
+  const centres: number[] = [];
+  for (let i = 0; i < cells; i++) centres.push(((i + 0.5) * size) / cells);
   return centres;
 }
 
 /** PPFD at the crossings of any rows of points, x and y each in rising order, µmol/m²/s, x fastest. */
-export function fieldAt(layout: Layout, height: number, xs: ArrayLike<number>, ys: ArrayLike<number>): Float64Array {
+export const fieldAt = (layout: Layout, height: number, xs: readonly number[], ys: readonly number[]): Float64Array =>
+  sumOf(layout, crossings(layout), height, xs, ys);
+
+function sumOf(layout: Layout, all: readonly Crossing[], height: number, xs: readonly number[], ys: readonly number[]): Float64Array {
   const field = new Float64Array(xs.length * ys.length);
-  for (const c of crossings(layout)) {
+  for (const c of all) {
     const tables = crossingTables(layout, c, height, height, xs, ys);
     addProduct(crossingWeights(tables, height), tables.x, tables.y, xs.length, ys.length, field);
   }
@@ -152,13 +155,8 @@ export function benchField(layout: Layout, height: number, nx: number, ny: numbe
   const all = crossings(layout);
   if (!all.every((c) => c.centred)) return fieldAt(layout, height, xs, ys);
   // Grid and fixtures are both centred: a quarter says it all.
-  const [halfX, halfY] = [(nx + 1) >> 1, (ny + 1) >> 1];
-  const quarter = new Float64Array(halfX * halfY);
-  for (const c of all) {
-    const tables = crossingTables(layout, c, height, height, xs.subarray(0, halfX), ys.subarray(0, halfY));
-    addProduct(crossingWeights(tables, height), tables.x, tables.y, halfX, halfY, quarter);
-  }
-  return unfold(quarter, nx, ny);
+  const [left, front] = [xs.slice(0, (nx + 1) >> 1), ys.slice(0, (ny + 1) >> 1)];
+  return unfold(sumOf(layout, all, height, left, front), nx, ny);
 }
 
 export function unfold(quarter: Float64Array, nx: number, ny: number): Float64Array {

@@ -10,32 +10,36 @@
 #define PER_UNIT 128
 #define COEFFICIENTS 5
 #define END 9
-#define THIN 0.005
+#define CELLS (END * PER_UNIT)
+#define THIN 0.001
 #define BATCHES 120
 #define PI 3.14159265358979323846
 
-static double table[(END * PER_UNIT + 1) * COEFFICIENTS];
+static double table[CELLS * COEFFICIENTS];
 
 static void build(void) {
-  for (int i = 0; i <= END * PER_UNIT; i++) {
-    double x = (double)i / PER_UNIT, factor = -2 / sqrt(PI) * exp(-x * x), before = 0, hermite = 1;
-    table[i * COEFFICIENTS] = erfc(x);
+  for (int cell = 0; cell < CELLS; cell++) {
+    double x = (cell + 0.5) / PER_UNIT, factor = -2 / sqrt(PI) * exp(-x * x), before = 0, hermite = 1;
+    double *c = table + cell * COEFFICIENTS;
+    c[0] = erfc(x);
     for (int n = 1; n < COEFFICIENTS; n++) {
-      factor /= n;
-      table[i * COEFFICIENTS + n] = factor * hermite;
+      factor /= n * PER_UNIT;
+      c[n] = factor * hermite;
       double next = 2 * x * hermite - 2 * (n - 1) * before;
       before = hermite;
       hermite = next;
       factor = -factor;
     }
+    for (int i = 0; i < COEFFICIENTS - 1; i++)
+      for (int n = COEFFICIENTS - 2; n >= i; n--) c[n] -= c[n + 1] / 2;
   }
 }
 
 static inline double erfc_up(double x) {
-  double z = x < END ? x : END;
-  int node = (int)(z * PER_UNIT + 0.5);
-  double d = z - (double)node / PER_UNIT, dd = d * d;
-  const double *c = table + node * COEFFICIENTS;
+  double cells = (x < END - 1e-9 ? x : END - 1e-9) * PER_UNIT;
+  int cell = (int)cells;
+  double d = cells - cell, dd = d * d;
+  const double *c = table + cell * COEFFICIENTS;
   return c[0] + d * c[1] + dd * (c[2] + d * c[3] + dd * c[4]);
 }
 
@@ -58,21 +62,25 @@ static terms make_terms(const rule *r, double h, double far) {
   t.tau = malloc(3 * t.count * sizeof(double));
   t.root = t.tau + t.count;
   t.ln_weight = t.root + t.count;
+  double ratio = exp(r->step), next = exp(t.first * r->step), ln_share = log(r->step) - r->ln_gamma;
   for (int i = 0; i < t.count; i++) {
-    double x = (t.first + i) * r->step;
-    t.tau[i] = exp(x);
-    t.ln_weight[i] = log(r->step) + r->k * x - r->ln_gamma;
+    t.tau[i] = next;
+    t.root[i] = sqrt(next);
+    t.ln_weight[i] = r->k * (t.first + i) * r->step + ln_share;
+    next *= ratio;
   }
   double below = 1 - exp(-r->k * r->step), mean = 1 - exp(-(r->k + 1) * r->step);
   t.tau[0] *= below / mean;
   t.ln_weight[0] -= log(below);
-  for (int i = 0; i < t.count; i++) t.root[i] = sqrt(t.tau[i]);
+  t.root[0] = sqrt(t.tau[0]);
   return t;
 }
 
 static int within(const rule *r, const terms *t, double r2) {
-  int n = (int)floor(log(r->high / r2) / r->step) - t->first + 1;
-  return n < 1 ? 1 : n > t->count ? t->count : n;
+  double most = r->high / r2;
+  int n = t->count;
+  while (n > 1 && t->tau[n - 1] > most) n--;
+  return n;
 }
 
 static int thick_from(const terms *t, double size) {
