@@ -57,6 +57,11 @@ export class Grid {
     return this.byName.get(name.toLowerCase());
   }
 
+  size(sheet: number): { readonly name: string; readonly rows: number; readonly columns: number } | undefined {
+    const table = this.sheets[sheet]?.table;
+    return table && { name: table.name, rows: table.rows.length, columns: table.columns.length };
+  }
+
   row(at: Place): Row | undefined {
     return this.sheets[at.sheet]?.table.rows[at.row];
   }

@@ -1,7 +1,7 @@
 /** What is refused of a formula before the calculator sees it: too large, not understood, unknown names, several values. */
 
 import { unit } from '../../functions/units.ts';
-import type { Place } from './addresses.ts';
+import { cellText, type Place, tableText } from './addresses.ts';
 import { BOUNDS, tooLong, tooMany } from './bounds.ts';
 import { didYouMean, type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD } from './errors.ts';
 import type { Ast, Hyper, Parsed } from './hyper.ts';
@@ -38,6 +38,19 @@ export interface Names {
   /** Whether a name stands for a cell or a range of the book. */
   has(name: string): boolean;
   all(): Iterable<string>;
+  /** The table on a sheet and its size; undefined for the sheet of a formula that lies in no table. */
+  table(sheet: number): { readonly name: string; readonly rows: number; readonly columns: number } | undefined;
+}
+
+/** The calculator has blank cells for ever; a book's table ends, and what lies past its end is a slip, not a 0. */
+function pastTheEdge(cell: Place, names: Names): Fault | undefined {
+  const table = names.table(cell.sheet);
+  if (!table || (cell.row < table.rows && cell.col < table.columns)) return undefined;
+  const count = (n: number, word: string): string => `${n.toLocaleString('en-GB')} ${word}${n === 1 ? '' : 's'}`;
+  const size = `${count(table.rows, 'row')} and ${count(table.columns, 'column')}`;
+  const name = tableText(table.name);
+  const last = table.rows > 0 && table.columns > 0 ? `, and ends at ${cellText(table.columns - 1, table.rows - 1)}` : '';
+  return { word: 'no such cell', message: `There is no cell ${name}!${cellText(cell.col, cell.row)}: ${name} has ${size}${last}.` };
 }
 
 const suggested = new Map<string, string>();
@@ -77,7 +90,11 @@ function judge(ast: Ast, at: Place, names: Names): Fault | undefined {
   for (const part of everyPart(ast)) {
     const fault = unknown(part, names);
     if (fault) return fault;
-    if (part.type === 'CELL_REFERENCE') references++;
+    if (part.type === 'CELL_REFERENCE') {
+      references++;
+      const past = pastTheEdge(part.reference.toSimpleCellAddress(at), names);
+      if (past) return past;
+    }
     if (part.type === 'CELL_RANGE') {
       references++;
       const [start, end] = [part.start.toSimpleCellAddress(at), part.end.toSimpleCellAddress(at)];

@@ -148,3 +148,26 @@ describe('facts of the calculator', () => {
     expect(hf.isItPossibleToAddNamedExpression('bench_length', '=1')).toBe(true);
   });
 });
+
+describe('a cell past the edge of its table', () => {
+  it('is refused with the size of the table, not read as 0', async () => {
+    const { at } = await loaded([
+      ['3', '=T!A99*2'],
+      ['4', '=C1'],
+      ['5', '=ISBLANK(A4)'],
+      [null, '=SUM(A1:A9)'],
+    ]);
+    expect(short(at('B1'))).toBe('no such cell: There is no cell T!A99: T has 4 rows and 2 columns, and ends at B4.');
+    expect(short(at('B2'))).toBe('no such cell: There is no cell T!C1: T has 4 rows and 2 columns, and ends at B4.');
+    expect(short(at('B3'))).toBe(true);
+    expect(short(at('B4'))).toBe(12);
+  });
+
+  it('is refused when it is typed, and there once the row is', async () => {
+    const engine = createEngine();
+    await engine.load(book([table('T', [['3'], ['4']])]));
+    expect(await engine.read('T!A2', '=A3+1')).toMatchObject({ ok: false, message: expect.stringContaining('There is no cell T!A3') });
+    const longer = book([table('T', [['3'], ['=A3+1'], ['5']])]);
+    expect(short((await engine.load(longer))['T!A2'] ?? { kind: 'blank' })).toBe(6);
+  });
+});
