@@ -13,7 +13,9 @@ const CELLS = 10_000;
 const ROUNDS = 5;
 const MOST = 3;
 
-const simple = functions.filter((f) => !f.slow && f.family !== 'Quantities in formulas' && f.params.every((p) => p.shape !== 'range' && p.unit !== 'text' && !p.repeats));
+const simple = functions.filter(
+  (f) => !f.slow && f.family !== 'Quantities in formulas' && f.params.every((p) => p.shape !== 'range' && p.unit !== 'text' && !p.repeats),
+);
 
 /** The arguments of the first example that are written numbers; undefined where it has others. */
 function exampleArguments(f: FunctionRecord): readonly number[] | undefined {
@@ -73,7 +75,12 @@ const builtIn = new Map<number, number>();
 async function ownCost(count: number): Promise<number> {
   const known = builtIn.get(count);
   if (known !== undefined) return known;
-  const measured = (await cost('SUM', Array.from({ length: count }, (_, i) => i + 1.5), [])) ?? Number.NaN;
+  const measured =
+    (await cost(
+      'SUM',
+      Array.from({ length: count }, (_, i) => i + 1.5),
+      [],
+    )) ?? Number.NaN;
   builtIn.set(count, measured);
   return measured;
 }
@@ -91,6 +98,8 @@ for (const f of simple) {
   const own = await ownCost(args.length);
   const ratio = us / own;
   if (ratio > MOST) above++;
-  console.log(`${f.name.padEnd(26)} ${args.length} arguments  ${us.toFixed(2).padStart(6)} µs  SUM ${own.toFixed(2)} µs  ${ratio.toFixed(2)}×${ratio > MOST ? '  above' : ''}`);
+  console.log(
+    `${f.name.padEnd(26)} ${args.length} arguments  ${us.toFixed(2).padStart(6)} µs  SUM ${own.toFixed(2)} µs  ${ratio.toFixed(2)}×${ratio > MOST ? '  above' : ''}`,
+  );
 }
 console.log(`${above} above ${MOST}×. Left out, with no example in plain numbers whose first can be moved: ${leftOut.join(', ')}`);
