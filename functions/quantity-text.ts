@@ -59,6 +59,14 @@ export function unitIn(text: string, currency?: string): Unit | undefined {
   return taken;
 }
 
+/** The currency of a stored text that is an amount in another currency than the book's (`5 USD` in a book in EUR); undefined for all else. */
+export function otherCurrency(text: string, currency: string): string | undefined {
+  const match = STORED.exec(text);
+  const found = match?.[2] === undefined ? undefined : unit(match[2]);
+  const named = found && currencyOf(found.symbol);
+  return named === currency ? undefined : named;
+}
+
 const BLANK: Content = { kind: 'blank' };
 
 /** What a stored content says. Without a currency money of any is taken. Fast: it is asked of every cell of a book. */

@@ -5,7 +5,7 @@
  * calculator's value. Kinds are worked out operand first, each once; a change of a value stops at the cell, for its
  * kind is what it was.
  */
-import { unitIn } from '../../functions/quantity-text.ts';
+import { otherCurrency, unitIn } from '../../functions/quantity-text.ts';
 import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../functions/units.ts';
 import type { Place } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
@@ -195,7 +195,7 @@ export class Quantities implements CellKinds {
   /** The kind of a given. */
   private kindOfContent(at: Place, content: Content): Kind {
     const own = this.ownKind(at);
-    if (content.kind === 'text') return kindOfText(content.text);
+    if (content.kind === 'text') return this.foreignMoney(at, content.text) ?? kindOfText(content.text);
     if (content.kind === 'yes or no') return yesOrNo;
     if (content.kind !== 'number') return own ?? any;
     if (content.given === 0 && content.unit === '') return own ?? any;
@@ -203,6 +203,14 @@ export class Quantities implements CellKinds {
     const kind = found ? kindOfUnit(found) : plainNumber;
     if (!own || own === kind) return kind;
     return this.contradiction(at, kind, own, content.given);
+  }
+
+  /** An amount in another currency is kept as text, which a sum would pass over in silence. */
+  private foreignMoney(at: Place, text: string): Fail | undefined {
+    const other = otherCurrency(text, this.host.currency);
+    if (other === undefined) return undefined;
+    const message = `${this.words(at)} is ${text}, and this book reckons in ${this.host.currency}: ${other} can not be turned into it, for there is no rate of exchange here.`;
+    return { is: 'fail', at, message };
   }
 
   private contradiction(at: Place, kind: NumberKind, own: NumberKind, given: number): Fail {

@@ -257,3 +257,12 @@ describe('Settled rules, on the engine', () => {
     expect(await engine.evaluate('=UNIT(1,"m")+UNIT(1,"W")')).toMatchObject({ word: 'unit error', message: 'This adds a length (1 m) to a power (1 W).' });
   });
 });
+
+test('an amount in another currency is an error at its cell and wherever it is read, not a text that SUM passes over', async () => {
+  const { at } = await column('5 USD', '10 EUR', '=SUM(A1:A2)', '=A1*2', '=A1&""', '0.2 USD/kWh', "'Quoted in USD", '=A7&"."');
+  const message = 'Row 1 (T!A1) is 5 USD, and this book reckons in EUR: USD can not be turned into it, for there is no rate of exchange here.';
+  expect(at(1)).toEqual({ kind: 'error', word: 'unit error', message });
+  for (const row of [3, 4, 5]) expect(at(row), `A${row}`).toEqual({ kind: 'error', word: 'unit error', message, from: 'T!A1' });
+  expect(isUnitError(at(6))).toBe(true);
+  expect(short(at(8))).toBe('Quoted in USD.');
+});
