@@ -28,6 +28,7 @@ import type { ShelfCard, TemplateCard } from './start.ts';
 import './table.ts';
 import type { Found } from './opening.ts';
 import type { ObTable, Refusal } from './table.ts';
+import type { ObUnitSlip } from './unit-slip.ts';
 import './working.ts';
 
 type Wish<K extends keyof Wishes> = CustomEvent<Wishes[K]>;
@@ -57,6 +58,8 @@ export class ObApp extends Part implements Room {
   #shelf: readonly ShelfCard[] = [];
   #pending: ReadonlyMap<Address, string> = new Map();
   #trail: readonly Place[] = [];
+  /** The same function at every turn, so that elements are not told that it changed. */
+  readonly #asking: Session['ask'] = (question) => this.session?.ask(question) ?? Promise.reject(new Error('No book is open.'));
   #quiet: ReturnType<typeof setTimeout> | undefined;
   #drawer = false;
   /** A book that can't be opened, as it is kept. */
@@ -267,15 +270,16 @@ export class ObApp extends Part implements Room {
     }
   }
 
-  async #write({ place }: Wishes['write']): Promise<void> {
+  async #write({ place, text }: Wishes['write']): Promise<void> {
     this.#choose({ place, focus: true });
+    this.#reveal(place);
     await this.updateComplete;
     await (this.querySelector('ob-page') as Part | null)?.updateComplete;
     const table = [...this.querySelectorAll<ObTable>('ob-table')].find((t) => t.table.id === place.table);
     if (!table) return;
     await table.updateComplete;
     table.take();
-    await table.writing.open();
+    await table.writing.open(text);
   }
 
   async #remove({ id, title }: Wishes['remove']): Promise<void> {
@@ -315,6 +319,11 @@ export class ObApp extends Part implements Room {
 
   nameIt(): void {
     this.querySelector<ObNaming>('ob-naming')?.open();
+  }
+
+  async askUnit(what: 'cell' | 'row'): Promise<void> {
+    await import('./unit-slip.ts');
+    await this.querySelector<ObUnitSlip>('ob-unit-slip')?.open(what);
   }
 
   async toShelf(): Promise<void> {
@@ -363,6 +372,7 @@ export class ObApp extends Part implements Room {
         class="book ${session ? '' : 'closed'} ${this.#drawer ? 'drawer' : ''} ${this.#sheet ? 'raised' : ''}"
         @ob-choose=${(e: Wish<'choose'>) => this.#choose(e.detail)}
         @ob-type=${(e: Wish<'type'>) => void this.type(e.detail)}
+        @ob-paste=${(e: Wish<'paste'>) => void this.#desk.paste(e.detail)}
         @ob-clear=${(e: Wish<'clear'>) => this.#clear(e.detail)}
         @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}
         @ob-page=${(e: Wish<'page'>) => this.showPage(e.detail.page)}
@@ -375,7 +385,12 @@ export class ObApp extends Part implements Room {
         ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start>${this.#damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
       </div>
       <ob-command-list .desk=${this.#desk}></ob-command-list>
-      ${session ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>` : nothing}
+      ${
+        session
+          ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>
+        <ob-unit-slip .at=${this.at} .values=${session.values} @ob-unit=${(e: Wish<'unit'>) => void this.#desk.showIn(e.detail)}></ob-unit-slip>`
+          : nothing
+      }
       <div class="told" role="status" aria-live="polite">${this.told}</div>`;
   }
 
@@ -398,9 +413,9 @@ export class ObApp extends Part implements Room {
         ${this.#keepingTrouble()}
         ${
           page
-            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${session.ask.bind(session)}></ob-page>`
+            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
             : own?.id === 'functions'
-              ? html`<ob-functions .ask=${session.ask.bind(session)}></ob-functions>`
+              ? html`<ob-functions .ask=${this.#asking} .at=${this.at}></ob-functions>`
               : html`<ob-changes .history=${session.history}></ob-changes>`
         }
         <p class="print-foot">A planning estimate, to be confirmed by measurement. Mains wiring and protective devices: local codes and a licensed electrician.</p>

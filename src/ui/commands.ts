@@ -10,6 +10,10 @@ export interface Desk {
   /** The chosen given is one that could be "same as" the base again; the base's letter. */
   readonly sameAs: string | undefined;
   readonly canDrop: boolean;
+  /** The chosen cell holds, or is to hold, a number that has a unit or may have one. */
+  readonly quantity: boolean;
+  /** In which measures the open book is shown. */
+  readonly measures: 'metric' | 'US customary' | undefined;
   readonly hasMend: boolean;
   readonly canReturn: boolean;
   readonly pages: readonly { readonly id: string; readonly title: string }[];
@@ -26,6 +30,8 @@ export interface Desk {
   light(): void;
   goBack(): void;
   rename(): void;
+  askUnit(what: 'cell' | 'row'): void;
+  switchMeasures(): void;
 }
 
 export interface Command {
@@ -93,6 +99,15 @@ export const commands: readonly Command[] = [
     words: 'base reference difference',
     when: (d) => d.scenario !== undefined,
     run: (d) => d.scenarioDo('base'),
+  },
+  { id: 'unit', label: 'Show in another unit …', words: 'convert view inches centimetres', when: (d) => d.quantity, run: (d) => d.askUnit('cell') },
+  { id: 'row-unit', label: 'Show the row in another unit …', words: 'convert view', when: (d) => d.quantity, run: (d) => d.askUnit('row') },
+  {
+    id: 'measures',
+    label: (d) => `Metric or US customary: ${d.measures === 'metric' ? 'show US customary' : 'show metric'}`,
+    words: 'units feet inches metres imperial fahrenheit celsius convert',
+    when: open,
+    run: (d) => d.switchMeasures(),
   },
   { id: 'mend', label: 'Apply the mend', words: 'fix error repair', when: (d) => d.hasMend, run: (d) => d.mend() },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },

@@ -1,6 +1,8 @@
 /** What commands work on: the open book, the chosen cell, and what the page can do with them. */
 import { type At, cellAt } from '../book/address.ts';
-import { addressOf, baseColumn, columnHeading, standingOf } from '../book/look-up.ts';
+import type { Book } from '../book/book.ts';
+import { addressOf, baseColumn, columnHeading, standingOf, unitOf } from '../book/look-up.ts';
+import { type Answer, isRefused, refused } from '../book/refused.ts';
 import type { Session } from '../session.ts';
 import { baseOf, lineOf, valueAt } from './cell-view.ts';
 import type { Desk } from './commands.ts';
@@ -27,6 +29,7 @@ export interface Room {
   toShelf(): Promise<void>;
   goBack(): void;
   nameIt(): void;
+  askUnit(what: 'cell' | 'row'): Promise<void>;
 }
 
 export class PageDesk implements Desk {
@@ -65,6 +68,15 @@ export class PageDesk implements Desk {
   get hasMend(): boolean {
     const mend = this.#mend;
     return mend !== undefined && (mend.content !== undefined || mend.unit !== undefined);
+  }
+  get quantity(): boolean {
+    const { at, session } = this.#room;
+    if (!at || !session) return false;
+    const value = valueAt(session.values, addressOf(at));
+    return value.kind === 'number' || (value.kind === 'blank' && unitOf(at) !== undefined);
+  }
+  get measures(): Book['measures'] | undefined {
+    return this.#room.session?.book.measures;
   }
   get pages(): readonly { readonly id: string; readonly title: string }[] {
     const { session } = this.#room;
@@ -111,8 +123,7 @@ export class PageDesk implements Desk {
     const table = at?.table.form === 'scenarios' ? at.table : session?.book.tables.find((t) => t.form === 'scenarios');
     if (!session || !table) return;
     const { scenarioChange } = await import('./scenario-change.ts');
-    const answer = session.run((book) => scenarioChange(verb, book, table, at));
-    this.#room.tell('refused' in answer ? answer.message : `${answer.label}.`, true);
+    this.#run((book) => scenarioChange(verb, book, table, at));
   }
   mend(): void {
     const { session, at } = this.#room;
@@ -128,6 +139,32 @@ export class PageDesk implements Desk {
   }
   goBack(): void {
     this.#room.goBack();
+  }
+  askUnit(what: 'cell' | 'row'): void {
+    void this.#room.askUnit(what);
+  }
+  async showIn({ what, unit }: Wishes['unit']): Promise<void> {
+    const { at } = this.#room;
+    if (!at) return;
+    const { showIn } = await import('./shown-unit.ts');
+    this.#run((book) => showIn(book, at, what, unit));
+  }
+  async switchMeasures(): Promise<void> {
+    const { setMeasures } = await import('../book/commands/set-measures.ts');
+    this.#run((book) => setMeasures(book, { measures: book.measures === 'metric' ? 'US customary' : 'metric' }));
+  }
+  async paste({ text }: Wishes['paste']): Promise<void> {
+    const { session, at } = this.#room;
+    if (!session || !at) return;
+    const { pasteCells } = await import('./paste-cells.ts');
+    this.#answer(await pasteCells(session, at, text).catch((error: Error) => refused(error.message)));
+  }
+  #run(command: (book: Book) => Answer): void {
+    const { session } = this.#room;
+    if (session) this.#answer(session.run(command));
+  }
+  #answer(answer: Answer): void {
+    this.#room.tell(isRefused(answer) ? answer.message : `${answer.label}.`, true);
   }
   rename(): void {
     this.#room.nameIt();

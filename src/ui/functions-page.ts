@@ -1,13 +1,23 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Param } from '../../functions/define.ts';
+import type { At } from '../book/address.ts';
 import type { FunctionCard } from '../engine/types.ts';
 import type { Session } from '../session.ts';
+import { anotherCell } from './function-try.ts';
 import { Part } from './part.ts';
 
 /** Every function, from its record alone: to be searched by word, by unit and by family. */
 export class ObFunctions extends Part {
-  static override properties = { ask: { attribute: false }, wanted: { state: true }, cards: { state: true } };
+  static override properties = {
+    ask: { attribute: false },
+    at: { attribute: false, hasChanged: anotherCell },
+    wanted: { state: true },
+    cards: { state: true },
+  };
   declare ask: Session['ask'];
+  /** The chosen cell, into which an example can be put. */
+  declare at: At | undefined;
   declare wanted: string;
   declare cards: readonly FunctionCard[];
 
@@ -38,7 +48,16 @@ export class ObFunctions extends Part {
           this.wanted = (e.target as HTMLInputElement).value;
         }} /></label>
       <p class="count" role="status">${found.length === this.cards.length ? `${found.length} functions` : `${found.length} of ${this.cards.length} functions`}</p>
-      ${[...families].map(([family, list]) => html`<h3 class="piece">${family}</h3>${list.map((f) => this.#entry(f))}`)}`;
+      ${repeat(
+        families,
+        ([family]) => family,
+        ([family, list]) =>
+          html`<h3 class="piece">${family}</h3>${repeat(
+            list,
+            (f) => f.name, // What was written to try one function must not land on another.
+            (f) => this.#entry(f),
+          )}`,
+      )}`;
   }
 
   #entry(f: FunctionCard): TemplateResult {
@@ -54,6 +73,7 @@ export class ObFunctions extends Part {
         <dt>Source</dt><dd>${f.source}</dd>
         ${f.examples.map((example) => html`<dt>Example</dt><dd><code>=${example.formula}</code> gives ${String(example.gives)}${unitText(f.returns.unit)}</dd>`)}
       </dl>
+      <ob-try .name=${f.name} .formula=${f.examples[0]?.formula ?? `${f.name}()`} .ask=${this.ask} .at=${this.at}></ob-try>
     </section>`;
   }
 }

@@ -32,6 +32,8 @@ export interface Wishes {
   choose: { readonly place: Place; readonly follow?: boolean; readonly focus?: boolean };
   /** Put what was typed into a cell. */
   type: { readonly place: Place; readonly typed: string };
+  /** Put a block of text into cells, from the chosen one on. */
+  paste: { readonly text: string };
   clear: { readonly place: Place };
   /** Something to be said aloud, and shown for a moment. */
   tell: { readonly text: string };
@@ -43,6 +45,9 @@ export interface Wishes {
     | { readonly what: 'book'; readonly id: string };
   remove: { readonly id: string; readonly title: string };
   name: { readonly title: string; readonly client: string };
-  write: { readonly place: Place };
+  /** Open a cell for writing; `text`: with this in it instead of what it holds, kept only on Enter. */
+  write: { readonly place: Place; readonly text?: string };
+  /** Show the chosen cell or its row in another unit; null: in its own. */
+  unit: { readonly what: 'cell' | 'row'; readonly unit: string | null };
   scenario: { readonly verb: 'drop' | 'same' | 'base' | 'add'; readonly table: string; readonly column?: string; readonly place?: Place };
 }

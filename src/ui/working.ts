@@ -192,10 +192,10 @@ export class ObWorking extends Part {
   }
 
   #acts(at: At): TemplateResult {
-    const same = command('same');
+    const further = ['same', 'unit', 'row-unit'].map(command).filter((c) => c.when(this.desk));
     return html`<div class="do">
       <button type="button" class="btn" @click=${() => this.say('write', { place: placeOfAt(at) })}>Write in this cell</button>
-      ${same.when(this.desk) ? html`<button type="button" class="btn" @click=${() => same.run(this.desk)}>${labelOf(same, this.desk)}</button>` : nothing}
+      ${further.map((c) => html`<button type="button" class="btn" @click=${() => c.run(this.desk)}>${labelOf(c, this.desk)}</button>`)}
     </div>`;
   }
 

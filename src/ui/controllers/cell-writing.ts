@@ -36,13 +36,19 @@ export class CellWriting implements ReactiveController {
     return `${this.#host.cellId({ row: 0, column: 0 })}-choices`;
   }
 
-  /** Opens with what stands in the cell, or with what was typed and refused. */
-  async open(): Promise<void> {
+  /** Opens with what stands in the cell, or with a text that is put forward to be kept. */
+  async open(text?: string): Promise<void> {
     const at = this.#host.at;
     const input = this.#host.input;
     if (!at || !input || this.isOpen) return;
     const place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
     const stored = at.cell?.typed ?? at.cell?.content ?? '';
+    if (text !== undefined) {
+      this.#begin(text);
+      this.#before = '';
+      input.setSelectionRange(text.length, text.length);
+      return;
+    }
     this.#begin(stored.replace(/^'/, ''));
     input.select();
     if (!isFormula(at.cell?.content ?? '')) return;
@@ -160,17 +166,17 @@ export class CellWriting implements ReactiveController {
     event.clipboardData.setData('text/plain', lineOf(valueAt(this.#host.values, addressOf(at))));
   }
 
+  /** A single value is typed into the cell; a block fills cells from it on. */
   paste(event: ClipboardEvent): void {
-    const text = event.clipboardData?.getData('text/plain').trim() ?? '';
-    if (this.isOpen || text === '') return;
-    event.preventDefault();
+    const text = event.clipboardData?.getData('text/plain') ?? '';
     const at = this.#host.at;
-    if (!at) return;
-    const single = !/[\t\n]/.test(text);
-    const detail = single
-      ? { place: this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex }), typed: text }
-      : { text: 'One cell takes one value: copy a single value to paste it here.' };
-    this.#host.dispatchEvent(new CustomEvent(single ? 'ob-type' : 'ob-tell', { detail, bubbles: true, composed: true }));
+    if (this.isOpen || !at || text.trim() === '') return;
+    event.preventDefault();
+    const place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
+    // A line break at the end is how a single cell is often copied; a tab at either end is an empty cell of a block.
+    const single = !/[\t\r\n]/.test(text.replace(/[\r\n]+$/, ''));
+    const [name, detail] = single ? (['ob-type', { place, typed: text.trim() }] as const) : (['ob-paste', { text }] as const);
+    this.#host.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
   }
 
   /** The slip of paper under the input: what is allowed, what to pick from, what was wrong. */
