@@ -1,6 +1,6 @@
 /** The brightest point of a bench itself, not only of its sample grid, as a function of the height. */
 import { crossings } from './crossings.ts';
-import { addProduct, cellCentres, crossingTables, crossingWeights, ppfdAt } from './kernel.ts';
+import { addProduct, cellCentres, crossingTables, crossingWeights, fieldAt } from './kernel.ts';
 import { faces, type Layout } from './layout.ts';
 
 export interface Brightest {
@@ -12,7 +12,7 @@ export interface Brightest {
 /** Best points of the grid from which the peak is sought: with fewer, the grid may have missed the higher of two. */
 const STARTS = 3;
 /** The search ends when its step is this small beside the height; the peak is flat, so its value is then good to about the square of it. */
-const FINEST = 1e-5;
+const FINEST = 1e-4;
 
 const unique = (values: Iterable<number>): number[] => [...new Set(values)].sort((a, b) => a - b);
 const clamp = (x: number, most: number): number => Math.min(most, Math.max(0, x));
@@ -36,33 +36,19 @@ export function brightestByHeight(layout: Layout, lowest: number, highest: numbe
   };
 }
 
-/** Steps to the best of the eight neighbours, halving the step where none is better. */
+/** Steps to the best of the eight neighbours, halving the step where none is better. The nine points are one small grid: three rows of tables an axis. */
 function climb(layout: Layout, height: number, from: Brightest, widest: number): Brightest {
   const { length, width } = layout.bench;
   let best = from;
-  for (let step = widest; step > FINEST * height; step /= 2) {
-    for (let moved = true; moved; ) {
-      moved = false;
-      for (const [dx, dy] of DIRECTIONS) {
-        const [x, y] = [clamp(best.x + dx * step, length), clamp(best.y + dy * step, width)];
-        const ppfd = ppfdAt(layout, height, x, y);
-        if (ppfd > best.ppfd) {
-          best = { x, y, ppfd };
-          moved = true;
-        }
-      }
+  for (let step = widest; step > FINEST * height; ) {
+    const around = (at: number, most: number): number[] => [clamp(at - step, most), at, clamp(at + step, most)];
+    const [xs, ys] = [around(best.x, length), around(best.y, width)];
+    const field = fieldAt(layout, height, xs, ys);
+    const before = best;
+    for (const [i, ppfd] of field.entries()) {
+      if (ppfd > best.ppfd) best = { x: xs[i % 3] as number, y: ys[Math.floor(i / 3)] as number, ppfd };
     }
+    if (best.x === before.x && best.y === before.y) step /= 2;
   }
   return best;
 }
-
-const DIRECTIONS = [
-  [1, 0],
-  [-1, 0],
-  [0, 1],
-  [0, -1],
-  [1, 1],
-  [-1, -1],
-  [1, -1],
-  [-1, 1],
-] as const;
