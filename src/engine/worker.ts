@@ -1,7 +1,7 @@
 /** The engine in a Web Worker. It alone loads the calculator, so that the page's first paint does not wait for it. */
 
+import { warmUp } from '../../functions/field/warm-up.ts';
 import { type Request, serve } from './serve.ts';
-import { warmUp } from './warm-up.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 
