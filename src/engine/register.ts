@@ -105,10 +105,6 @@ export function argumentsFor(record: FunctionRecord, asts: readonly Ast[], value
   return args;
 }
 
-/** Values as the arguments of a record, each in its parameter's unit; left-out ones take their fallbacks. */
-export const argumentsOf = (record: FunctionRecord, given: readonly unknown[]): readonly Argument[] =>
-  record.params.map((param, i) => (given[i] as Argument) ?? param.fallback);
-
 /** Runs a record on its arguments: a base value, or why there is none. With `show`, its steps are told. */
 export function run(record: FunctionRecord, args: readonly Argument[], show: Show | undefined): Answer | Fault {
   try {
