@@ -1,66 +1,94 @@
-/** Whether a content keeps to its cell's allowed range. What a formula gives is not known here: only what is written is checked. */
-import { readContent } from '../../functions/quantity-text.ts';
-import { toBase, unit } from '../../functions/units.ts';
+/** Whether a value keeps to its cell's allowed range: what is written, and, where the engine asks, what a given's formula gives. */
+import { didYouMean } from '../../functions/nearest.ts';
+import { readContent, showNumber } from '../../functions/quantity-text.ts';
+import { toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
 import { rangeOf, titleOf } from './look-up.ts';
 
-/** Why the content is not allowed there: what, where, and what is allowed; undefined where it is. */
+/** Why the content is not allowed there: what was given, where, and what is allowed; undefined where it is. Formulas are not judged. */
 export function notAllowed(book: Book, at: At, content: string): string | undefined {
   const range = rangeOf(at);
   if (!range) return undefined;
-  const said = readContent(content);
+  const said = readContent(content, book.currency);
   if (said.kind === 'blank' || said.kind === 'formula') return undefined;
+  const given = (said.kind === 'text' ? said.text : content).slice(0, MOST_LETTERS);
   const choices = choicesOf(book, at, range);
   if (choices) {
     const text = said.kind === 'text' ? said.text : content;
     if (choices.some((choice) => choice.toLowerCase() === text.toLowerCase())) return undefined;
-    return `${titleOf(at)}: “${text}” is not one of the choices: ${listed(choices)}.`;
+    return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(choices)}.${didYouMean(text, choices)}`;
   }
+  const limits = limitsOf(book, range);
+  if (!limits) return undefined;
+  if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${spanText(limits.range)}; “${given}” is none.`;
+  return beyond(at, limits, { base: said.base, unit: unit(said.unit), text: content });
+}
+
+/** The same for a number that a given's formula gives, in base units. */
+export function resultNotAllowed(book: Book, at: At, base: number, shown: string): string | undefined {
+  const range = rangeOf(at);
+  const limits = range && limitsOf(book, range);
+  return limits && beyond(at, limits, { base, unit: unit(shown), text: showNumber(base, shown).text });
+}
+
+interface Limits {
+  readonly range: Range;
+  readonly unit: Unit;
+}
+
+function limitsOf(book: Book, range: Range): Limits | undefined {
   if (range.low === undefined && range.high === undefined) return undefined;
-  if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${spanText(range)}; “${content}” is none.`;
-  const limit = unit(range.unit ?? '');
-  if (!limit) return undefined;
+  const symbol = withCurrency(range.unit ?? '', book.currency);
+  const found = unit(symbol);
+  return found && { range: { ...range, unit: symbol }, unit: found };
+}
+
+function beyond(at: At, { range, unit: limit }: Limits, said: { readonly base: number; readonly unit: Unit | undefined; readonly text: string }) {
   // A plain 0 is no quantity in particular; any other number must be of the kind that the limits are.
-  if (unit(said.unit)?.dimension !== limit.dimension && said.base !== 0) {
+  if (said.unit?.dimension !== limit.dimension && said.base !== 0) {
     const needs = limit.symbol === '' ? 'a plain number' : `a quantity in ${limit.symbol} or the like`;
-    return `${titleOf(at)} takes ${needs}, ${spanText(range)}; ${content} is not one.`;
+    return `${titleOf(at)} takes ${needs}, ${spanText(range)}; ${said.text} is not one.`;
   }
-  const beyond = (bound: number | undefined, sign: 1 | -1): boolean =>
+  const past = (bound: number | undefined, sign: 1 | -1): boolean =>
     bound !== undefined && sign * (said.base - toBase(bound, limit)) > 0 && !close(said.base, toBase(bound, limit));
-  if (beyond(range.low, -1)) return `${titleOf(at)}: ${content} is below what is allowed, ${spanText(range)}.`;
-  if (beyond(range.high, 1)) return `${titleOf(at)}: ${content} is above what is allowed, ${spanText(range)}.`;
+  if (past(range.low, -1)) return `${titleOf(at)}: ${said.text} is below what is allowed, ${spanText(range)}.`;
+  if (past(range.high, 1)) return `${titleOf(at)}: ${said.text} is above what is allowed, ${spanText(range)}.`;
   return undefined;
 }
 
 /** 36 in must pass a limit of 0.9144 m whatever the last bit says. */
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
 
-/** The allowed texts, or undefined where the range is one of numbers, or its texts are worked out by formulas. */
+/** The allowed contents, or undefined where the range is one of numbers, or lists cells of which one is worked out by a formula, or all are blank. */
 export function choicesOf(book: Book, at: At, range: Range): readonly string[] | undefined {
   if (range.oneOf) return range.oneOf;
   const reference = range.from === undefined ? undefined : readReference(range.from);
   const table = reference && (reference.table === undefined ? at.table : tableNamed(book, reference.table));
   if (!reference || !table) return undefined;
-  const texts: string[] = [];
+  const choices: string[] = [];
   for (let r = reference.from.row; r <= reference.to.row; r++) {
     for (let c = reference.from.column; c <= reference.to.column; c++) {
-      const content = readContent(placeIn(table, c, r)?.cell?.content ?? '');
+      const stored = placeIn(table, c, r)?.cell?.content ?? '';
+      const content = readContent(stored);
       if (content.kind === 'formula') return undefined;
-      if (content.kind === 'text') texts.push(content.text);
+      if (content.kind !== 'blank') choices.push(content.kind === 'text' ? content.text : stored);
     }
   }
-  return texts;
+  return choices.length > 0 ? choices : undefined;
 }
 
-/** "0.1 to 3 m", "0 or more", "up to 24 h/d". */
-export function spanText({ low, high, unit: symbol = '' }: Range): string {
-  const end = symbol === '' ? '' : ` ${symbol}`;
-  if (low === undefined) return `up to ${high}${end}`;
-  return high === undefined ? `${low}${end} or more` : `${low} to ${high}${end}`;
+/** "from 0.1 to 3 m", "at least 0", "at most 24 h/d". */
+function spanText({ low, high, unit: symbol = '' }: Range): string {
+  const end = symbol === '' || symbol === '1' ? '' : ` ${symbol}`;
+  if (low === undefined) return `at most ${high}${end}`;
+  return high === undefined ? `at least ${low}${end}` : `from ${low} to ${high}${end}`;
 }
 
 const MOST_LISTED = 8;
+
+/** Letters of a refused text that are said again. */
+const MOST_LETTERS = 60;
 
 function listed(choices: readonly string[]): string {
   const more = choices.length - MOST_LISTED;

@@ -66,11 +66,7 @@ function read(workbook: Workbook, at: Place, typed: string): Reading {
   if (taken.kind === 'refused') return { ok: false, message: taken.message };
   if (taken.kind === 'formula') return { ok: false, message: 'This can not be read as a formula.' };
   if (taken.kind === 'blank') return { ok: true, content: '' };
-  const content =
-    taken.kind === 'number'
-      ? ({ kind: 'number', base: taken.base, unit: taken.unit, given: taken.value } as const)
-      : ({ kind: 'text', text: taken.content.replace(/^'/, '') } as const);
-  const fault = taken.kind === 'yes or no' ? undefined : workbook.outOfRange(at, content);
+  const fault = workbook.outOfRange(at, taken.content);
   if (fault) return { ok: false, message: fault.message };
   return {
     ok: true,

@@ -1,4 +1,5 @@
 /** The book seen as sheets of places: which row, column and cell of the book a place is, and back. */
+import { type At, placeIn } from '../book/address.ts';
 import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
 import { cellText, type Place, readReference, tableText } from './addresses.ts';
 import type { Address } from './types.ts';
@@ -76,6 +77,12 @@ export class Grid {
     const row = table?.rows[at.row];
     const column = table?.columns[at.col];
     return table && row && column && cellIn(table, row, column);
+  }
+
+  /** A place as the book knows it; undefined past the edge of a table. */
+  inBook(at: Place): At | undefined {
+    const table = this.sheets[at.sheet]?.table;
+    return table && placeIn(table, at.col, at.row);
   }
 
   /** A place as formulas say it: `Scenarios!B7`. */

@@ -1,9 +1,10 @@
 /** What is refused of a formula before the calculator sees it: too large, not understood, unknown names, several values. */
 
+import { didYouMean } from '../../functions/nearest.ts';
 import { unit } from '../../functions/units.ts';
 import { cellText, type Place, tableText } from './addresses.ts';
 import { BOUNDS, tooLong, tooMany } from './bounds.ts';
-import { didYouMean, type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD } from './errors.ts';
+import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD } from './errors.ts';
 import type { Ast, Hyper, Parsed } from './hyper.ts';
 import { offered, STATE } from './register.ts';
 

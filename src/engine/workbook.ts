@@ -5,17 +5,18 @@
 
 import { type Content, readContent } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
-import type { Book, Cell, Column, Range, Row } from '../book/book.ts';
+import { notAllowed } from '../book/allowed.ts';
+import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
+import { rangeOf } from '../book/look-up.ts';
 import { cellText, keyOf, type Place, placeOf, readReference, type Span, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
-import { type Fault, NOT_ANSWERED, TOO_LARGE } from './errors.ts';
+import { type Fault, NOT_ANSWERED, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
 import { everyPart, objection, tooMuchText } from './guard.ts';
 import { type Ast, type CellValue, DetailedCellError, Hyper } from './hyper.ts';
 import { type Kind, Quantities } from './quantities.ts';
 import { hostOf } from './quantity-host.ts';
-import { rangeFault } from './ranges.ts';
 import { type Context, recordOf, STATE } from './register.ts';
 import { explained, unitError } from './sentences.ts';
 import type { Address, Value, Values } from './types.ts';
@@ -179,8 +180,9 @@ export class Workbook {
     const content = beyond(at) ? BLANK : readContent(cell.content, this.currency);
     this.contents.set(key, content);
     if (content.kind === 'formula') this.formulas++;
-    if (this.limits(at)?.from && content.kind !== 'formula') this.listed.add(key);
-    const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? this.outOfRange(at, content);
+    const place = content.kind === 'formula' ? undefined : this.grid.inBook(at);
+    if (place && rangeOf(place)?.from) this.listed.add(key);
+    const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? this.outOfRange(at, cell.content);
     if (fault) this.faults.set(key, fault);
     if (fault || content.kind === 'blank') return `=${STATE}()`;
     if (content.kind === 'number') return content.base;
@@ -200,7 +202,7 @@ export class Workbook {
   /** Whether a given that names a list of allowed values stands otherwise to it than before. */
   private listNow(at: Place): boolean {
     const before = this.faults.get(keyOf(at));
-    return before?.message !== this.outOfRange(at, this.content(at))?.message;
+    return before?.message !== this.outOfRange(at, this.grid.cell(at)?.content ?? '')?.message;
   }
 
   private objectionTo(content: Content, at: Place): Fault | undefined {
@@ -404,16 +406,11 @@ export class Workbook {
     return at;
   }
 
-  private limits(at: Place): Range | undefined {
-    const row = this.grid.row(at);
-    // A column's range is for what stands under its heading.
-    return this.grid.cell(at)?.range ?? row?.range ?? (row?.head ? undefined : this.grid.column(at)?.range);
-  }
-
-  /** Whether a number or text may stand in a given: a sentence where it may not. */
-  outOfRange(at: Place, content: Content): Fault | undefined {
-    const limits = this.limits(at);
-    return limits && rangeFault(content, limits, this.unitSaid(at), this.grid, at);
+  /** Whether a stored content may stand in a given: a sentence where it may not. */
+  outOfRange(at: Place, content: string): Fault | undefined {
+    const [book, place] = [this.grid.book, this.grid.inBook(at)];
+    const message = book && place && notAllowed(book, place, content);
+    return message === undefined ? undefined : { word: OUT_OF_RANGE, message };
   }
 
   /** Works out a formula that lies in no table, and forgets it again after `use`. */

@@ -100,7 +100,7 @@ describe('a session', () => {
   it('gives the engine’s refusal with its mend, and the refusal of a range, and changes nothing', async () => {
     const { session } = await opened();
     expect(await session.type('Brief!A2', 'nonsense')).toEqual({ ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } });
-    expect(await session.type('Brief!A1', '50 m')).toEqual({ ok: false, message: 'Bench length takes a number, 0.3 to 20 m; “50 M” is none.' });
+    expect(await session.type('Brief!A1', '50 m')).toEqual({ ok: false, message: 'Bench length takes a number, from 0.3 to 20 m; “50 M” is none.' });
     expect(await session.type('Brief!Z9', '1')).toEqual({ ok: false, message: 'There is no cell Brief!Z9 in this book.' });
     expect(session.book).toBe(sample);
   });

@@ -89,10 +89,10 @@ describe('allowed ranges of a given', () => {
 
   it('refuses what is typed outside them, with the range', async () => {
     const { engine } = await open('50 cm', 'full', 'Bar 60');
-    expect(await engine.read('Plan!A1', '150')).toEqual({ ok: false, message: 'Mount height is allowed from 20 cm to 120 cm.' });
+    expect(await engine.read('Plan!A1', '150')).toEqual({ ok: false, message: 'Mount height: 150 cm is above what is allowed, from 20 to 120 cm.' });
     expect(await engine.read('Plan!A1', '2 m')).toMatchObject({ ok: false });
     expect(await engine.read('Plan!A1', '120')).toMatchObject({ ok: true, content: '120 cm' });
-    expect(await engine.read('Plan!A2', 'ful')).toEqual({ ok: false, message: 'Stage is one of seedling, full; “ful” is not among them. Did you mean full?' });
+    expect(await engine.read('Plan!A2', 'ful')).toEqual({ ok: false, message: 'Stage: “ful” is not one of the choices: seedling, full. Did you mean full?' });
     expect(await engine.read('Plan!A3', 'Bar 90')).toMatchObject({ ok: false });
     expect(await engine.read('Plan!A3', 'Bar 120')).toMatchObject({ ok: true });
   });
@@ -101,6 +101,14 @@ describe('allowed ranges of a given', () => {
     const { values } = await open('5 m', 'full', 'Bar 60');
     expect(values['Plan!A1']).toMatchObject({ kind: 'error', word: 'out of range' });
     expect(values['Plan!A4']).toMatchObject({ kind: 'error', word: 'out of range', from: 'Plan!A1' });
+  });
+
+  it("takes a row's limits in the row's unit, whatever the cell is shown in", async () => {
+    const line = [{ label: 'Bench length', unit: 'm', range: { low: 0.2, high: 10 } }];
+    const engine = createEngine();
+    await engine.load(book([table('Plan', [[{ content: '150 cm', unit: 'cm' }]], line)]));
+    expect(await engine.read('Plan!A1', '800')).toMatchObject({ ok: true, content: '800 cm' });
+    expect(await engine.read('Plan!A1', '1100')).toEqual({ ok: false, message: 'Bench length: 1100 cm is above what is allowed, from 0.2 to 10 m.' });
   });
 
   it('looks again when the list that it names changes', async () => {

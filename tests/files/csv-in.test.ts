@@ -122,7 +122,7 @@ describe('a file into rows of a table', () => {
       [5, 2],
     ]);
     const said = plan.problems.map(({ message }) => message);
-    expect(said[0]).toMatch(/above what is allowed, 0.3 to 20 m/);
+    expect(said[0]).toMatch(/above what is allowed, from 0.3 to 20 m/);
     expect(said[1]).toMatch(/a length/);
     expect(said[2]).toMatch(/takes a quantity in h\/d; “long” is none/);
     expect(said[3]).toMatch(/not one of the choices: Rail 45, Rail 90, Puck 18/);
