@@ -1,0 +1,88 @@
+/** The functions: looked up, tried, and put into a cell. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+beforeEach(async () => {
+  page = await browser.visit();
+  await openDemo(page);
+}, 60_000);
+afterEach(async () => {
+  await page.context().close();
+});
+
+const entry = (name: string): Locator => page.getByRole('region', { name, exact: true });
+
+async function lookUp(words: string): Promise<void> {
+  await goTo(page, 'The functions');
+  await page.getByLabel('Look for a word, a unit or a family').fill(words);
+}
+
+describe('the page of functions', () => {
+  it('works out what is tried on Enter and on the button, with its unit, and keeps what is refused', async () => {
+    await lookUp('dli');
+    const dli = entry('DLI');
+    const input = dli.getByLabel('Try DLI');
+    expect(await input.inputValue()).toMatch(/^=DLI\(/);
+    await input.fill('=DLI(200, 16)');
+    await input.press('Enter');
+    // 200 µmol/m²/s × 16 h × 3600 s/h = 11.52 mol/m²: arithmetic.
+    await expect.poll(() => dli.getByRole('status').textContent()).toMatch(/^Gives 11\.5\d*\smol\/m²\/d$/);
+    await input.fill('DLI(200 kg, 16)');
+    expect(await dli.getByRole('status').textContent()).toBe('');
+    await dli.getByRole('button', { name: 'Work it out' }).click();
+    await expect.poll(() => dli.getByRole('status').textContent()).toMatch(/mass/);
+    expect(await input.inputValue()).toBe('DLI(200 kg, 16)');
+  });
+
+  it('has an answer to every example', async () => {
+    await goTo(page, 'The functions');
+    const tries = page.locator('ob-try');
+    await tries.first().waitFor();
+    const count = await tries.count();
+    expect(count).toBe(Number(/^(\d+) functions$/.exec((await page.locator('.count').textContent()) ?? '')?.[1]));
+    await page.evaluate(() => {
+      for (const form of document.querySelectorAll<HTMLFormElement>('form.try')) form.requestSubmit();
+    });
+    await expect.poll(() => page.locator('form.try p:not(:empty)').count(), { timeout: 20_000 }).toBe(count);
+    const others = await page.locator('form.try p').evaluateAll((all) => all.map((p) => p.textContent ?? '').filter((text) => !text.startsWith('Gives ')));
+    expect(others).toEqual([]);
+  }, 60_000);
+
+  it('puts an example into the chosen cell, on its page, to be kept only on Enter', async () => {
+    await lookUp('dli');
+    expect(await entry('DLI').getByRole('button', { name: 'Put into the chosen cell' }).isDisabled()).toBe(true);
+    await goTo(page, 'Scenarios');
+    await page.locator('td[aria-label^="Mount height, B:"]').click();
+    await lookUp('max');
+    const max = page.locator('ob-try').first();
+    await max.locator('input').fill('=0.2 m + 25 cm');
+    await max.getByRole('button', { name: 'Put into Mount height, B' }).click();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    const writing = page.locator('.over.writing > input');
+    await expect.poll(() => writing.inputValue()).toBe('=0.2 m + 25 cm');
+    expect(await page.locator('td[aria-label^="Mount height, B: 0.40 metres"]').count()).toBe(1);
+    await page.keyboard.press('Enter');
+    await page.locator('td[aria-label^="Mount height, B: 0.45 metres"]').waitFor();
+  });
+
+  it('has no violation that axe can find', async () => {
+    await goTo(page, 'Scenarios');
+    await page.locator('td[aria-label^="Mount height, B:"]').click();
+    await lookUp('bench');
+    await page.locator('ob-try').first().waitFor();
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
+    expect(browser.complaints).toEqual([]);
+  }, 60_000);
+});

@@ -1,0 +1,111 @@
+/** How what is given is shown: in which unit, in which measures; and what is said of how it was read. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+beforeEach(async () => {
+  page = await browser.visit();
+  await openDemo(page);
+  await goTo(page, 'Scenarios');
+}, 60_000);
+afterEach(async () => {
+  await page.context().close();
+});
+
+const cell = (name: string) => page.locator(`td[aria-label^="${name}"]`);
+
+async function command(words: string): Promise<void> {
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type(words);
+  await page.keyboard.press('Enter');
+}
+
+describe('another unit', () => {
+  it('is picked for one cell, whose value stays, and is taken back', async () => {
+    await cell('Mount height, B:').click();
+    await command('another unit');
+    const slip = page.getByRole('dialog', { name: 'Show Mount height, B in another unit' });
+    expect((await new AxeBuilder({ page }).analyze()).violations.map((v) => v.id)).toEqual([]);
+    const before = await cell('Full mean PPFD, B:').getAttribute('aria-label');
+    await slip.getByRole('button', { name: 'cm', exact: true }).click();
+    await cell('Mount height, B: 40').and(page.locator('[aria-label*="centimetres"]')).waitFor();
+    await cell('Mount height, A: 0.30 metres').waitFor();
+    expect(await cell('Full mean PPFD, B:').getAttribute('aria-label')).toBe(before);
+    await page.keyboard.press('Control+z');
+    await cell('Mount height, B: 0.40 metres').waitFor();
+  });
+
+  it('is typed for the whole row; what is of another kind is refused in words and kept', async () => {
+    await cell('Mount height, B:').click();
+    await command('the row in another');
+    const slip = page.getByRole('dialog', { name: 'Show the row Mount height in another unit' });
+    await slip.getByLabel('Or write one').fill('kg');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => slip.getByRole('status').textContent()).toBe('Mount height, B is a length; kg is for a mass.');
+    expect(await slip.getByLabel('Or write one').inputValue()).toBe('kg');
+    await slip.getByLabel('Or write one').fill('mm');
+    await page.keyboard.press('Enter');
+    await cell('Mount height, A: 300').and(page.locator('[aria-label*="millimetres"]')).waitFor();
+    await cell('Mount height, B: 400').and(page.locator('[aria-label*="millimetres"]')).waitFor();
+  });
+});
+
+describe('measures', () => {
+  it('go to US customary and back without a changed value', async () => {
+    await command('us customary');
+    // 0.40 m / 0.3048 m/ft = 1.312 ft: the foot of NIST SP 811, 2008, appendix B.8.
+    await cell('Mount height, B: 1.31').and(page.locator('[aria-label*="feet"]')).waitFor();
+    await command('metric');
+    await cell('Mount height, B: 0.40 metres').waitFor();
+  });
+});
+
+describe('what was typed', () => {
+  it('is told as it was read, aloud and on the page, where a unit was put to a bare number', async () => {
+    await cell('Mount height, B:').click();
+    await page.keyboard.type('=IF(DLI(200, 16) > 5, 0.5 m, 0.4 m)');
+    await page.keyboard.press('Enter');
+    const told = page.locator('.told');
+    await expect.poll(() => told.textContent()).toMatch(/200 read as 200 µmol\/m²\/s/);
+    expect(await told.getAttribute('aria-live')).toBe('polite');
+    expect(await told.evaluate((element) => getComputedStyle(element).opacity)).toBe('1');
+  });
+});
+
+describe('a block of text', () => {
+  const paste = (text: string): Promise<void> =>
+    page.evaluate((plain) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', plain);
+      document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+    }, text);
+
+  it('fills cells from the chosen one on, as one change', async () => {
+    await cell('Mount height, A:').click();
+    await paste('0.31\t42 cm\n90 %\t\n');
+    await cell('Mount height, A: 0.31 metres').waitFor();
+    await cell('Mount height, B: 42').waitFor();
+    await cell('Dimmed to, A: 90 percent').waitFor();
+    await page.keyboard.press('Control+z');
+    await cell('Mount height, A: 0.30 metres').waitFor();
+    await cell('Mount height, B: 0.40 metres').waitFor();
+    await cell('Dimmed to, A: 100 percent').waitFor();
+  });
+
+  it('is left out whole where one piece can not be taken', async () => {
+    await cell('Mount height, A:').click();
+    await paste('0.31\t3 kg');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Mount height, B: .*mass.* Nothing was pasted\.$/);
+    await cell('Mount height, A: 0.30 metres').waitFor();
+  });
+});
