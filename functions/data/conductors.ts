@@ -7,8 +7,6 @@
  * values are from memory, the others read second-hand.
  */
 
-type ConductorClass = 1 | 2 | 5;
-
 /** Area in mm² → largest resistance at 20 °C in Ω/km: solid (1) and stranded (2) share a column up to 95 mm², flexible (5) has its own. */
 export const IEC_60228: readonly (readonly [area: number, rigid: number, flexible: number])[] = [
   [0.5, 36, 39],
