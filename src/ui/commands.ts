@@ -12,6 +12,8 @@ export interface Desk {
   readonly canDrop: boolean;
   /** The chosen cell holds, or is to hold, a number that has a unit or may have one. */
   readonly quantity: boolean;
+  /** And its row is one quantity across several columns. */
+  readonly quantityRow: boolean;
   /** In which measures the open book is shown. */
   readonly measures: 'metric' | 'US customary' | undefined;
   readonly hasMend: boolean;
@@ -101,7 +103,7 @@ export const commands: readonly Command[] = [
     run: (d) => d.scenarioDo('base'),
   },
   { id: 'unit', label: 'Show in another unit …', words: 'convert view inches centimetres', when: (d) => d.quantity, run: (d) => d.askUnit('cell') },
-  { id: 'row-unit', label: 'Show the row in another unit …', words: 'convert view', when: (d) => d.quantity, run: (d) => d.askUnit('row') },
+  { id: 'row-unit', label: 'Show the row in another unit …', words: 'convert view', when: (d) => d.quantityRow, run: (d) => d.askUnit('row') },
   {
     id: 'measures',
     label: (d) => `Metric or US customary: ${d.measures === 'metric' ? 'show US customary' : 'show metric'}`,

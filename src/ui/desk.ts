@@ -75,6 +75,10 @@ export class PageDesk implements Desk {
     const value = valueAt(session.values, addressOf(at));
     return value.kind === 'number' || (value.kind === 'blank' && unitOf(at) !== undefined);
   }
+  get quantityRow(): boolean {
+    const { at } = this.#room;
+    return this.quantity && at !== undefined && at.table.form !== 'list' && at.table.columns.length > 1;
+  }
   get measures(): Book['measures'] | undefined {
     return this.#room.session?.book.measures;
   }

@@ -71,7 +71,7 @@ export class ObFunctions extends Part {
         <dt>Use</dt><dd>${f.use}</dd>
         ${f.caution ? html`<dt>Caution</dt><dd><strong>${f.caution}</strong></dd>` : nothing}
         <dt>Source</dt><dd>${f.source}</dd>
-        ${f.examples.map((example) => html`<dt>Example</dt><dd><code>=${example.formula}</code> gives ${String(example.gives)}${unitText(f.returns.unit)}</dd>`)}
+        ${f.examples.map((example) => html`<dt>Example</dt><dd><code>=${example.formula}</code> gives ${typeof example.gives === 'number' ? Number(example.gives.toPrecision(6)) : String(example.gives)}${unitText(f.returns.unit)}</dd>`)}
       </dl>
       <ob-try .name=${f.name} .formula=${f.examples[0]?.formula ?? `${f.name}()`} .ask=${this.ask} .at=${this.at}></ob-try>
     </section>`;

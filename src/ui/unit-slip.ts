@@ -55,7 +55,7 @@ export class ObUnitSlip extends Part {
     return html`<dialog class="slip-box" aria-label="Show ${what} in another unit">
       <form class="begin" data-cell=${addressOf(at)} @submit=${this.#typed}>
         <p>Show ${what} in another unit of ${quantityName(now.dimension, now.reading)}. What was given stays what it is.</p>
-        <div class="do">${alikeUnits(now).map((symbol) => html`<button type="button" class="btn" aria-pressed=${symbol === now.symbol} @click=${() => this.#show(symbol || '1')}>${symbol || 'plain number'}</button>`)}</div>
+        <div class="do">${alikeUnits(now).map((symbol) => html`<button type="button" class="btn" aria-pressed=${symbol === now.symbol} ?autofocus=${symbol === now.symbol} @click=${() => this.#show(symbol || '1')}>${symbol || 'plain number'}</button>`)}</div>
         <label>Or write one <input type="text" autocomplete="off" autocapitalize="off" spellcheck="false" aria-describedby="unit-wrong" /></label>
         <p id="unit-wrong" class="wrong" role="status">${this.wrong || nothing}</p>
         <div class="do">

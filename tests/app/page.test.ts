@@ -1,4 +1,5 @@
 /** What is on the page, for the eye, the ear, the finger and paper. */
+import { readdir, readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -95,6 +96,32 @@ describe('the page', () => {
 });
 
 describe('by touch, 390 px wide', () => {
+  it('shows the title and the purpose of every template, none cut off', async () => {
+    const folder = new URL('../../templates/', import.meta.url);
+    const files = (await readdir(folder)).filter((name) => name.endsWith('.json'));
+    const books = await Promise.all(files.map(async (name) => JSON.parse(await readFile(new URL(name, folder), 'utf8'))));
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await page.locator('.template').first().waitFor();
+    const shown = await page.locator('.template').evaluateAll((items) =>
+      items.map((item) => {
+        const [title, purpose] = [...item.querySelectorAll<HTMLElement>('b, span')];
+        const whole = [title, purpose].every((e) => {
+          const range = document.createRange();
+          range.selectNodeContents(e as HTMLElement);
+          const box = range.getBoundingClientRect();
+          const room = item.getBoundingClientRect();
+          return box.width > 0 && box.left >= room.left && box.right <= Math.min(room.right, innerWidth) && box.top >= room.top && box.bottom <= room.bottom;
+        });
+        return { title: title?.textContent, purpose: purpose?.textContent, whole };
+      }),
+    );
+    type Titled = { readonly title: string | undefined };
+    const by = (a: Titled, b: Titled): number => (a.title ?? '').localeCompare(b.title ?? '');
+    expect(shown.sort(by)).toEqual(books.map(({ title, purpose }) => ({ title, purpose, whole: true })).sort(by));
+    expect(shown.length).toBeGreaterThan(1);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  });
+
   it('opens pages from the drawer, writes into a cell by tapping it twice, and raises the working from the foot', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
     await openDemo(page, false);
