@@ -3,7 +3,14 @@ import { FACE_LENGTH, FACE_WIDTH } from '../field/field-params.ts';
 import { LIMITS } from '../field/limits.ts';
 
 /** A beam for closed forms, which hold for any; sums over faces keep to the field's 10° to 170°. */
-export const ANY_BEAM = { name: 'beam', quantity: 'beam angle', unit: '°', meaning: 'full angle at half of the peak intensity', atLeast: 0.1, atMost: 179.9 } as const;
+export const ANY_BEAM = {
+  name: 'beam',
+  quantity: 'beam angle',
+  unit: '°',
+  meaning: 'full angle at half of the peak intensity',
+  atLeast: 0.1,
+  atMost: 179.9,
+} as const;
 
 const OFFSET = { unit: 'm', optional: true, fallback: 0, atLeast: -LIMITS.placeMost, atMost: LIMITS.placeMost } as const;
 

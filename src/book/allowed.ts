@@ -16,7 +16,13 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   const choices = choicesOf(book, at, range);
   if (choices) {
     const text = said.kind === 'text' ? said.text : content;
-    if (choices.some((choice) => choice.toLowerCase() === text.toLowerCase())) return undefined;
+    // An amount is the same in any unit: 0.015 cm² is a choice where 1.5 mm² is one.
+    const isIt = (choice: string): boolean => {
+      const one = said.kind === 'number' ? readContent(choice, book.currency) : undefined;
+      if (said.kind === 'number' && one?.kind === 'number') return unit(one.unit)?.dimension === unit(said.unit)?.dimension && close(one.base, said.base);
+      return choice.toLowerCase() === text.toLowerCase();
+    };
+    if (choices.some(isIt)) return undefined;
     return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(choices)}.${didYouMean(text, choices)}`;
   }
   const limits = limitsOf(book, range);
@@ -25,11 +31,12 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   return beyond(at, limits, { base: said.base, unit: unit(said.unit), text: content });
 }
 
-/** The same for a number that a given's formula gives, in base units. */
+/** The same for a number that a formula gives, in base units. What is said to be worked or a check answers to no range. */
 export function resultNotAllowed(book: Book, at: At, base: number, shown: string): string | undefined {
-  const range = rangeOf(at);
+  const kind = at.cell?.kind ?? at.row.kind ?? at.column.kind;
+  const range = kind === 'worked' || kind === 'check' ? undefined : rangeOf(at);
   const limits = range && limitsOf(book, range);
-  return limits && beyond(at, limits, { base, unit: unit(shown), text: showNumber(base, shown).text });
+  return limits && beyond(at, limits, { base, unit: unit(shown), text: showNumber(base, shown).text.replaceAll('\u202f', ' ') });
 }
 
 interface Limits {

@@ -1,14 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
-import { named, standingOf } from '../book/look-up.ts';
+import { addressOf, named, standingOf } from '../book/look-up.ts';
 import { formatBook } from '../files/book-file.ts';
 import type { Session } from '../session.ts';
 import type { Verb } from './main.ts';
 import { openText } from './open-book.ts';
 import { deliver } from './output.ts';
 import { templateText } from './templates.ts';
-import { nearest, WrongUse } from './wrong-use.ts';
+import { Failure, nearest, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
@@ -19,7 +19,11 @@ export const verb: Verb = {
     if (more !== undefined) throw new WrongUse(`one template at a time, not also ${more}`);
     const session = await openText(await templateText(slug), slug);
     try {
-      for (const setting of (set as string[] | undefined) ?? []) await put(session, setting);
+      const settings = (set as string[] | undefined) ?? [];
+      const written: string[] = [];
+      for (const setting of settings) written.push(await put(session, setting));
+      await session.settled();
+      for (const [i, address] of written.entries()) holds(session, settings[i] ?? '', address);
       await deliver(formatBook({ ...session.book, id: randomUUID() }), output as string | undefined);
       return 0;
     } finally {
@@ -28,18 +32,26 @@ export const verb: Verb = {
   },
 };
 
-/** Answers one given, just as if its value were typed into the cell. */
-async function put(session: Session, setting: string): Promise<void> {
+/** Answers one given, just as if its value were typed into the cell; gives its address. */
+async function put(session: Session, setting: string): Promise<string> {
   const at = setting.indexOf('=');
   if (at < 1) throw new WrongUse(`--set ${setting} is not NAME=VALUE`);
   const name = setting.slice(0, at).trim();
-  const address = addressOf(session.book, name);
+  const address = givenCalled(session.book, name);
   const typed = await session.type(address, setting.slice(at + 1));
   if (!typed.ok) throw new WrongUse(`--set ${setting}: ${typed.message}`);
   if (typed.said) console.error(`${name}: ${typed.said}`);
+  return address;
 }
 
-function addressOf(book: Book, name: string): string {
+/** Whether a formula that was set can be worked out, and gives what the given may be, is known when all are set. */
+function holds(session: Session, setting: string, address: string): void {
+  const at = cellAt(session.book, address);
+  const value = at && session.values[addressOf(at)];
+  if (value?.kind === 'error' && value.word !== 'not answered yet') throw new Failure(`--set ${setting}: ${value.message}`);
+}
+
+function givenCalled(book: Book, name: string): string {
   const givens = Object.keys(book.names).filter((known) => isGiven(book, book.names[known] ?? ''));
   // What has no name, a scenario's own givens above all, is said by its address.
   const target = named(book, name) ?? (cellAt(book, name) ? name : undefined);

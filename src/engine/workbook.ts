@@ -5,7 +5,7 @@
 
 import { type Content, readContent } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
-import { notAllowed } from '../book/allowed.ts';
+import { notAllowed, resultNotAllowed } from '../book/allowed.ts';
 import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { rangeOf } from '../book/look-up.ts';
@@ -266,7 +266,16 @@ export class Workbook {
       const fault = this.faults.get(keyOf(at));
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
     }
-    return this.value(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
+    const value = this.value(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
+    return this.resultOutOfRange(at, value) ?? value;
+  }
+
+  /** What a formula gives is known only once it is worked out: where it answers a given, it is held to what the given may be. */
+  private resultOutOfRange(at: Place, value: Value): Value | undefined {
+    if (value.kind !== 'number' || this.contents.get(keyOf(at))?.kind !== 'formula') return undefined;
+    const [book, place] = [this.grid.book, this.grid.inBook(at)];
+    const message = book && place && resultNotAllowed(book, place, value.base, value.unit);
+    return message === undefined ? undefined : { kind: 'error', word: OUT_OF_RANGE, message };
   }
 
   /** What the calculator gives, with its unit, or with our words for what is wrong. */

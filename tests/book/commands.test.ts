@@ -55,7 +55,9 @@ describe('setting a cell', () => {
     expect(answer('Brief!A1', '11 in')).toBe('refused: Bench length: 11 in is below what is allowed, from 0.3 to 20 m.');
     expect(answer('Brief!A1', '5 kg')).toBe('refused: Bench length takes a quantity in m or the like, from 0.3 to 20 m; 5 kg is not one.');
     expect(answer('Brief!A1', 'long')).toBe('refused: Bench length takes a number, from 0.3 to 20 m; “long” is none.');
-    expect(answer('Brief!A2', 'Rail 9')).toBe('refused: Fixture: “Rail 9” is not one of the choices: Rail 45, Rail 90, Puck 18. Did you mean Rail 90 or Rail 45?');
+    expect(answer('Brief!A2', 'Rail 9')).toBe(
+      'refused: Fixture: “Rail 9” is not one of the choices: Rail 45, Rail 90, Puck 18. Did you mean Rail 90 or Rail 45?',
+    );
     expect(answer('Brief!A9', '1')).toBe('refused: There is no cell Brief!A9 in this book.');
   });
 

@@ -41,6 +41,12 @@ test('a book that is not there, or a folder that is not, is said in one line, an
   expect(ran.err).toMatch(/^overbench: can't write .*none.book\.json: .*\n$/);
 });
 
+test('a formula whose answer a given may not have is said in one line, and the exit status is 1', () => {
+  const ran = overbench([...NEW, '--set', 'bench_length==70 m']);
+  expect(ran.err).toMatch(/^overbench: --set bench_length==70 m: Bench length.*: 70 m is above what is allowed, from 0\.2 .*to 50 m\.\n$/);
+  expect(ran).toMatchObject({ status: 1, out: '' });
+});
+
 test('--help lists every call', () => {
   const { status, out } = overbench(['--help']);
   expect(status).toBe(0);
@@ -57,7 +63,7 @@ test('--help lists every call', () => {
 });
 
 test('templates and functions are listed, and a function has its page', () => {
-  expect(overbench(['templates']).out).toMatch(/^trade-bench {2}\S/m);
+  expect(overbench(['templates']).out).toMatch(/^trade-bench {2,}\S/m);
   const list = overbench(['functions']).out;
   for (const name of ['DLI', 'LAYOUT', 'BENCH.MEAN', 'MOUNT.HEIGHT', 'CABLE.DROP'])
     expect(list).toMatch(new RegExp(`^ {2}${name.replace('.', '\\.')} +\\S`, 'm'));

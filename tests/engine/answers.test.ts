@@ -111,6 +111,21 @@ describe('allowed ranges of a given', () => {
     expect(await engine.read('Plan!A1', '1100')).toEqual({ ok: false, message: 'Bench length: 1100 cm is above what is allowed, from 0.2 to 10 m.' });
   });
 
+  it('hold for what a formula gives, where it stands for a given, but not where it is worked', async () => {
+    const line = (kind: 'given' | 'worked') => ({ label: 'Bench length', unit: 'm', kind, range: { low: 0.2, high: 50 } });
+    const engine = createEngine();
+    const start = book([
+      table('Plan', [['=UNIT(70,"m")'], ['=UNIT(70,"m")'], [{ content: '40 m' }], ['=A3*2']], [line('given'), line('worked'), {}, line('given')]),
+    ]);
+    const values = await engine.load(start);
+    const message = (given: string) => `Bench length: ${given} is above what is allowed, from 0.2 to 50 m.`;
+    expect(values['Plan!A1']).toMatchObject({ kind: 'error', word: 'out of range', message: message('70 m') });
+    expect(values['Plan!A2']).toMatchObject({ kind: 'number', base: 70 });
+    expect(values['Plan!A4']).toMatchObject({ kind: 'error', word: 'out of range', message: message('80 m') });
+    const less = put(start, 'Plan', 'r3', 'c1', '20 m');
+    expect((await engine.apply([less.change], less.book))['Plan!A4']).toMatchObject({ kind: 'number', base: 40 });
+  });
+
   it('looks again when the list that it names changes', async () => {
     const { engine, whole, values } = await open('50 cm', 'full', 'Bar 90');
     expect(values['Plan!A3']).toMatchObject({ word: 'out of range' });

@@ -175,8 +175,8 @@ test('a maker’s limit on one breaker that nobody has given is unknown, and the
       const found = other.values[address];
       return found?.kind === 'text' ? found.text : JSON.stringify(found);
     };
-    for (const letter of 'ABC') expect(at(`Scenarios!${letter}60`)).toMatch(/^unknown/);
-    expect(at('Scenarios!A66')).toBe('unknown, see Circuits free');
+    for (const letter of 'ABC') expect(at(`Scenarios!${letter}61`)).toMatch(/^unknown/);
+    expect(at('Scenarios!A67')).toBe('unknown, see Circuits free');
   } finally {
     other.close();
   }
