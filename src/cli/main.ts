@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
-import { Failure, nearest, WrongUse } from './wrong-use.ts';
+import { nearest } from '../../functions/nearest.ts';
+import { Failure, WrongUse } from './wrong-use.ts';
 
 type Options = NonNullable<NonNullable<Parameters<typeof parseArgs>[0]>['options']>;
 

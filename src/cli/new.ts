@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { nearest } from '../../functions/nearest.ts';
 import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
@@ -8,7 +9,7 @@ import type { Verb } from './main.ts';
 import { openText } from './open-book.ts';
 import { deliver } from './output.ts';
 import { templateText } from './templates.ts';
-import { Failure, nearest, WrongUse } from './wrong-use.ts';
+import { Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',

@@ -1,3 +1,4 @@
+import { nearest } from '../../functions/nearest.ts';
 import { placeIn, tableNamed, textOf } from '../book/address.ts';
 import type { Table } from '../book/book.ts';
 import { decimalsOf } from '../book/look-up.ts';
@@ -7,7 +8,7 @@ import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { print } from './output.ts';
 import { unitText, valueText, valueWithUnit } from './say-value.ts';
-import { nearest, WrongUse } from './wrong-use.ts';
+import { WrongUse } from './wrong-use.ts';
 
 /** Layouts and sources are sentences; they must not push the scenarios off the screen. */
 const WIDEST = 40;

@@ -1,9 +1,10 @@
 /// <reference types="vite/client" />
+import { nearest } from '../../functions/nearest.ts';
 import { parseBook } from '../files/book-file.ts';
 import { columns, left } from './columns.ts';
 import type { Verb } from './main.ts';
 import { print } from './output.ts';
-import { Failure, nearest, WrongUse } from './wrong-use.ts';
+import { Failure, WrongUse } from './wrong-use.ts';
 
 const files = import.meta.glob<string>('../../templates/*.json', { query: '?raw', import: 'default' });
 const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load]));

@@ -1,10 +1,11 @@
 /** What each column of the clients file is for, told by its heading. A heading that nothing knows is refused: a misspelt one must not pass for a default. */
+import { nearest } from '../../../functions/nearest.ts';
 import { unit } from '../../../functions/units.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf, standingOf, unitOf } from '../../book/look-up.ts';
 import { readHeading } from '../../files/csv-in-heading.ts';
-import { nearest, WrongUse } from '../wrong-use.ts';
+import { WrongUse } from '../wrong-use.ts';
 
 export type Target =
   /** A given, by its name or address, with the unit of bare numbers. */
