@@ -22,7 +22,7 @@ export function nearest(written: string, known: Iterable<string>): readonly stri
   const scored: (readonly [string, number])[] = [];
   for (const name of known) {
     const upper = name.toUpperCase();
-    const near = upper.startsWith(wanted) || wanted.startsWith(upper) || upper.split(/[._]/).includes(wanted);
+    const near = upper.startsWith(wanted) || wanted.startsWith(upper) || upper.split(/[._\s]/).includes(wanted);
     // Names that differ by more letters than may be wrong need no closer look.
     const allowed = Math.max(1, Math.floor(wanted.length / 3));
     if (!near && Math.abs(upper.length - wanted.length) > allowed) continue;

@@ -82,7 +82,7 @@ export function choicesOf(book: Book, at: At, range: Range): readonly string[] |
       if (content.kind !== 'blank') choices.push(content.kind === 'text' ? content.text : stored);
     }
   }
-  return choices.length > 0 ? choices : undefined;
+  return choices.length > 0 ? [...new Set(choices)] : undefined;
 }
 
 /** "from 0.1 to 3 m", "at least 0", "at most 24 h/d". */
