@@ -6,9 +6,9 @@ import { type At, placeIn } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
+import { BLANK, checkOf, type State, textOfValue } from '../shown.ts';
 
-/** A check says how it stands first: `holds, 3.4 % under`. */
-export type State = 'holds' | 'look' | 'fails' | 'unknown';
+export { lineOf, valueAt } from '../shown.ts';
 
 export interface CellView {
   readonly address: Address;
@@ -24,13 +24,6 @@ export interface CellView {
   readonly sameAs?: string;
   /** Of a worked number, against the base scenario: `+0.5 %`, `same`. */
   readonly difference: string;
-}
-
-const BLANK: Value = { kind: 'blank' };
-const STATE = /^(holds|look|fails|unknown)\b[\s,:;]*/i;
-
-export function valueAt(values: Values, address: Address): Value {
-  return values[address] ?? BLANK;
 }
 
 /** The value of a cell; of a given that the engine has not come to yet, what its own content says. */
@@ -72,25 +65,6 @@ export function viewOf(at: At, values: Values): CellView {
     ...(sameAs !== undefined && { sameAs }),
     difference: standing === 'worked' && baseValue ? differenceText(value, baseValue) : '',
   };
-}
-
-function checkOf(value: Value): { state: State; margin: string } | undefined {
-  if (value.kind === 'yes or no') return { state: value.yes ? 'holds' : 'fails', margin: '' };
-  if (value.kind !== 'text') return undefined;
-  const match = STATE.exec(value.text);
-  return match?.[1] ? { state: match[1].toLowerCase() as State, margin: value.text.slice(match[0].length) } : undefined;
-}
-
-export function textOfValue(value: Value): string {
-  if (value.kind === 'text') return value.text;
-  if (value.kind === 'yes or no') return value.yes ? 'yes' : 'no';
-  if (value.kind === 'error') return value.word;
-  return '';
-}
-
-/** A value in one line: `45 cm`, `9 Rail 90`, `unit error`. */
-export function lineOf(value: Value, decimals?: number): string {
-  return value.kind === 'number' ? showNumber(value.base, value.unit, decimals).text : textOfValue(value);
 }
 
 /** Alike to what a reader can tell: the twelfth digit of a reckoned number is dust. */

@@ -1,10 +1,10 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Book } from '../book/book.ts';
 import type { Engine, Values } from '../engine/types.ts';
+import { type PictureBlock, type Reads, readPicture } from '../pictures/series.ts';
 import { Part, type Place } from './part.ts';
 import type { pictures } from './pictures/draw.ts';
 import { Fields } from './pictures/fields.ts';
-import { type PictureBlock, type Reads, readPicture } from './pictures/series.ts';
 
 /** Kept for all pictures of the page: three of them read the same fields. */
 const fields = new Fields();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lightScale, niceStep, ticks } from '../../src/ui/pictures/scale.ts';
-import { gridOf } from '../../src/ui/pictures/series.ts';
+import { lightScale, niceStep, ticks } from '../../src/pictures/scale.ts';
+import { gridOf } from '../../src/pictures/series.ts';
 
 describe('scales', () => {
   it('go in steps of 1, 2, 2.5 or 5 times a power of ten', () => {

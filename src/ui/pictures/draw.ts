@@ -8,11 +8,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import type { PictureField } from '../../engine/types.ts';
+import { extremes, lightMap, mapKey } from '../../pictures/light-map.ts';
+import { lightScale, niceStep } from '../../pictures/scale.ts';
+import { gridOf, type Reads, type Series } from '../../pictures/series.ts';
 import type { Field, Fields, Wanted } from './fields.ts';
 import { curveFrame } from './frame.ts';
-import { extremes, lightMap, mapKey } from './light-map.ts';
-import { lightScale, niceStep } from './scale.ts';
-import { gridOf, type Reads, type Series } from './series.ts';
 
 export interface Sketch {
   readonly id: string;

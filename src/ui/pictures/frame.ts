@@ -1,6 +1,6 @@
 /** A frame with axes for curves: light up, a length across. */
 import { nothing, svg, type TemplateResult } from 'lit';
-import { ticks } from './scale.ts';
+import { ticks } from '../../pictures/scale.ts';
 
 export interface Curve {
   readonly letter: string;

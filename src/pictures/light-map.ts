@@ -1,7 +1,7 @@
 /** Light over a bench seen from above: filled contours in steps, the target band outlined, fixtures to scale, lowest and highest points named. */
 import { contours } from 'd3-contour';
-import { nothing, svg, type TemplateResult } from 'lit';
-import type { PictureField } from '../../engine/types.ts';
+import { nothing, svg, type TemplateResult } from 'lit/html.js';
+import type { PictureField } from '../engine/types.ts';
 import { type LightScale, ticks } from './scale.ts';
 
 export interface MapInput {
@@ -49,15 +49,15 @@ export function lightMap(
   return svg`<svg viewBox="0 0 ${round(width)} ${round(h + margin.top + margin.bottom)}" role="img" aria-label=${options.name}>
     <defs>
       <clipPath id="${id}-bench"><rect width=${round(w)} height=${round(h)} /></clipPath>
-      <pattern id="${id}-hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0,0V7" stroke="#fff8ec" stroke-opacity=".42" stroke-width="1.6" /></pattern>
-      <pattern id="${id}-dots" width="9" height="9" patternUnits="userSpaceOnUse"><circle cx="2.5" cy="2.5" r="1.1" fill="#1f2430" fill-opacity=".62" /></pattern>
+      ${input.low === undefined ? nothing : svg`<clipPath id="${id}-below"><path d=${frame + path(input.low)} clip-rule="evenodd" /></clipPath>`}
+      ${input.high === undefined ? nothing : svg`<clipPath id="${id}-above"><path d=${path(input.high)} /></clipPath>`}
     </defs>
     <g transform="translate(${margin.left},${margin.top})">
       <g clip-path="url(#${id}-bench)">
         <rect width=${round(w)} height=${round(h)} fill=${steps.colours[0] ?? ''} />
         ${steps.edges.slice(1, -1).map((edge, i) => svg`<path d=${path(edge)} fill=${steps.colours[i + 1] ?? ''} />`)}
-        ${input.low === undefined ? nothing : svg`<path d=${frame + path(input.low)} fill="url(#${id}-hatch)" fill-rule="evenodd" />`}
-        ${input.high === undefined ? nothing : svg`<path d=${path(input.high)} fill="url(#${id}-dots)" />`}
+        ${input.low === undefined ? nothing : svg`<g clip-path="url(#${id}-below)">${hatched(w, h)}</g>`}
+        ${input.high === undefined ? nothing : svg`<g clip-path="url(#${id}-above)">${dotted(w, h)}</g>`}
         ${input.low === undefined ? nothing : limit(path(input.low), false, small)}
         ${input.high === undefined ? nothing : limit(path(input.high), true, small)}
         ${field.fixtures.map((f) => svg`<rect class="fixture" x=${round(x(f.x - f.length / 2) - 0.5)} y=${round(y(f.y + f.width / 2) - 0.5)} width=${round(Math.max(2, x(f.length)) + 1)} height=${round(Math.max(2, x(f.width)) + 1)} fill="#fff8ec" fill-opacity=".14" stroke="#1f2430" stroke-width=${small ? 0.8 : 1.2} />`)}
@@ -67,6 +67,20 @@ export function lightMap(
       ${small ? nothing : points(input, w, x, y)}
     </g>
   </svg>`;
+}
+
+/**
+ * Slanting lines and rows of dots over all of the picture, to be cut to a region. Strokes, not fill patterns: a printed file keeps strokes as
+ * lines and turns patterns into dots of its own.
+ */
+function hatched(w: number, h: number): TemplateResult {
+  const starts = Array.from({ length: Math.ceil((w + h) / 9.9) }, (_, i) => i * 9.9 - h);
+  return svg`<path d=${starts.map((x) => `M${round(x)},${round(h)}L${round(x + h)},0`).join('')} fill="none" stroke="#fff8ec" stroke-opacity=".42" stroke-width="1.6" />`;
+}
+
+function dotted(w: number, h: number): TemplateResult {
+  const rows = Array.from({ length: Math.ceil(h / 9) }, (_, i) => i * 9 + 2.5);
+  return svg`<path d=${rows.map((y) => `M2.5,${y}H${round(w)}`).join('')} fill="none" stroke="#1f2430" stroke-opacity=".62" stroke-width="2.2" stroke-linecap="round" stroke-dasharray="0 9" />`;
 }
 
 function limit(d: string, dashed: boolean, small: boolean): TemplateResult {
@@ -141,12 +155,12 @@ export function mapKey(steps: LightScale, width: number, low: number | undefined
   const clash = (v: number): boolean => [low, high].some((l) => inside(l) && Math.abs(at(l) - at(v)) < 26);
   return svg`<svg class="map-key" viewBox="0 0 ${round(width)} 52" role="img" aria-label="Scale from ${from} to ${to} µmol/m²/s${low !== undefined && high !== undefined ? `; target band ${Math.round(low)} to ${Math.round(high)}` : ''}">
     <defs>
-      <pattern id="${id}-hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0,0V7" stroke="#fff8ec" stroke-opacity=".42" stroke-width="1.6" /></pattern>
-      <pattern id="${id}-dots" width="9" height="9" patternUnits="userSpaceOnUse"><circle cx="2.5" cy="2.5" r="1.1" fill="#1f2430" fill-opacity=".62" /></pattern>
+      ${low === undefined ? nothing : svg`<clipPath id="${id}-below"><rect x=${left} y="20" width=${round(a - left)} height="10" /></clipPath>`}
+      ${high === undefined ? nothing : svg`<clipPath id="${id}-above"><rect x=${round(b)} y="20" width=${round(left + room - b)} height="10" /></clipPath>`}
     </defs>
     ${steps.colours.map((colour, i) => svg`<rect x=${round(at(steps.edges[i] ?? 0))} y="20" width=${round(at(steps.edges[i + 1] ?? 0) - at(steps.edges[i] ?? 0) + 0.5)} height="10" fill=${colour} />`)}
-    ${low !== undefined && low > from ? svg`<rect x=${left} y="20" width=${round(a - left)} height="10" fill="url(#${id}-hatch)" />` : nothing}
-    ${high !== undefined && high < to ? svg`<rect x=${round(b)} y="20" width=${round(left + room - b)} height="10" fill="url(#${id}-dots)" />` : nothing}
+    ${low !== undefined && low > from ? svg`<g clip-path="url(#${id}-below)">${hatched(left + room, 30)}</g>` : nothing}
+    ${high !== undefined && high < to ? svg`<g clip-path="url(#${id}-above)">${dotted(left + room, 30)}</g>` : nothing}
     ${steps.edges.map((edge) => (clash(edge) ? nothing : svg`<text class="tick" x=${round(at(edge))} y="44" font-size="11" text-anchor="middle">${edge}</text>`))}
     <text class="tick" x=${round(left + room + 22)} y="44" font-size="11">µmol/m²/s</text>
     ${

@@ -8,11 +8,11 @@
  * is multiplied by; left out: 1) and `low` and `high` (the ends of the target band, as PPFD of that same light). The height curve takes
  * `target` (the line aimed at), `lowest` and `highest` (the heights drawn) as well.
  */
-import { type At, placeIn, readReference, tableNamed } from '../../book/address.ts';
-import type { Block, Book } from '../../book/book.ts';
-import { addressOf, baseColumn, columnHeading } from '../../book/look-up.ts';
-import type { Value, Values } from '../../engine/types.ts';
-import { lineOf, valueAt } from '../cell-view.ts';
+import { type At, placeIn, readReference, tableNamed } from '../book/address.ts';
+import type { Block, Book } from '../book/book.ts';
+import { addressOf, baseColumn, columnHeading } from '../book/look-up.ts';
+import type { Value, Values } from '../engine/types.ts';
+import { lineOf, valueAt } from '../shown.ts';
 
 export type PictureBlock = Extract<Block, { kind: 'picture' }>;
 
