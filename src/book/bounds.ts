@@ -61,3 +61,11 @@ export function noRoomFor(book: Book, content: string, before: string | undefine
   if (isFormula(content) && formulas >= BOUNDS.formulas) return `This book has ${count(formulas)} formulas, which is the most a book may have.`;
   return undefined;
 }
+
+/** Why a whole book is too full, for changes of many cells at once. */
+export function tooFull(book: Book): string | undefined {
+  const { cells, formulas } = amountsOf(book);
+  if (cells > BOUNDS.filledCells) return `This book would have ${count(cells)} filled cells; at most ${count(BOUNDS.filledCells)} are allowed.`;
+  if (formulas > BOUNDS.formulas) return `This book would have ${count(formulas)} formulas; at most ${count(BOUNDS.formulas)} are allowed.`;
+  return undefined;
+}

@@ -14,6 +14,11 @@ export const linesOf = (table: Table, axis: Axis): readonly (Row | Column)[] => 
 /** By id or by name. */
 export const findTable = (book: Book, table: string): Table | undefined => book.tables.find((t) => t.id === table) ?? tableNamed(book, table);
 
+export const tablesOf = (book: Book, form: Table['form']): readonly Table[] => book.tables.filter((table) => table.form === form);
+
+/** All blocks of a book: their ids are unique across its pages. */
+export const blockIds = (book: Book): readonly { readonly id: string }[] => book.pages.flatMap((page) => page.blocks);
+
 /** Ids that the table does not use: `r12`, `r13`. */
 export function freshIds(lines: readonly { readonly id: string }[], prefix: string, count: number): readonly string[] {
   let highest = 0;

@@ -12,8 +12,11 @@ export type Rewrite = (reference: Reference) => Reference | typeof LOST | undefi
 /** What is no reference: a text in quotes, a word (function, name, table), a number (whose `e5` is no cell). */
 const OTHER = /"(?:[^"]|"")*"?|[\p{L}_][\p{L}\p{N}_.]*|\d+(?:\.\d*)?(?:[eE][-+]?\d+)?|./suy;
 
-/** The formula with its references rewritten. Texts in quotes, units among them, are passed over. */
-export function rewriteFormula(formula: string, rewrite: Rewrite): string {
+/** Gives a name anew, `undefined` where it stays as it is. */
+export type RewriteName = (name: string) => string | undefined;
+
+/** The formula with its references, and names where that is asked, rewritten. Texts in quotes, units among them, are passed over. */
+export function rewriteFormula(formula: string, rewrite: Rewrite, rewriteName?: RewriteName): string {
   let made = '';
   let at = 0;
   while (at < formula.length) {
@@ -26,8 +29,10 @@ export function rewriteFormula(formula: string, rewrite: Rewrite): string {
     }
     OTHER.lastIndex = at;
     const other = OTHER.exec(formula)?.[0] ?? formula.slice(at);
-    made += other;
     at += other.length;
+    // A word before a bracket is a function, one before a ! a table.
+    const name = rewriteName && /^[\p{L}_]/u.test(other) && !/^\s*[(!]/u.test(formula.slice(at, at + 20)) ? rewriteName(other) : undefined;
+    made += name ?? other;
   }
   return made;
 }
@@ -52,16 +57,17 @@ export function referencesIn(formula: string): readonly Reference[] {
 const CHIP = /\{\{(\s*)([^{}]*?)(\s*)\}\}/gu;
 
 /** Prose with the references in its chips (`{{Scenarios!B7}}`) rewritten. */
-export const rewriteProse = (text: string, rewrite: Rewrite): string =>
+export const rewriteProse = (text: string, rewrite: Rewrite, rewriteName?: RewriteName): string =>
   text.replace(CHIP, (chip, before: string, inner: string, after: string) => {
-    const made = rewriteTarget(inner, rewrite);
+    const made = rewriteTarget(inner, rewrite, rewriteName);
     return made === inner ? chip : `{{${before}${made}${after}}}`;
   });
 
 /** A text that is one reference or something else, such as a name. */
-export function rewriteTarget(text: string, rewrite: Rewrite): string {
+export function rewriteTarget(text: string, rewrite: Rewrite, rewriteName?: RewriteName): string {
   const reference = readReference(text);
-  const made = reference && rewrite(reference);
+  if (!reference) return rewriteName?.(text) ?? text;
+  const made = rewrite(reference);
   return made === undefined ? text : made === LOST ? LOST : referenceText(made);
 }
 

@@ -2,7 +2,7 @@
 import type { Block, Book, Range, Table } from './book.ts';
 import type { Edit } from './change.ts';
 import { isFormula } from './content.ts';
-import { LOST, type Rewrite, rewriteFormula, rewriteProse, rewriteTarget } from './references.ts';
+import { LOST, type Rewrite, type RewriteName, rewriteFormula, rewriteProse, rewriteTarget } from './references.ts';
 
 export interface Rewritten {
   readonly edits: readonly Edit[];
@@ -20,6 +20,7 @@ export function rewriteBook(
   book: Book,
   rewriteIn: (table: Table | undefined) => Rewrite,
   skip: (table: Table, row: string, column: string) => boolean = () => false,
+  rewriteName?: RewriteName,
 ): Rewritten {
   const edits: Edit[] = [];
   let lost = 0;
@@ -30,7 +31,7 @@ export function rewriteBook(
     for (const [row, line] of Object.entries(table.cells)) {
       for (const [column, cell] of Object.entries(line)) {
         if (skip(table, row, column)) continue;
-        const content = isFormula(cell.content) ? rewriteFormula(cell.content, rewrite) : cell.content;
+        const content = isFormula(cell.content) ? rewriteFormula(cell.content, rewrite, rewriteName) : cell.content;
         const range = cell.range && rewriteRange(cell.range, rewrite);
         if (content === cell.content && range === cell.range) continue;
         if (count(content, LOST) > count(cell.content, LOST)) lost++;
@@ -55,7 +56,7 @@ export function rewriteBook(
   }
   for (const page of book.pages) {
     for (const [index, block] of page.blocks.entries()) {
-      const made = rewriteBlock(block, outside);
+      const made = rewriteBlock(block, outside, rewriteName);
       if (made !== block) edits.push({ at: 'block', page: page.id, index, before: block, after: made });
     }
   }
@@ -82,13 +83,13 @@ function lineEdits<T extends { readonly id: string; readonly range?: Range }>(
   });
 }
 
-function rewriteBlock(block: Block, rewrite: Rewrite): Block {
+function rewriteBlock(block: Block, rewrite: Rewrite, rewriteName?: RewriteName): Block {
   if (block.kind === 'prose') {
-    const text = rewriteProse(block.text, rewrite);
+    const text = rewriteProse(block.text, rewrite, rewriteName);
     return text === block.text ? block : { ...block, text };
   }
   if (block.kind !== 'picture') return block;
   const entries = Object.entries(block.reads);
-  const made = entries.map(([key, target]) => [key, rewriteTarget(target, rewrite)] as const);
+  const made = entries.map(([key, target]) => [key, rewriteTarget(target, rewrite, rewriteName)] as const);
   return made.every(([, target], i) => target === entries[i]?.[1]) ? block : { ...block, reads: Object.fromEntries(made) };
 }

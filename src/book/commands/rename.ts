@@ -1,6 +1,6 @@
 /** New names: of the book and its client, of pages, of tables, of rows and columns, and names for cells. */
 import { cellAt, tableNamed } from '../address.ts';
-import type { Book, Row } from '../book.ts';
+import type { Book, Table } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { BookFields, Edit } from '../change.ts';
 import { type Axis, findTable, lineEdit, linesOf } from '../lines.ts';
@@ -9,6 +9,7 @@ import { cellNameProblem, tableNameProblem } from '../names.ts';
 import { followName } from '../references.ts';
 import { type Answer, type Refused, refused } from '../refused.ts';
 import { rewriteBook } from '../rewrite-book.ts';
+import { tablesWithScenarios } from './add-scenario.ts';
 
 const tooLong = (text: string): Refused | undefined =>
   text.length > BOUNDS.title ? refused(`“${text.slice(0, 20)}…” is too long: at most ${BOUNDS.title} characters.`) : undefined;
@@ -80,18 +81,28 @@ export interface SetHeading {
   readonly label: string;
 }
 
+/** A scenario is called the same in every table that compares it. */
 export function setHeading(book: Book, { table: wanted, axis, at, label }: SetHeading): Answer {
   const table = findTable(book, wanted);
   const line = table && linesOf(table, axis)[at];
   if (!table || !line) return refused(`There is no such ${axis} in ${wanted}.`);
-  const { label: old, ...rest } = line;
-  const after = (label === '' ? rest : { ...line, label }) as Row;
-  return (
-    tooLong(label) ?? {
-      label: `Heading ${old ?? 'none'}: now ${label || 'none'}`,
-      edits: (old ?? '') === label ? [] : [lineEdit(table, axis, at, line, after)],
-    }
-  );
+  const old = line.label;
+  const scenario = table.form === 'scenarios' && axis === 'column';
+  const again = (each: Table): Edit => {
+    const before = linesOf(each, axis)[at] ?? line;
+    const { label: _, ...rest } = before;
+    return lineEdit(each, axis, at, before, label === '' ? rest : { ...rest, label });
+  };
+  const problem = tooLong(label) ?? (scenario ? scenarioProblem(table, at, label) : undefined);
+  if (problem) return problem;
+  const said = `${scenario ? 'Scenario' : 'Heading'} ${old ?? 'none'}: now ${label || 'none'}`;
+  if ((old ?? '') === label) return { label: said, edits: [] };
+  return { label: said, edits: scenario ? tablesWithScenarios(book, table).map(again) : [again(table)] };
+}
+
+function scenarioProblem(table: Table, at: number, label: string): Refused | undefined {
+  if (label.trim() === '') return refused('A scenario needs a name.');
+  return table.columns.some((column, i) => i !== at && column.label === label) ? refused(`There is already a scenario ${label}.`) : undefined;
 }
 
 export interface SetName {
@@ -114,4 +125,28 @@ export function setName(book: Book, { name, address }: SetName): Answer {
   if (!at) return refused(`There is no cell ${address} in this book.`);
   const after = addressOf(at).replace(/!([A-Z]+)(\d+)$/u, '!$$$1$$$2');
   return { label: `${titleOf(at)}: named ${name}`, edits: before === after ? [] : [{ at: 'name', name, before, after }] };
+}
+
+export interface RenameName {
+  readonly name: string;
+  readonly to: string;
+}
+
+/** Every formula, chip and picture that says the name says the new one. */
+export function renameName(book: Book, { name, to }: RenameName): Answer {
+  const target = Object.hasOwn(book.names, name) ? book.names[name] : undefined;
+  if (target === undefined) return refused(`There is no name ${name} in this book.`);
+  const problem = cellNameProblem(to);
+  if (problem) return refused(problem);
+  const lower = name.toLowerCase();
+  if (to.toLowerCase() !== lower && named(book, to) !== undefined) return refused(`There is already a name ${to}.`);
+  const label = `Name ${name}: now ${to}`;
+  if (to === name) return { label, edits: [] };
+  const { edits } = rewriteBook(
+    book,
+    () => () => undefined,
+    () => false,
+    (word) => (word.toLowerCase() === lower ? to : undefined),
+  );
+  return { label, edits: [...edits, { at: 'name', name, before: target, after: null }, { at: 'name', name: to, before: null, after: target }] };
 }

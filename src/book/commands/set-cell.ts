@@ -27,7 +27,7 @@ export function setCell(book: Book, args: SetCell): Answer {
   const problem = noRoomFor(book, args.content, at.cell?.content) ?? notAllowed(book, at, args.content);
   if (problem !== undefined) return refused(problem);
   const { typed: _, ...kept } = at.cell ?? { content: '' };
-  const after = withUnit(at, {
+  const after = withOwnUnit(at, {
     ...kept,
     content: args.content,
     ...(args.typed === undefined || args.typed === args.content ? {} : { typed: args.typed }),
@@ -46,7 +46,7 @@ export function cellEdit(at: At, after: Cell | null): readonly Edit[] {
 }
 
 /** A unit that the row or column sets anyway is not set again on the cell. */
-function withUnit(at: At, cell: Cell): Cell {
+export function withOwnUnit(at: At, cell: Cell): Cell {
   if (cell.unit === undefined || cell.unit !== (at.row.unit ?? at.column.unit)) return cell;
   const { unit: _, ...rest } = cell;
   return rest;
