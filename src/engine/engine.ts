@@ -2,10 +2,10 @@
 import { functions } from '../../functions/index.ts';
 import { readQuantity } from '../../functions/quantity-text.ts';
 import type { Place } from './addresses.ts';
-import { type Fault, NOT_UNDERSTOOD } from './errors.ts';
-import { editableContent, toCanonical } from './formula-text.ts';
+import { commit } from './commit-formula.ts';
+import { editableContent } from './formula-text.ts';
 import { pictureField } from './picture.ts';
-import type { Committed } from './quantities.ts';
+import { preview } from './preview.ts';
 import { feeds } from './relations.ts';
 import { Tracer } from './trace.ts';
 import type { Engine, Reading } from './types.ts';
@@ -33,6 +33,7 @@ export function createEngine(life: Life = {}): Engine {
       if ('content' in committed) return workbook.withFormula(committed.content, (at) => new Tracer(workbook).trace(at));
       return { row: '', column: '', kind: 'worked', value: { kind: 'error', ...committed }, formula: asFormula(formula), steps: [], from: [] };
     },
+    preview: async (address, formula) => preview(workbook, workbook.at(address), asFormula(formula)),
     functions: async () => functions.map(({ work: _, ...card }) => card),
     field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
     close: () => workbook.hyper.dispose(),
@@ -40,16 +41,6 @@ export function createEngine(life: Life = {}): Engine {
 }
 
 const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? text.trim() : `=${text.trim()}`);
-
-/** A formula as it would be stored, canonical and with units written to bare numbers, or why it can't be. */
-function commit(workbook: Workbook, at: Place, typed: string): Exclude<Committed, { refused: string }> | Fault {
-  const canonical = toCanonical(typed, workbook.currency);
-  if (!canonical.ok) return { word: NOT_UNDERSTOOD, message: canonical.message };
-  const fault = workbook.objection(canonical.content, at);
-  if (fault) return fault;
-  const committed = workbook.quantities.commitCanonical(canonical.content, at);
-  return 'refused' in committed ? { word: NOT_UNDERSTOOD, message: committed.refused } : committed;
-}
 
 function readFormula(workbook: Workbook, at: Place, typed: string): Reading {
   const committed = commit(workbook, at, typed);

@@ -361,6 +361,11 @@ export class Quantities implements CellKinds {
     return { kind, unit: inference.shown(ast, kind) };
   }
 
+  /** The kind of a canonical formula as if it stood in `at`, held against the unit that is set there. */
+  kindIn(formula: string, at: Place): Kind {
+    return this.claimed(at, new Inference(this.host, this, at, formula, this.host.parse(formula, at).ast));
+  }
+
   /** What a typed formula becomes in a cell: canonical text, with the unit that is meant written to every bare number. */
   commit(typed: string, at: Place): Committed {
     const canonical = toCanonical(typed, this.host.currency);

@@ -61,6 +61,21 @@ function formulasRead(book: Workbook, at: Place): readonly Place[] {
   return found;
 }
 
+/** Whether a formula in `home` that reads these cells would read itself. Of what follows from `home` only so much is looked at. */
+export function leadsBack(book: Workbook, home: Place, spans: readonly Span[]): boolean {
+  const among = (at: Place): boolean =>
+    spans.some(({ start, end }) => at.sheet === start.sheet && at.row >= start.row && at.row <= end.row && at.col >= start.col && at.col <= end.col);
+  const seen = new Set<number>();
+  const queue = [home];
+  for (let at = queue.shift(); at && seen.size < LOOKED_AT; at = queue.shift()) {
+    if (seen.has(keyOf(at))) continue;
+    if (among(at)) return true;
+    seen.add(keyOf(at));
+    queue.push(...readers(book, at));
+  }
+  return false;
+}
+
 /** Cells looked at before the way round is given up: long circles are told by their first cell alone. */
 const LOOKED_AT = 2_000;
 

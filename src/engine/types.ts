@@ -109,6 +109,11 @@ export interface Engine {
   /** A formula of its own against the loaded book (or none): `=DLI(200,16)`. */
   evaluate(formula: string): Promise<Value>;
   evaluateWithSteps(formula: string): Promise<TraceNode>;
+  /**
+   * What a formula that is still being written would give in that cell, or what is wrong with it. Changes nothing. A blank where its
+   * functions may take seconds: they are worked out only once it is kept.
+   */
+  preview(address: Address, formula: string): Promise<Value>;
   /** The records of all functions that are ours, without what works them out: for the reference, completion and hints. */
   functions(): Promise<readonly FunctionCard[]>;
   /** A grid of PPFD for a picture: the layout text and height (m) of a cell pair, times a plain factor. */

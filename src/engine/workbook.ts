@@ -267,12 +267,12 @@ export class Workbook {
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
     }
     const value = this.value(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
-    return this.resultOutOfRange(at, value) ?? value;
+    return (this.contents.get(keyOf(at))?.kind === 'formula' && this.resultOutOfRange(at, value)) || value;
   }
 
   /** What a formula gives is known only once it is worked out: where it answers a given, it is held to what the given may be. */
-  private resultOutOfRange(at: Place, value: Value): Value | undefined {
-    if (value.kind !== 'number' || this.contents.get(keyOf(at))?.kind !== 'formula') return undefined;
+  resultOutOfRange(at: Place, value: Value): Value | undefined {
+    if (value.kind !== 'number') return undefined;
     const [book, place] = [this.grid.book, this.grid.inBook(at)];
     const message = book && place && resultNotAllowed(book, place, value.base, value.unit);
     return message === undefined ? undefined : { kind: 'error', word: OUT_OF_RANGE, message };
@@ -289,10 +289,9 @@ export class Workbook {
     return { kind: 'blank' };
   }
 
-  /** The value of a committed formula that stands in no cell. */
-  once(formula: string, kind: Kind): Value {
-    const at = this.scratch;
-    return this.value(this.hyper.once(formula, at), kind, at, () => this.defaultUnitOf(kind, this.hyper.parse(formula, at).ast));
+  /** The value of a committed formula that stands in no cell; `at`: as if it stood there. */
+  once(formula: string, kind: Kind, at: Place = this.scratch): Value {
+    return this.value(this.hyper.once(formula, at), kind, at, () => this.unitSaid(at) ?? this.defaultUnitOf(kind, this.hyper.parse(formula, at).ast));
   }
 
   /** Feeds changes that the book already holds; gives the values that differ from before. */

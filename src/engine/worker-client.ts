@@ -54,6 +54,7 @@ export function createWorkerEngine(start: () => WorkerLike = startWorker, limits
     feeds: ask('feeds'),
     evaluate: ask('evaluate'),
     evaluateWithSteps: ask('evaluateWithSteps'),
+    preview: ask('preview'),
     functions: ask('functions'),
     field: ask('field'),
     stop: () => client.giveUp('This was stopped. The last values stay as they were.'),

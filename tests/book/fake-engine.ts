@@ -79,6 +79,9 @@ export class FakeEngine implements Engine {
   evaluateWithSteps(): never {
     throw new Error('not asked for here');
   }
+  preview(): never {
+    throw new Error('not asked for here');
+  }
   functions(): never {
     throw new Error('not asked for here');
   }
