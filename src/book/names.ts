@@ -5,6 +5,9 @@ import { unit } from '../../functions/units.ts';
 const CELL_SHAPED = /^(?:[A-Za-z]+\d+|[Rr]\d*[Cc]\d*)$/u;
 const LONGEST = 60;
 
+/** The page on which stands what a file brought and found no place for. */
+export const NOT_PLACED = 'Not placed';
+
 /** A name that every object has: as a key it would find what nobody put there. */
 const reserved = (name: string): boolean => name in {};
 

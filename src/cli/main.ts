@@ -20,6 +20,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   new: () => import('./new.ts'),
   show: () => import('./show.ts'),
   csv: () => import('./csv.ts'),
+  bring: () => import('./bring.ts'),
   working: () => import('./working.ts'),
   batch: () => import('./batch.ts'),
   eval: () => import('./eval.ts'),

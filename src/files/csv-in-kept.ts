@@ -6,6 +6,7 @@ import { textContent } from '../../functions/quantity-text.ts';
 import type { Table } from '../book/book.ts';
 import { BOUNDS, count } from '../book/bounds.ts';
 import { plainText } from '../book/content.ts';
+import { NOT_PLACED } from '../book/names.ts';
 import { formatVerbatim, parseCsv } from './csv.ts';
 import type { Draft, NewTable } from './csv-in-draft.ts';
 import type { CsvRecord } from './csv-in-records.ts';
@@ -17,7 +18,6 @@ export interface NotPlaced {
   readonly message: string;
 }
 
-export const PAGE = 'Not placed';
 const HEADINGS = ['Line', 'Why', 'As read'];
 const IS_HEADINGS = 'headings';
 
@@ -79,9 +79,9 @@ function asRead({ fields, broken }: CsvRecord): string[] {
 const LONGEST = BOUNDS.text - 1;
 
 function begin(draft: Draft, file: string): NewTable {
-  const clean = `${PAGE}, ${file.replaceAll(/[!:"[\]{}\\'\p{Cc}]/gu, ' ')}`.slice(0, 50).trim();
+  const clean = `${NOT_PLACED}, ${file.replaceAll(/[!:"[\]{}\\'\p{Cc}]/gu, ' ')}`.slice(0, 50).trim();
   for (let n = 1; ; n++) {
-    const made = draft.begin(n === 1 ? clean : `${clean} ${n}`, PAGE);
+    const made = draft.begin(n === 1 ? clean : `${clean} ${n}`, NOT_PLACED);
     if (typeof made !== 'string') return made;
     if (n > BOUNDS.tables) throw new Error(made);
   }

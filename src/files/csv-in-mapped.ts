@@ -6,7 +6,7 @@ import { readContent, textContent } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
 import { type At, textOf } from '../book/address.ts';
 import { notAllowed } from '../book/allowed.ts';
-import type { Cell, Table } from '../book/book.ts';
+import type { Cell, Row, Table } from '../book/book.ts';
 import { BOUNDS, count } from '../book/bounds.ts';
 import { plainText } from '../book/content.ts';
 import { addressOf, standingOf, titleOf, unitOf } from '../book/look-up.ts';
@@ -41,8 +41,8 @@ export type Mapping =
       readonly to: 'rows';
       /** A table's id. */
       readonly table: string;
-      /** After the last filled row; or into the row whose label, or whose cell in a column (an id), says the same as field `from`. */
-      readonly into: 'end' | { readonly from: number; readonly column: 'label' | { readonly id: string } };
+      /** After the last filled row; over the rows from the first one on, in order; or into the row whose label, or whose cell in a column (an id), says the same as field `from`. */
+      readonly into: 'end' | 'start' | { readonly from: number; readonly column: 'label' | { readonly id: string } };
       /** A field that says the unit of its record's bare numbers. */
       readonly unitFrom?: number;
       readonly columns: readonly { readonly from: number; readonly column: string; readonly unit?: string }[];
@@ -172,21 +172,25 @@ export class RowsPlacer extends Base {
     if (!table) throw new RangeError(`the mapping speaks of a table that is not in the book: ${mapping.table}`);
     this.table = table;
     this.mapping = mapping;
-    this.next = table.rows.findLastIndex((row) => row.head || Object.values(table.cells[row.id] ?? {}).some((cell) => cell.content !== '')) + 1;
-    if (mapping.into !== 'end') this.index(mapping.into.column);
+    const last =
+      mapping.into === 'start'
+        ? (row: Row) => row.head
+        : (row: Row) => row.head || Object.values(table.cells[row.id] ?? {}).some((cell) => cell.content !== '');
+    this.next = table.rows.findLastIndex(last) + 1;
+    if (typeof mapping.into !== 'string') this.index(mapping.into.column);
   }
 
   override place({ fields }: CsvRecord): Placed {
     const { columns, into, unitFrom } = this.mapping;
     const spoken = new Set(columns.map(({ from }) => from));
-    if (into !== 'end') spoken.add(into.from);
+    if (typeof into !== 'string') spoken.add(into.from);
     if (unitFrom !== undefined) spoken.add(unitFrom);
     const put: (Put & { column: number })[] = [];
     const missed: { column: number; message: string }[] = [];
     let worked = 0;
     const row = this.rowFor(fields);
     if (typeof row === 'string') return none(fields, spoken, row);
-    const keyColumn = into === 'end' ? undefined : into.from;
+    const keyColumn = typeof into === 'string' ? undefined : into.from;
     for (const from of [...spoken].sort((a, b) => a - b)) {
       if ((fields[from] ?? '').trim() === '') continue;
       const target = columns.find((column) => column.from === from);
@@ -198,7 +202,7 @@ export class RowsPlacer extends Base {
         else put.push({ ...done, column: from });
       }
     }
-    if (into === 'end' && put.length > 0) this.next++;
+    if (into === 'start' || (into === 'end' && put.length > 0)) this.next++;
     return { put, missed, leftOut: others(fields, spoken) + worked };
   }
 
@@ -219,7 +223,7 @@ export class RowsPlacer extends Base {
 
   private rowFor(fields: readonly string[]): number | string {
     const { into } = this.mapping;
-    if (into === 'end') return noRow(this.next) ?? this.next;
+    if (typeof into === 'string') return noRow(this.next) ?? this.next;
     const text = unguard(fields[into.from] ?? '').trim();
     const found = this.keys.get(keyOf(text));
     if (found !== undefined) return found;

@@ -1,4 +1,5 @@
 /** A first mapping for a file that is not tidy, by its headings and by what stands in its columns; the person who brings it in has the last word. */
+import { readContent } from '../../functions/quantity-text.ts';
 import { tableNamed } from '../book/address.ts';
 import type { Book, Table } from '../book/book.ts';
 import { plainText } from '../book/content.ts';
@@ -11,17 +12,40 @@ import type { Mapping } from './csv-in-mapped.ts';
 
 type Rows = Mapping & { to: 'rows' };
 
-/** Rows of the table that fits best, where more than half of the columns find their place in it; else a new table. */
-export function suggestMapping(book: Book, staged: Staged): Mapping {
+/**
+ * Rows of the table that fits best, where more than half of the columns find their place in it; else a new table.
+ * @param goal where it is to go: a table's id, or a new one
+ */
+export function suggestMapping(book: Book, staged: Staged, goal?: { readonly table: string } | 'new table'): Mapping {
   const headings = staged.headings.map((text) => readHeading(text, book.currency));
+  if (goal === 'new table') return newTable(book, staged, headings);
+  const best = fitting(goal ? book.tables.filter((table) => table.id === goal.table) : book.tables, staged, headings);
+  if (goal) return best ?? inOrder(book, staged, goal.table);
+  const spoken = best ? best.columns.length + (typeof best.into === 'string' ? 0 : 1) + (best.unitFrom === undefined ? 0 : 1) : 0;
+  return best && spoken * 2 > headings.length ? best : newTable(book, staged, headings);
+}
+
+/**
+ * A grid of numbers without headings goes over the table's own numbers, in order: what names a row stays. Of a file with other headings than the
+ * table's nothing is known.
+ */
+function inOrder(book: Book, staged: Staged, id: string): Rows {
+  const table = book.tables.find((t) => t.id === id);
+  const first = table?.rows.find((row) => !row.head);
+  const named = (column: string): boolean => readContent(table?.cells[first?.id ?? '']?.[column]?.content ?? '').kind === 'text';
+  const open = staged.headingsAt === 0 ? (table?.columns.filter((column) => !named(column.id)) ?? []) : [];
+  const columns = open.slice(0, staged.headings.length).map((column, from) => ({ from, column: column.id }));
+  return { to: 'rows', table: id, into: columns.length > 0 ? 'start' : 'end', columns };
+}
+
+function fitting(tables: readonly Table[], staged: Staged, headings: readonly Heading[]): Rows | undefined {
   let best: Rows | undefined;
-  for (const table of book.tables) {
+  for (const table of tables) {
     for (const found of [byLabels(table, staged, headings), byColumns(table, staged, headings)]) {
       if (found && found.columns.length > (best?.columns.length ?? 0)) best = found;
     }
   }
-  const spoken = best ? best.columns.length + (best.into === 'end' ? 0 : 1) + (best.unitFrom === undefined ? 0 : 1) : 0;
-  return best && spoken * 2 > headings.length ? best : newTable(book, staged, headings);
+  return best;
 }
 
 /** A table's labels down and its columns across, as wide files have it. A brief's one column takes the first column of values. */

@@ -8,6 +8,7 @@ import { addressOf, standingOf, tableOfBlock, titleOf } from '../book/look-up.ts
 import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
+import type { ObBringIn } from './bring-in.ts';
 import { spokenValue, viewOf } from './cell-view.ts';
 import './command-list.ts';
 import type { ObCommandList } from './command-list.ts';
@@ -326,6 +327,12 @@ export class ObApp extends Part implements Room {
     await this.querySelector<ObUnitSlip>('ob-unit-slip')?.open(what);
   }
 
+  async bringTable(): Promise<void> {
+    const [{ pickFile }] = await Promise.all([import('./opening.ts'), import('./bring-in.ts')]);
+    const file = await pickFile('.csv,.tsv,.txt,text/csv,text/plain');
+    if (file) await this.querySelector<ObBringIn>('ob-bring-in')?.open({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
+  }
+
   async toShelf(): Promise<void> {
     await this.#keeping.now();
     this.#leave();
@@ -388,6 +395,7 @@ export class ObApp extends Part implements Room {
       ${
         session
           ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>
+        <ob-bring-in .session=${session} @ob-bring=${(e: Wish<'bring'>) => this.#desk.take(e.detail.change)}></ob-bring-in>
         <ob-unit-slip .at=${this.at} .values=${session.values} @ob-unit=${(e: Wish<'unit'>) => void this.#desk.showIn(e.detail)}></ob-unit-slip>`
           : nothing
       }

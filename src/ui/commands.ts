@@ -1,5 +1,8 @@
 /** Every command once: its label, the words that find it, its keys and when it can be used. Buttons, keyboard and the list all read from here. */
 
+/** What goes out as a file. */
+export type SentOut = 'book' | 'wide' | 'tidy' | 'not placed';
+
 /** What commands work on. */
 export interface Desk {
   readonly bookOpen: boolean;
@@ -21,14 +24,17 @@ export interface Desk {
   readonly pages: readonly { readonly id: string; readonly title: string }[];
   undo(): void;
   redo(): void;
-  sendOut(what: 'book' | 'wide' | 'tidy'): void;
+  sendOut(what: SentOut): void;
+  /** The book holds records of a file that found no place in it. */
+  readonly hasNotPlaced: boolean;
   bringIn(): void;
+  bringTable(): void;
   print(): void;
   find(): void;
   shelf(): void;
   show(page: string): void;
   scenarioDo(verb: 'add' | 'drop' | 'same' | 'base'): void;
-  mend(): void;
+  mend(): Promise<void>;
   light(): void;
   goBack(): void;
   rename(): void;
@@ -111,7 +117,15 @@ export const commands: readonly Command[] = [
     when: open,
     run: (d) => d.switchMeasures(),
   },
-  { id: 'mend', label: 'Apply the mend', words: 'fix error repair', when: (d) => d.hasMend, run: (d) => d.mend() },
+  {
+    id: 'mend',
+    label: 'Apply the mend',
+    words: 'fix error repair',
+    keys: 'Ctrl M',
+    presses: (e) => letter(e, 'm') && !e.shiftKey,
+    when: (d) => d.hasMend,
+    run: (d) => void d.mend(),
+  },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
   { id: 'rename', label: 'Name the plan and its client', words: 'title rename client book', when: open, run: (d) => d.rename() },
   {
@@ -139,6 +153,14 @@ export const commands: readonly Command[] = [
     presses: (e) => letter(e, 'o'),
     when: () => true,
     run: (d) => d.bringIn(),
+  },
+  { id: 'bring-table', label: 'Bring in a table from a CSV file …', words: 'import readings list open load', when: open, run: (d) => d.bringTable() },
+  {
+    id: 'send-not-placed',
+    label: 'Send out what found no place, as CSV',
+    words: 'export rejected records mend import',
+    when: (d) => d.hasNotPlaced,
+    run: (d) => d.sendOut('not placed'),
   },
   {
     id: 'print',

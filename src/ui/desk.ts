@@ -1,11 +1,13 @@
 /** What commands work on: the open book, the chosen cell, and what the page can do with them. */
 import { type At, cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
+import type { Change } from '../book/change.ts';
 import { addressOf, baseColumn, columnHeading, standingOf, unitOf } from '../book/look-up.ts';
+import { NOT_PLACED } from '../book/names.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
 import type { Session } from '../session.ts';
-import { baseOf, lineOf, valueAt } from './cell-view.ts';
-import type { Desk } from './commands.ts';
+import { baseOf, valueAt } from './cell-view.ts';
+import type { Desk, SentOut } from './commands.ts';
 import { switchLight } from './controllers/light.ts';
 import type { Wishes } from './part.ts';
 import { placeOfAt } from './working.ts';
@@ -25,6 +27,7 @@ export interface Room {
   type(wish: Wishes['type']): Promise<void>;
   showPage(page: string): void;
   bringIn(): void;
+  bringTable(): Promise<void>;
   find(): void;
   toShelf(): Promise<void>;
   goBack(): void;
@@ -79,6 +82,9 @@ export class PageDesk implements Desk {
     const { at } = this.#room;
     return this.quantity && at !== undefined && at.table.form !== 'list' && at.table.columns.length > 1;
   }
+  get hasNotPlaced(): boolean {
+    return this.#room.session?.book.pages.some((page) => page.title === NOT_PLACED) ?? false;
+  }
   get measures(): Book['measures'] | undefined {
     return this.#room.session?.book.measures;
   }
@@ -100,7 +106,7 @@ export class PageDesk implements Desk {
     const change = this.#room.session?.redo();
     if (change) this.#room.tell(`Made again: ${change.label}.`, true);
   }
-  async sendOut(what: 'book' | 'wide' | 'tidy'): Promise<void> {
+  async sendOut(what: SentOut): Promise<void> {
     const { session } = this.#room;
     if (!session) return;
     await session.settled();
@@ -109,6 +115,13 @@ export class PageDesk implements Desk {
   }
   bringIn(): void {
     this.#room.bringIn();
+  }
+  bringTable(): void {
+    void this.#room.bringTable();
+  }
+  take(change: Change): void {
+    this.#room.session?.dispatch(change);
+    this.#room.tell(`${change.label}.`, true);
   }
   print(): void {
     window.print();
@@ -129,14 +142,18 @@ export class PageDesk implements Desk {
     const { scenarioChange } = await import('./scenario-change.ts');
     this.#run((book) => scenarioChange(verb, book, table, at));
   }
-  mend(): void {
+  async mend(): Promise<void> {
     const { session, at } = this.#room;
     const mend = this.#mend;
     if (!session || !at || !mend) return;
     const target = (mend.cell && cellAt(session.book, mend.cell)) || at;
-    const number = lineOf(valueAt(session.values, addressOf(target))).replace(/[^\d.,−-].*$/, '');
-    const typed = mend.content ?? (mend.unit === undefined ? undefined : `${number} ${mend.unit}`);
-    if (typed !== undefined) void this.#room.type({ place: placeOfAt(target), typed });
+    const { content, unit } = mend;
+    if (content !== undefined) await this.#room.type({ place: placeOfAt(target), typed: content });
+    else if (unit !== undefined) {
+      // The unit that is set contradicts what is worked out: the view is mended, the formula stays.
+      const { setUnit } = await import('../book/commands/set-unit.ts');
+      this.#run((book) => setUnit(book, { addresses: [addressOf(target)], unit }));
+    }
   }
   light(): void {
     this.#room.tell(switchLight() === 'night' ? 'Night look.' : 'Day look.');

@@ -63,7 +63,7 @@ async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'cl
 
 /** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */
 async function fromFile(keeping: Keeping): Promise<Found | Unopened | undefined> {
-  const file = await pickFile();
+  const file = await pickFile('.json,.overbench,application/json');
   if (!file) return undefined;
   const read = parseBook(await file.text());
   if (read.ok) {
@@ -80,10 +80,10 @@ async function fromFile(keeping: Keeping): Promise<Found | Unopened | undefined>
   return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0, notice: `${file.name}: ${read.message}` };
 }
 
-function pickFile(): Promise<File | undefined> {
+export function pickFile(accept: string): Promise<File | undefined> {
   const input = document.createElement('input');
   input.type = 'file';
-  input.accept = '.json,.overbench,application/json';
+  input.accept = accept;
   return new Promise((resolve) => {
     input.addEventListener('change', () => resolve(input.files?.[0]));
     input.addEventListener('cancel', () => resolve(undefined));

@@ -1,4 +1,5 @@
 import { LitElement } from 'lit';
+import type { Change } from '../book/change.ts';
 
 /**
  * Base of all elements of the page. They render into the page itself, not into shadow roots: one style sheet dresses screen and paper,
@@ -35,6 +36,8 @@ export interface Wishes {
   /** Put a block of text into cells, from the chosen one on. */
   paste: { readonly text: string };
   clear: { readonly place: Place };
+  /** Make what a file brings: one change, looked at before. */
+  bring: { readonly change: Change };
   /** Something to be said aloud, and shown for a moment. */
   tell: { readonly text: string };
   do: { readonly command: string };

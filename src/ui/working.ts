@@ -102,7 +102,7 @@ export class ObWorking extends Part {
       ${
         value.mend
           ? value.mend.content !== undefined || value.mend.unit !== undefined
-            ? html`<button type="button" class="btn first" @click=${() => this.desk.mend()}>${value.mend.label}</button>`
+            ? html`<button type="button" class="btn first" @click=${() => void this.desk.mend()}>${value.mend.label} <kbd>Ctrl M</kbd></button>`
             : html`<p>${value.mend.label}</p>`
           : nothing
       }

@@ -110,3 +110,43 @@ test('a book file cut in half is told for what it is, says what could be read, a
   expect(ran.err).toMatch(/^overbench: .*half\.json: The file stops in the middle.* What could be read of “Propagation bench”: .*cells/);
   expect(files.read('half.json')).toBe(half);
 });
+
+test('a CSV file comes in: tidy to its own cells, wide by its labels with its units, a grid over the readings; what finds no place is said and kept', () => {
+  const tidy = files.path('cells.csv');
+  const again = files.path('again.json');
+  expect(overbench(['csv', book, '--tidy', '-o', tidy])).toMatchObject({ status: 0 });
+  expect(overbench(['bring', book, tidy, '-o', again])).toMatchObject({ status: 0, out: '' });
+  expect(overbench(['csv', again, '--tidy']).out).toBe(files.read('cells.csv'));
+
+  const answers = files.path('answers.csv');
+  writeFileSync(answers, ',unit,Answer\r\nBench length,ft,12\r\nBench width,,150 cm\r\nCrop,,basil\r\nMoon,,3\r\n');
+  const brought = overbench(['bring', book, answers, '--rejected', files.path('rejected.csv'), '-o', again]);
+  expect(brought.status).toBe(1);
+  expect(brought.err).toContain('9 fields read: 6 placed, 3 not placed, 0 left out or worked out');
+  expect(brought.err).toContain('column 3 (Answer): Crop: “basil” is not one of the choices');
+  expect(brought.err).toContain('Did you mean sweet basil?');
+  expect(parseCsv(files.read('rejected.csv')).records.map((record) => record.slice(0, 3))).toEqual([
+    ['', 'unit', 'Answer'],
+    ['Crop', '', 'basil'],
+    ['Moon', '', '3'],
+  ]);
+  const csv = overbench(['csv', again, '--wide']).out;
+  expect(Number(row(csv, 'Area')[1])).toBeCloseTo(12 * 0.3048 * 1.5, 12);
+
+  const meter = files.path('meter.json');
+  const grid = files.path('grid.csv');
+  expect(overbench(['new', 'meter-check', '-o', meter])).toMatchObject({ status: 0 });
+  writeFileSync(grid, '10;20;30,5\n40;50;60,5\n');
+  expect(overbench(['bring', meter, grid, '--into', 'Readings', '-o', meter])).toMatchObject({ status: 0 });
+  const readings = overbench(['csv', meter, '--tidy']).out;
+  for (const [cell, content] of [
+    ['A2', 'Row 1'],
+    ['B2', '10'],
+    ['D2', '30.5'],
+    ['D3', '60.5'],
+  ])
+    expect(readings).toMatch(new RegExp(`Readings!${cell},.*,${content}[,\r]`));
+
+  expect(overbench(['bring', meter, grid, '--into', 'Readigs'])).toMatchObject({ status: 2 });
+  expect(overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });
+});

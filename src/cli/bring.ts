@@ -1,0 +1,84 @@
+import { readFileSync } from 'node:fs';
+import { nearest } from '../../functions/nearest.ts';
+import { readQuantity } from '../../functions/quantity-text.ts';
+import { tableNamed } from '../book/address.ts';
+import type { Book } from '../book/book.ts';
+import { isRefused } from '../book/refused.ts';
+import { formatBook } from '../files/book-file.ts';
+import { planCsv, type Staged, stageCsv } from '../files/csv-in.ts';
+import { formatNotPlaced, holdsNotPlaced, reason } from '../files/csv-in-kept.ts';
+import type { Mapping } from '../files/csv-in-mapped.ts';
+import { suggestMapping } from '../files/csv-in-suggest.ts';
+import type { Verb } from './main.ts';
+import { openBook } from './open-book.ts';
+import { deliver } from './output.ts';
+import { Failure, WrongUse } from './wrong-use.ts';
+
+export const verb: Verb = {
+  usage: 'BOOK FILE.csv [--into TABLE | --new] [--decimal-comma] [--rejected FILE] [-o BOOK]',
+  options: {
+    into: { type: 'string' },
+    new: { type: 'boolean' },
+    'decimal-comma': { type: 'boolean' },
+    rejected: { type: 'string' },
+    output: { type: 'string', short: 'o' },
+  },
+  async run(operands, { into: named, new: anew, 'decimal-comma': comma, rejected, output }) {
+    const [bookFile, file, more] = operands;
+    if (bookFile === undefined || file === undefined) throw new WrongUse('a book and a CSV file are needed');
+    if (more !== undefined) throw new WrongUse(`one file at a time, not also ${more}`);
+    const into = named as string | undefined;
+    if (into !== undefined && anew) throw new WrongUse('rows of a table or a new table, not both');
+    const bytes = read(file);
+    const session = await openBook(bookFile);
+    try {
+      const { book, values } = session;
+      const staged = await stageCsv(bytes, { name: file.replace(/^.*[\\/]/u, ''), ...(comma ? { decimalMark: ',' as const } : {}) });
+      const mapping = wanted(book, staged, into, anew === true);
+      const plan = await planCsv(book, staged, { ...(mapping && { mapping }), read: readQuantity, values });
+      if (isRefused(plan)) throw new Failure(`${file}: ${plan.message}`);
+      if (plan.change.edits.length > 0) session.dispatch(plan.change);
+      await session.settled();
+      for (const word of plan.said) console.error(word);
+      if (plan.saidInAll > plan.said.length) console.error(`… and ${plan.saidInAll - plan.said.length} more such words`);
+      for (const problem of plan.problems.slice(0, SHOWN)) console.error(reason(problem));
+      if (plan.problems.length > SHOWN) console.error(`… and ${plan.problems.length - SHOWN} more, on the page “Not placed” of the book`);
+      console.error(`${plan.read} ${plan.of} read: ${plan.placed} placed, ${plan.notPlaced - plan.leftOut} not placed, ${plan.leftOut} left out or worked out`);
+      if (rejected !== undefined) await deliver(notPlaced(book, session.book), rejected as string);
+      await deliver(formatBook(session.book), output as string | undefined);
+      return plan.problems.length > 0 ? 1 : 0;
+    } finally {
+      session.close();
+    }
+  },
+};
+
+const SHOWN = 20;
+
+function read(file: string): Uint8Array {
+  try {
+    return readFileSync(file === '-' ? 0 : file);
+  } catch (error) {
+    throw new Failure((error as NodeJS.ErrnoException).code === 'ENOENT' ? `there is no file ${file}` : `can't read ${file}: ${(error as Error).message}`);
+  }
+}
+
+/** A tidy file finds its own cells unless a table is said. */
+function wanted(book: Book, staged: Staged, into: string | undefined, anew: boolean): Mapping | undefined {
+  if (anew) return suggestMapping(book, staged, 'new table');
+  if (into === undefined) return staged.tidy ? undefined : suggestMapping(book, staged);
+  const table = tableNamed(book, into);
+  if (table) return suggestMapping(book, staged, { table: table.id });
+  const names = book.tables.map(({ name }) => name);
+  const near = nearest(into, names);
+  throw new WrongUse(`there is no table ${into}; ${near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${names.join(', ')}`}`);
+}
+
+/** The records that this file added to the page "Not placed". */
+function notPlaced(before: Book, after: Book): string {
+  const known = new Set(before.tables.map(({ id }) => id));
+  return after.tables
+    .filter((table) => !known.has(table.id) && holdsNotPlaced(table))
+    .map(formatNotPlaced)
+    .join('');
+}
