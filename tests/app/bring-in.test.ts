@@ -1,0 +1,103 @@
+/** What comes in from a CSV file, looked at first; and a unit mistake mended with one key. */
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+beforeEach(async () => {
+  page = await browser.visit();
+  await openDemo(page);
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+const slip = () => page.getByRole('dialog', { name: 'Bring in a table' });
+
+async function command(words: string): Promise<void> {
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type(words);
+  await page.keyboard.press('Enter');
+}
+
+async function bring(name: string, text: string): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), command('table from a CSV')]);
+  await chooser.setFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+  await slip().waitFor();
+}
+
+describe('a CSV file', () => {
+  it('is shown as it will be read, converts its units, says what finds no place, and is one step of undo', async () => {
+    await bring('answers.csv', ';unit;Answer\r\nBench length;ft;12,5\r\nBench width;;150 cm\r\nMoon;;3\r\n');
+    await expect.poll(() => slip().getByLabel('Fields parted by').inputValue()).toBe(';');
+    expect(await slip().getByLabel('Decimal mark').inputValue()).toBe(',');
+    await slip().getByText('7 fields read: 5 find their place, 2 find none.').waitFor();
+    expect(await slip().locator('.wrong').allTextContents()).toContainEqual(expect.stringContaining('Brief has no row “Moon”'));
+    expect(await slip().getByText(/^Line 2: Brief!A1 becomes 12\.5 ft$/).count()).toBe(1);
+    await slip().getByRole('button', { name: 'Bring it in' }).click();
+    await goTo(page, 'Brief');
+    await page.locator('[role=gridcell][aria-label^="Bench length: 3.81 metres"]').waitFor();
+    await goTo(page, 'Not placed');
+    await page.getByText('Moon;;3').or(page.getByText('Moon,,3')).first().waitFor();
+    const [download] = await Promise.all([page.waitForEvent('download'), command('found no place')]);
+    expect(await readFile(await download.path(), 'utf8')).toMatch(/^,unit,Answer,not placed because\r\nMoon,,3,/);
+    await page.keyboard.press('Control+z');
+    await goTo(page, 'Brief');
+    await page.locator('[role=gridcell][aria-label^="Bench length: 3.60 metres"]').waitFor();
+    expect(await page.locator('ob-contents').getByRole('button', { name: 'Not placed' }).count()).toBe(0);
+  });
+
+  it('goes where it is told, by another reading and another use of its columns', async () => {
+    await bring('heights.csv', 'what,h\nlow,40\nhigh,60\n');
+    await expect.poll(() => slip().getByLabel('It goes to').inputValue()).toBe('new');
+    await slip().getByLabel('Its name').fill('Heights');
+    await slip().getByLabel('Its name').press('Tab');
+    const units = slip().getByLabel('numbers in');
+    await units.nth(1).fill('cmm');
+    await units.nth(1).press('Tab');
+    await slip().getByText('“cmm” is no unit.').waitFor();
+    await units.nth(1).fill('cm');
+    await units.nth(1).press('Tab');
+    await slip().getByText(/Line 2: Heights!B2 becomes 40 cm/).waitFor();
+    await slip().getByLabel('What what is for').selectOption('left out');
+    await slip().getByText('4 fields read: 2 find their place, 2 are left out or worked out here.').waitFor();
+    await slip().getByRole('button', { name: 'Bring it in' }).click();
+    await goTo(page, 'Heights');
+    await page.locator('td[aria-label*="40"][aria-label*="centimetres"]').waitFor();
+  });
+
+  it('leaves the book as it is on Escape', async () => {
+    await bring('heights.csv', 'what,h\nlow,40\n');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => slip().count()).toBe(0);
+    expect(await page.locator('ob-contents').getByRole('button', { name: 'What changed' }).textContent()).not.toMatch(/[1-9]/);
+  });
+});
+
+describe('a unit mistake', () => {
+  it('shows its sentence and no number, here and in all that reads it, and is mended with one key', async () => {
+    await goTo(page, 'Scenarios');
+    const cell = page.locator('td[aria-label^="Mount height, B"]');
+    await cell.click();
+    await page.keyboard.type('=DLI(UNIT(200,"umol/m2/s"),16)');
+    await page.keyboard.press('Enter');
+    await page.locator('td[aria-label^="Mount height, B"][aria-label*="unit error"]').waitFor();
+    await page.locator('td[aria-label^="Kept mean PPFD, B"][aria-label*="unit error"]').waitFor();
+    await cell.click();
+    const mend = page.locator('ob-working .trouble button.first');
+    await mend.waitFor();
+    expect(await mend.textContent()).toMatch(/mol\/m²\/d/);
+    expect(await page.locator('ob-working .big').textContent()).not.toMatch(/\d/);
+    await page.keyboard.press('Control+m');
+    await page.locator('td[aria-label^="Mount height, B"][aria-label*="11.52"]').waitFor();
+  });
+});
