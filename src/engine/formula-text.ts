@@ -5,7 +5,7 @@
  * and holds nothing the calculator's own reader stumbles over. The editor takes and shows `6 in`.
  */
 import { readContent, unitIn } from '../../functions/quantity-text.ts';
-import { unit } from '../../functions/units.ts';
+import { type UnitThere, unitAfter, unitAt } from '../../functions/unit-at.ts';
 
 export type { Content } from '../../functions/quantity-text.ts';
 
@@ -18,25 +18,13 @@ const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+(?![\w.]))?/y;
 const LETTERS = 'A-Za-z_\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u02af';
 const WORD = new RegExp(`[${LETTERS}$][${LETTERS}\\d.$]*`, 'y');
 const CELL = /^\$?[A-Za-z]{1,3}\$?\d+$/;
-/** What may stand in a unit: letters, raised digits, signs, and the marks that join factors. */
-const UNIT_TEXT = /^(?: per |[^\s\d"'(){},;:!&=<>*+^%[\]\\|~?#@×÷−≤≥≠–.-]|(?<=\p{L})\^?\d)+/u;
-const WORD_CHARACTER = /[\w.(!$\p{L}]/u;
-
 class Refused extends Error {}
 
-/** The longest unit that `text` begins with, in the book's currency, and how many characters it takes. */
-function unitAt(text: string, currency: string): { readonly symbol: string; readonly length: number } | undefined {
-  let candidate = UNIT_TEXT.exec(text)?.[0] ?? '';
-  for (; candidate !== ''; candidate = candidate.slice(0, -1)) {
-    const next = text[candidate.length];
-    if (next !== undefined && WORD_CHARACTER.test(next)) continue;
-    if (/[/·\s]$/.test(candidate)) continue;
-    const found = unitIn(candidate, currency);
-    if (found && found.symbol !== '') return { symbol: found.symbol, length: candidate.length };
-    if (!found && unit(candidate))
-      throw new Refused(`This book reckons in ${currency}; ${candidate} is another currency's, and there is no rate of exchange here.`);
-  }
-  return undefined;
+/** A unit in the book's currency; another currency's is refused. */
+function own(found: UnitThere | undefined, currency: string): Exclude<UnitThere, { foreign: string }> | undefined {
+  if (found && 'foreign' in found)
+    throw new Refused(`This book reckons in ${currency}; ${found.foreign} is another currency's, and there is no rate of exchange here.`);
+  return found;
 }
 
 const number = (digits: string): string => {
@@ -136,17 +124,15 @@ class Scanner {
     if (/^["″]/.test(after)) throw new Refused(`In a formula inches are written “${digits} in”.`);
     if (/^['′]/.test(after)) throw new Refused(`In a formula feet are written “${digits} ft”.`);
     if (/^,\d/.test(after) && this.depth === 0) throw new Refused(`In a formula the decimal mark is a point: ${digits}.${/^,(\d+)/.exec(after)?.[1] ?? ''}`);
-    const gap = /^[ \u00a0\u2009\u202f]*/.exec(after)?.[0].length ?? 0;
-    const rest = after.slice(gap);
-    // A unit that begins with a stroke needs a space before it and none after, or `5/h` would not divide.
-    const found = rest.startsWith('/') && (gap === 0 || /^\/[ A-Z$]/.test(rest) || /^\/\w*\d/.test(rest)) ? undefined : unitAt(rest, this.currency);
+    const found = own(unitAfter(after, this.currency), this.currency);
     const shown = number(digits);
     if (!found || this.text[start - 1] === ':') {
       this.put(shown, true);
       return;
     }
-    this.at += gap + found.length;
-    if (/^ *[\d.]/.test(this.text.slice(this.at)) && unitAt(this.text.slice(this.at).replace(/^ *[\d.]+ */, ''), this.currency)) {
+    this.at += found.length;
+    const next = this.text.slice(this.at);
+    if (/^ *[\d.]/.test(next) && own(unitAt(next.replace(/^ *[\d.]+ */, ''), this.currency), this.currency)) {
       throw new Refused(`Join the parts of a length with a plus: ${digits} ${found.symbol} + …`);
     }
     if (this.sign >= 0) {
