@@ -218,6 +218,8 @@ export class ObBringIn extends Part {
     const { plan } = this;
     if (!plan) return nothing;
     if (isRefused(plan)) return html`<p class="wrong">${plan.message}</p>`;
+    // Fields that find a row or say a unit go to no cell.
+    const cells = plan.preview.filter(({ where }) => where.includes('!')).slice(0, SHOWN);
     const aside = plan.notPlaced - plan.leftOut;
     return html`<p><b>${number(plan.read)} ${plan.of} read: ${number(plan.placed)} find their place${aside > 0 ? `, ${number(aside)} find none` : ''}${plan.leftOut > 0 ? `, ${number(plan.leftOut)} are left out or worked out here` : ''}.</b>
         ${plan.change.edits.length === 0 ? 'Nothing in it is new to this book.' : nothing}</p>
@@ -229,8 +231,8 @@ export class ObBringIn extends Part {
       )}
       ${list(plan.said.slice(0, SHOWN), plan.saidInAll, '')}
       ${list(
-        plan.preview.slice(0, SHOWN).map(({ line, where, content }) => `Line ${line}: ${where} becomes ${content}`),
-        plan.placed,
+        cells.map(({ line, where, content }) => `Line ${line}: ${where} becomes ${content}`),
+        cells.length,
         'hint',
       )}`;
   }
@@ -271,7 +273,7 @@ function uses(table: Table | undefined): readonly (readonly [string, string])[] 
   const [row] = table.rows;
   const columns = table.columns.map((column, columnIndex) => {
     const title = row ? columnHeading({ table, row, column, rowIndex: 0, columnIndex, cell: undefined }) : '';
-    return { id: column.id, title: title || `column ${columnIndex + 1}` };
+    return { id: column.id, title: title || (table.columns.length === 1 ? 'its one column' : `column ${columnIndex + 1}`) };
   });
   return [
     out,
