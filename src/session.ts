@@ -11,8 +11,9 @@ import type { Book, Table } from './book/book.ts';
 import type { Change } from './book/change.ts';
 import { setCell } from './book/commands/set-cell.ts';
 import * as past from './book/history.ts';
+import { type PlainReading, readPlain, unitInBook } from './book/read-plain.ts';
 import { type Answer, isRefused, type Refused, refused } from './book/refused.ts';
-import type { Address, Engine, Mend, Value, Values } from './engine/types.ts';
+import type { Address, Engine, Mend, Reading, Value, Values } from './engine/types.ts';
 
 export type News =
   /** The book is another: `session.book` has the change in it. */
@@ -93,6 +94,8 @@ class OpenSession implements Session {
   #tasks: (() => Promise<void>)[] = [];
   #running: Promise<void> | undefined;
   #closed = false;
+  /** Typed texts that the engine is still to read. */
+  #reading = 0;
 
   constructor(book: Book, engine: Engine, history: past.History) {
     this.book = book;
@@ -122,23 +125,33 @@ class OpenSession implements Session {
   type(address: Address, typed: string): Promise<Typed> {
     const at = cellAt(this.book, address);
     if (!at) return Promise.resolve({ ok: false, message: `There is no cell ${address} in this book.` });
+    // What is no formula is read here and now, and waits for no calculation; but never before what was typed earlier.
+    const unit = this.#reading > 0 || typed.trimStart().startsWith('=') ? undefined : unitInBook(this.book, at);
+    if (unit !== undefined) return Promise.resolve(this.#put(address, readPlain(this.book, at, typed, unit)));
+    this.#reading++;
     const reading = this.#ask(async (): Promise<Typed> => {
       const now = this.#where(at);
       if (isRefused(now)) return { ok: false, message: now.message };
       const read = await this.#engine.read(now, typed);
-      if (!read.ok) return read;
       // The row may have moved again while the engine read.
       const then = this.#where(at);
-      if (isRefused(then)) return { ok: false, message: then.message };
-      const { content, unit } = read;
-      const answer = this.run((book) =>
-        setCell(book, { address: then, content, ...(read.typed === undefined ? {} : { typed: read.typed }), ...(unit === undefined ? {} : { unit }) }),
-      );
-      if (isRefused(answer)) return { ok: false, message: answer.message };
-      return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };
+      return isRefused(then) ? { ok: false, message: then.message } : this.#put(then, read);
     });
     // A text that breaks the engine is a miss like any other: it stays in the editor.
-    return reading.catch((error: Error) => ({ ok: false, message: error.message }));
+    return reading
+      .catch((error: Error): Typed => ({ ok: false, message: error.message }))
+      .finally(() => {
+        this.#reading--;
+      });
+  }
+
+  /** Puts what was read into its cell. */
+  #put(address: Address, read: PlainReading | Reading): Typed {
+    if (!read.ok) return read;
+    const { content, typed, unit } = read;
+    const answer = this.run((book) => setCell(book, { address, content, ...(typed === undefined ? {} : { typed }), ...(unit === undefined ? {} : { unit }) }));
+    if (isRefused(answer)) return { ok: false, message: answer.message };
+    return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };
   }
 
   ask<T>(question: (engine: Engine) => Promise<T>): Promise<T> {

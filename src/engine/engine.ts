@@ -1,6 +1,6 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
 import { functions } from '../../functions/index.ts';
-import { readQuantity } from '../../functions/quantity-text.ts';
+import { readPlain } from '../book/read-plain.ts';
 import type { Place } from './addresses.ts';
 import { commit } from './commit-formula.ts';
 import { editableContent } from './formula-text.ts';
@@ -52,21 +52,8 @@ function readFormula(workbook: Workbook, at: Place, typed: string): Reading {
 /** What typed text would become in a cell. */
 function read(workbook: Workbook, at: Place, typed: string): Reading {
   if (typed.trimStart().startsWith('=')) return readFormula(workbook, at, typed);
-  const unit = workbook.shownUnit(at);
-  const taken = readQuantity(typed, { currency: workbook.currency, ...(unit && { unit }) });
-  if (taken.kind === 'refused') return { ok: false, message: taken.message };
-  if (taken.kind === 'formula') return { ok: false, message: 'This can not be read as a formula.' };
-  if (taken.kind === 'blank') return { ok: true, content: '' };
-  const fault = workbook.outOfRange(at, taken.content);
-  if (fault) return { ok: false, message: fault.message };
-  return {
-    ok: true,
-    content: taken.content,
-    // A unit that was typed is how the cell is shown from now on; where none is set, the content's own unit does that.
-    ...(taken.kind === 'number' && {
-      ...(workbook.unitSaid(at) !== undefined && taken.unit && { unit: taken.unit }),
-      ...(taken.typed !== undefined && { typed: taken.typed }),
-    }),
-    ...(taken.kind !== 'yes or no' && taken.said !== undefined && { said: taken.said }),
-  };
+  const { book } = workbook.grid;
+  const place = workbook.grid.inBook(at);
+  if (!book || !place) return { ok: false, message: `There is no cell ${workbook.grid.address(at)} in this book.` };
+  return readPlain(book, place, typed, workbook.shownUnit(at));
 }

@@ -57,7 +57,7 @@ export class FakeEngine implements Engine {
   async read(address: string, typed: string): Promise<Reading> {
     this.calls.push(`read ${address} ${typed}`);
     await this.#work();
-    if (typed === 'nonsense') return { ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } };
+    if (typed === '=nonsense') return { ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } };
     return { ok: true, content: typed.toUpperCase(), typed, said: `read as ${typed.toUpperCase()}` };
   }
 

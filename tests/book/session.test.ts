@@ -90,30 +90,53 @@ describe('a session', () => {
 
   it('puts in what was typed as the engine reads it, and says how it was read', async () => {
     const { session } = await opened();
-    const typed = await session.type('Brief!A2', 'rail 45');
-    // The list of fixtures is told apart without regard to capitals.
-    expect(typed).toMatchObject({ ok: true, said: 'read as RAIL 45' });
-    expect(session.book.tables[0]?.cells.r2?.c1).toEqual({ content: 'RAIL 45', typed: 'rail 45' });
+    const typed = await session.type('Brief!A2', '=rail 45');
+    expect(typed).toMatchObject({ ok: true, said: 'read as =RAIL 45' });
+    expect(session.book.tables[0]?.cells.r2?.c1).toEqual({ content: '=RAIL 45', typed: '=rail 45' });
     expect(session.history.done.length).toBe(1);
   });
 
   it('gives the engine’s refusal with its mend, and the refusal of a range, and changes nothing', async () => {
     const { session } = await opened();
-    expect(await session.type('Brief!A2', 'nonsense')).toEqual({ ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } });
-    expect(await session.type('Brief!A1', '50 m')).toEqual({ ok: false, message: 'Bench length takes a number, from 0.3 to 20 m; “50 M” is none.' });
+    expect(await session.type('Brief!A2', '=nonsense')).toEqual({ ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } });
+    expect(await session.type('Brief!A1', '50 m')).toEqual({ ok: false, message: 'Bench length: 50 m is above what is allowed, from 0.3 to 20 m.' });
     expect(await session.type('Brief!Z9', '1')).toEqual({ ok: false, message: 'There is no cell Brief!Z9 in this book.' });
     expect(session.book).toBe(sample);
+  });
+
+  it('puts in what is no formula at once, while the engine is at work', async () => {
+    const { session, engine } = await opened();
+    const go = held(engine);
+    session.run(set('Scenarios!A1', '70 cm'));
+    const calls = engine.calls.length;
+    expect(await session.type('Brief!A1', '2,5')).toMatchObject({ ok: true });
+    expect(session.book.tables[0]?.cells.r1?.c1).toMatchObject({ content: '2.5 m', typed: '2,5' });
+    expect(engine.calls.slice(calls).filter((call) => call.startsWith('read'))).toEqual([]);
+    go();
+    await session.settled();
+    expect(session.values).toEqual(freshValues(session.book));
+  });
+
+  it('never lets a plain text overtake a formula that was typed before it', async () => {
+    const { session, engine } = await opened();
+    const go = held(engine);
+    const first = session.type('Scenarios!B2', '=a1');
+    const second = session.type('Scenarios!B2', 'x');
+    go();
+    expect([(await first).ok, (await second).ok]).toEqual([true, true]);
+    expect(engine.calls.slice(1, 3)).toEqual(['read Scenarios!B2 =a1', expect.stringMatching(/^apply/)]);
+    expect(session.book.tables[1]?.cells.n?.b?.content).toBe('X');
   });
 
   it('puts what was typed into the cell it was typed into, though rows came in above it meanwhile', async () => {
     const { session, engine } = await opened();
     const go = held(engine);
-    const typing = session.type('Scenarios!B2', 'x');
+    const typing = session.type('Scenarios!B2', '=x');
     await new Promise((resolve) => setTimeout(resolve));
     session.run((book) => insertLines(book, { table: 'scenarios', axis: 'row', at: 0 }));
     go();
     expect((await typing).ok).toBe(true);
-    expect(session.book.tables[1]?.cells.n?.b?.content).toBe('X');
+    expect(session.book.tables[1]?.cells.n?.b?.content).toBe('=X');
   });
 
   it('carries the last values along with their cells until the engine has followed', async () => {
@@ -165,12 +188,12 @@ describe('a session', () => {
     session.run(set('Scenarios!A1', '70 cm'));
     await session.settled();
     const calls = engine.calls.length;
-    expect(await session.type('Scenarios!A2', '9')).toMatchObject({ ok: true });
+    expect(await session.type('Scenarios!C1', '=A1')).toMatchObject({ ok: true });
     await session.settled();
-    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!A2 9']);
-    expect(await session.type('Scenarios!A2', '7')).toMatchObject({ ok: true });
+    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!C1 =A1']);
+    expect(await session.type('Scenarios!C1', '=A2')).toMatchObject({ ok: true });
     await session.settled();
-    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!A2 9', 'read Scenarios!A2 7', 'load']);
+    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!C1 =A1', 'read Scenarios!C1 =A2', 'load']);
     expect(session.trouble).toBeUndefined();
     expect(session.values).toEqual(freshValues(session.book));
   });
@@ -191,8 +214,8 @@ describe('a session', () => {
   it('hands back what was typed where reading it breaks the engine', async () => {
     const { session, engine } = await opened();
     engine.failures = 1;
-    expect(await session.type('Brief!A2', 'rail 45')).toEqual({ ok: false, message: expect.stringMatching(/It ran too long/) });
-    expect(await session.type('Brief!A2', 'rail 45')).toMatchObject({ ok: true });
+    expect(await session.type('Brief!A2', '=rail 45')).toEqual({ ok: false, message: expect.stringMatching(/It ran too long/) });
+    expect(await session.type('Brief!A2', '=rail 45')).toMatchObject({ ok: true });
   });
 
   it('tells nothing more once it is closed', async () => {
