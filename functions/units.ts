@@ -39,10 +39,23 @@ export function dimension(powers: Partial<Record<Base, number>>): Dimension {
   return intern(BASES.map((base) => powers[base] ?? 0));
 }
 
+/** Dimensions are few and their products are asked for by every formula: each is made once. */
+function remembered(make: (a: Dimension, b: Dimension) => Dimension): (a: Dimension, b: Dimension) => Dimension {
+  const known = new Map<Dimension, Map<Dimension, Dimension>>();
+  return (a, b) => {
+    const row = known.get(a) ?? new Map<Dimension, Dimension>();
+    const before = row.get(b);
+    if (before) return before;
+    const made = make(a, b);
+    known.set(a, row.set(b, made));
+    return made;
+  };
+}
+
 export const PLAIN = dimension({});
 
-export const times = (a: Dimension, b: Dimension): Dimension => intern(a.powers.map((p, i) => p + (b.powers[i] ?? 0)));
-export const over = (a: Dimension, b: Dimension): Dimension => intern(a.powers.map((p, i) => p - (b.powers[i] ?? 0)));
+export const times = remembered((a, b) => intern(a.powers.map((p, i) => p + (b.powers[i] ?? 0))));
+export const over = remembered((a, b) => intern(a.powers.map((p, i) => p - (b.powers[i] ?? 0))));
 export const power = (a: Dimension, n: number): Dimension => intern(a.powers.map((p) => p * n));
 
 export interface Unit {
@@ -297,7 +310,7 @@ export function fromBase(x: number, u: Unit): number {
 }
 
 /** Quantities that have a name, with the unit each is shown in when nothing says otherwise. */
-const QUANTITIES: readonly (readonly [unit: string, name: string])[] = [
+export const QUANTITIES: readonly (readonly [unit: string, name: string])[] = [
   ['1', 'plain number'],
   ['m', 'length'],
   ['m²', 'area'],

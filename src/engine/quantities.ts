@@ -103,7 +103,6 @@ export class Quantities implements CellKinds {
   /** Works out a cell's kind after those of all cells it reads, without recursion: chains may be as long as a table. */
   private workOut(first: Place): void {
     const stack: Place[] = [first];
-    const entered = new Set<number>();
     for (let at = stack.at(-1); at; at = stack.at(-1)) {
       const key = keyOf(at);
       if (this.kinds.has(key)) {
@@ -117,11 +116,10 @@ export class Quantities implements CellKinds {
         stack.pop();
         continue;
       }
-      if (!entered.has(key)) {
-        entered.add(key);
+      if (!this.open.has(key)) {
         this.open.add(key);
         const depth = stack.length;
-        this.pushUnknown(ast, at, stack, entered);
+        this.pushUnknown(ast, at, stack);
         if (stack.length > depth) continue;
       }
       this.kinds.set(key, this.claimed(at, new Inference(this.host, this, at, content.formula, ast)));
@@ -130,10 +128,10 @@ export class Quantities implements CellKinds {
     }
   }
 
-  private pushUnknown(ast: Ast, at: Place, stack: Place[], entered: ReadonlySet<number>): void {
+  private pushUnknown(ast: Ast, at: Place, stack: Place[]): void {
     const push = (place: Place): void => {
       const key = keyOf(place);
-      if (!this.kinds.has(key) && !entered.has(key) && !this.open.has(key) && this.host.content(place).kind === 'formula') stack.push(place);
+      if (!this.kinds.has(key) && !this.open.has(key) && this.host.content(place).kind === 'formula') stack.push(place);
     };
     const walk = (part: Ast): void => {
       switch (part.type) {
@@ -177,7 +175,8 @@ export class Quantities implements CellKinds {
     const { start, end } = area;
     const grown = end.row > start.row && this.areas.has(areaKey({ start, end: { ...end, row: end.row - 1 } }));
     for (let row = grown ? end.row : start.row; row <= end.row; row++) {
-      for (let col = start.col; col <= end.col; col++) push({ sheet: start.sheet, row, col });
+      const line = (start.sheet * BOUNDS.rows + row) * BOUNDS.columns;
+      for (let col = start.col; col <= end.col; col++) if (!this.kinds.has(line + col)) push({ sheet: start.sheet, row, col });
     }
   }
 

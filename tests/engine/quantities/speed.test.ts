@@ -27,12 +27,12 @@ function line(r: number): readonly string[] {
 }
 
 /**
- * Measured on two cores with little else to do: 0.55 to 0.8 s for 100,000 formulas. With other programs on the same cores
- * the same work takes up to twice the processor's time, so what fails here is a loss of more than that.
+ * Measured on two cores: 0.9 to 1 s in a program just started, 0.45 to 0.6 s after that. The best of three runs is held to the second that is
+ * allowed, so that other programs on the same cores do not fail it.
  */
-const ALLOWED = 2_500;
+const ALLOWED = 1_000;
 
-test('100,000 formulas are worked out in about a second of the processor’s time, and an edit of a value in next to none', () => {
+test('100,000 formulas are worked out within a second of the processor’s time, and an edit of a value in next to none', () => {
   const contents: Content[][] = Array.from({ length: ROWS }, (_, i) => line(i + 1).map((content) => readContent(content, 'EUR')));
   const hyper = new Hyper(['T'], {});
   hyper.hf.setSheetContent(
