@@ -11,6 +11,7 @@ import type { Book, Table } from './book/book.ts';
 import type { Change } from './book/change.ts';
 import { setCell } from './book/commands/set-cell.ts';
 import * as past from './book/history.ts';
+import { lockedProblem } from './book/locked.ts';
 import { type PlainReading, readPlain, unitInBook } from './book/read-plain.ts';
 import { type Answer, isRefused, type Refused, refused } from './book/refused.ts';
 import type { Address, Engine, Mend, Reading, Value, Values } from './engine/types.ts';
@@ -149,7 +150,12 @@ class OpenSession implements Session {
   #put(address: Address, read: PlainReading | Reading): Typed {
     if (!read.ok) return read;
     const { content, typed, unit } = read;
-    const answer = this.run((book) => setCell(book, { address, content, ...(typed === undefined ? {} : { typed }), ...(unit === undefined ? {} : { unit }) }));
+    const answer = this.run((book) => {
+      const at = cellAt(book, address);
+      const locked = at && lockedProblem(at, content);
+      if (locked !== undefined) return refused(locked);
+      return setCell(book, { address, content, ...(typed === undefined ? {} : { typed }), ...(unit === undefined ? {} : { unit }) });
+    });
     if (isRefused(answer)) return { ok: false, message: answer.message };
     return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };
   }

@@ -85,6 +85,9 @@ export class FakeEngine implements Engine {
   functions(): never {
     throw new Error('not asked for here');
   }
+  signatures(): never {
+    throw new Error('not asked for here');
+  }
 
   field(): never {
     throw new Error('not asked for here');

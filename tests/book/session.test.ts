@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { canonicalText } from '../../src/book/canonical.ts';
-import { addScenario } from '../../src/book/commands/add-scenario.ts';
 import { insertLines } from '../../src/book/commands/insert-lines.ts';
+import { addPage } from '../../src/book/commands/pages.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { type News, openSession } from '../../src/session.ts';
@@ -262,7 +262,8 @@ describe('a session', () => {
         await Promise.all(pending);
         await session.settled();
         engine.failures = 0;
-        session.run((book) => addScenario(book, { table: 'scenarios' }));
+        // Any change at all has the engine built again.
+        session.run((book) => addPage(book, { title: 'Last' }));
         await session.settled();
         expect(session.trouble).toBeUndefined();
         expect(session.values).toEqual(freshValues(session.book));

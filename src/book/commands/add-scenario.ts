@@ -1,5 +1,5 @@
 /** Adds a scenario: a column whose givens are as the base's until they are overwritten, and whose formulas are those of the last one, moved over. */
-import { cellOf, columnText, placeIn } from '../address.ts';
+import { type At, cellOf, columnText, placeIn } from '../address.ts';
 import type { Book, Cell, Column, Table } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
@@ -18,13 +18,30 @@ export interface AddScenario {
 
 /** Other comparing tables of the book with the same scenarios (supply, costs) get the scenario too. */
 export function addScenario(book: Book, { table: wanted, label: asked }: AddScenario): Answer {
+  return added(book, wanted, asked, undefined);
+}
+
+export interface CopyScenario extends AddScenario {
+  /** Which column is copied, from 0. */
+  readonly column: number;
+}
+
+/** Adds a scenario that has the givens of another, to be changed by themselves from then on. */
+export function copyScenario(book: Book, { table: wanted, label: asked, column }: CopyScenario): Answer {
+  return added(book, wanted, asked, column);
+}
+
+function added(book: Book, wanted: string, asked: string | undefined, copied: number | undefined): Answer {
   const table = findTable(book, wanted);
   if (table?.form !== 'scenarios') return refused(`There is no table ${wanted} that compares scenarios.`);
   if (table.columns.length >= BOUNDS.columns) return refused(`${table.name} has ${BOUNDS.columns} scenarios, which is the most a table may have.`);
   const label = asked ?? nextLabel(table.columns);
   if (table.columns.some((column) => column.label === label)) return refused(`There is already a scenario ${label}.`);
+  const model = copied === undefined ? undefined : table.columns[copied];
+  if (copied !== undefined && !model) return refused(`There is no such scenario in ${table.name}.`);
   const tables = tablesWithScenarios(book, table);
-  return { label: `Scenario ${label} added`, edits: tables.flatMap((each) => columnEdits(tables, each, label)) };
+  const said = model ? `Scenario ${label}: a copy of ${model.label ?? columnText(copied ?? 0)}` : `Scenario ${label} added`;
+  return { label: said, edits: tables.flatMap((each) => columnEdits(tables, each, label, copied)) };
 }
 
 /** The comparing tables whose scenarios are called the same, in the same order. */
@@ -40,31 +57,40 @@ function nextLabel(columns: readonly Column[]): string {
   return columnText(n);
 }
 
-function columnEdits(tables: readonly Table[], table: Table, label: string): Edit[] {
+function columnEdits(tables: readonly Table[], table: Table, label: string, copied: number | undefined): Edit[] {
   const base = baseColumn(table);
   const place = table.columns.length;
   // The last scenario's formulas show which of their references mean the base (the difference from A) and which their own column.
-  const source = place - 1;
-  const { id: _, label: __, ...line } = table.columns[source] ?? { id: '' };
+  const last = place - 1;
+  const source = copied === undefined || copied === base ? last : copied;
+  const { id: _, label: __, ...line } = table.columns[copied ?? last] ?? { id: '' };
   const [id = ''] = freshIds(table.columns, 'c', 1);
   const edits: Edit[] = [{ at: 'column', table: table.id, index: place, before: null, after: { ...line, id, label } }];
-  const rewrite = movedOver(tables, table, source, place);
+  const over = movedOver(tables, table, source, place);
+  const own = movedOver(tables, table, copied ?? source, place);
   for (const [r, row] of table.rows.entries()) {
-    const at = placeIn(table, source, r);
-    const model = at?.cell;
-    if (!at || !model) continue;
-    const standing = standingOf(at);
-    const given = standing === 'given' || standing === 'as';
-    const content = given ? `=${columnText(base)}${r + 1}` : isFormula(model.content) ? rewriteFormula(model.content, rewrite) : model.content;
-    const { typed: _t, source: said, note, ...kept } = model;
-    // What was said about the one value is not said about the other.
-    const after: Cell = given
-      ? { ...kept, content }
-      : { ...kept, content, ...(said === undefined ? {} : { source: said }), ...(note === undefined ? {} : { note }) };
-    if (!given || cellOf(table, row.id, table.columns[base]?.id ?? ''))
-      edits.push({ at: 'cell', table: table.id, row: row.id, column: id, before: null, after });
+    const model = placeIn(table, source, r);
+    const original = copied === undefined ? model : placeIn(table, copied, r);
+    const given = [model, original].some((at) => at && ['given', 'as'].includes(standingOf(at)));
+    const inBase = cellOf(table, row.id, table.columns[base]?.id ?? '');
+    const after = !given ? moved(model?.cell, over) : copied === undefined ? sameAs(model, inBase, base) : moved(original?.cell, own);
+    if (after) edits.push({ at: 'cell', table: table.id, row: row.id, column: id, before: null, after });
   }
   return edits;
+}
+
+/** A given that is as the base's; none where the base has none. What was said about the one value is not said about the other. */
+function sameAs(model: At | undefined, inBase: Cell | undefined, base: number): Cell | undefined {
+  if (!model?.cell || !inBase) return undefined;
+  const { typed: _, source: __, note: ___, ...kept } = model.cell;
+  return { ...kept, content: `=${columnText(base)}${model.rowIndex + 1}` };
+}
+
+function moved(cell: Cell | undefined, rewrite: Rewrite): Cell | undefined {
+  const content = cell && isFormula(cell.content) ? rewriteFormula(cell.content, rewrite) : cell?.content;
+  if (!cell || content === undefined || content === cell.content) return cell;
+  const { typed: _, ...kept } = cell;
+  return { ...kept, content };
 }
 
 /** References to the one scenario's column, in any of the tables, become references to the other's. A fixed column (`$A7`) and a range across scenarios stay. */

@@ -1,8 +1,11 @@
 /** Moves rows or columns within their table. References follow the cells. */
 import { columnText } from '../address.ts';
+import { apply } from '../apply.ts';
 import type { Book } from '../book.ts';
+import type { Edit } from '../change.ts';
 import { type Axis, findTable, followLines, lineEdit, linesOf, linesText } from '../lines.ts';
-import { type Answer, refused } from '../refused.ts';
+import { type Answer, isRefused, refused } from '../refused.ts';
+import { tablesWithScenarios } from './add-scenario.ts';
 
 export interface MoveLines {
   /** A table's id or name. */
@@ -14,7 +17,24 @@ export interface MoveLines {
   readonly to: number;
 }
 
-export function moveLines(book: Book, { table: wanted, axis, at, count = 1, to }: MoveLines): Answer {
+/** A comparing table's columns are scenarios: they move in every table that compares the same ones. */
+export function moveLines(book: Book, args: MoveLines): Answer {
+  const table = findTable(book, args.table);
+  if (table?.form !== 'scenarios' || args.axis === 'row') return movedIn(book, args);
+  const edits: Edit[] = [];
+  let now = book;
+  let label = '';
+  for (const { id } of tablesWithScenarios(book, table)) {
+    const one = movedIn(now, { ...args, table: id });
+    if (isRefused(one)) return one;
+    now = apply(now, one);
+    edits.push(...one.edits);
+    if (id === table.id) label = one.label;
+  }
+  return { label, edits };
+}
+
+function movedIn(book: Book, { table: wanted, axis, at, count = 1, to }: MoveLines): Answer {
   const table = findTable(book, wanted);
   if (!table) return refused(`There is no table ${wanted} in this book.`);
   const lines = linesOf(table, axis);
