@@ -22,6 +22,8 @@ class Refused extends Error {}
 
 /** A unit in the book's currency; another currency's is refused. */
 function own(found: UnitThere | undefined, currency: string): Exclude<UnitThere, { foreign: string }> | undefined {
+  if (found && 'foreign' in found && found.foreign === 'AWG')
+    throw new Refused('A wire gauge is a plain number here: WIRE.AREA(12) gives the cross-section of AWG 12.');
   if (found && 'foreign' in found)
     throw new Refused(`This book reckons in ${currency}; ${found.foreign} is another currency's, and there is no rate of exchange here.`);
   return found;
@@ -123,7 +125,8 @@ class Scanner {
     const after = this.text.slice(this.at);
     if (/^["″]/.test(after)) throw new Refused(`In a formula inches are written “${digits} in”.`);
     if (/^['′]/.test(after)) throw new Refused(`In a formula feet are written “${digits} ft”.`);
-    if (/^,\d/.test(after) && this.depth === 0) throw new Refused(`In a formula the decimal mark is a point: ${digits}.${/^,(\d+)/.exec(after)?.[1] ?? ''}`);
+    if (/^,\d/.test(after) && this.depth === 0)
+      throw new Refused(`In a formula the decimal mark is a point: ${digits.replace('.', '')}.${/^,(\d+)/.exec(after)?.[1] ?? ''}`);
     const found = own(unitAfter(after, this.currency), this.currency);
     const shown = number(digits);
     if (!found || this.text[start - 1] === ':') {

@@ -51,6 +51,8 @@ describe('A formula as typed and as stored', () => {
 
   test.each([
     ['=1,2', 'In a formula the decimal mark is a point: 1.2'],
+    ['=1.234,5', 'In a formula the decimal mark is a point: 1234.5'],
+    ['=12 AWG', 'A wire gauge is a plain number here: WIRE.AREA(12) gives the cross-section of AWG 12.'],
     ['=36"', 'In a formula inches are written “36 in”.'],
     ["=3'", 'In a formula feet are written “3 ft”.'],
     ['=3 ft 6 in', 'Join the parts of a length with a plus: 3 ft + …'],
