@@ -12,13 +12,45 @@ export function sayIn(x: number, unit: string): string {
 
 const isNumeric = (unit: string): boolean => unit !== 'text' && unit !== 'yes or no' && unit !== 'any' && unit !== 'mixed';
 
+/** What a function takes, by the names of its arguments. */
+export interface Signature {
+  readonly name: string;
+  readonly takes: readonly { readonly name: string; readonly optional?: boolean }[];
+  /** How many of the last ones may come again, together; 0 where none may. */
+  readonly again: number;
+}
+
+export const signatureIn = ({ name, params }: FunctionRecord): Signature => ({ name, takes: params, again: params.at(-1)?.repeats ? 1 : 0 });
+
+/** What is wrong with the number of arguments, naming those that are missing or how many are too many; undefined when it is right. */
+export function countFault({ name, takes, again }: Signature, given: number): string | undefined {
+  const least = takes.filter((p) => !p.optional).length;
+  const over = given - takes.length;
+  const missing = given < least ? takes.slice(given, least) : again > 0 && over > 0 && over % again > 0 ? takes.slice((over % again) - again) : [];
+  if (missing.length === 0 && (over <= 0 || again > 0)) return undefined;
+  const head = `${name} takes ${amount(least, takes.length, again)}`;
+  const listed = takes.map((p) => (p.optional ? `[${p.name}]` : p.name)).join(', ');
+  const all = takes.length > 0 ? `${head}: ${listed}${again > 0 ? ', …' : '.'}` : `${head}.`;
+  if (missing.length > 0) return `${all} ${and(missing.map((p) => p.name))} ${missing.length === 1 ? 'is' : 'are'} missing.`;
+  return `${all} ${given} ${given === 1 ? 'is' : 'are'} given: the last ${over === 1 ? 'is' : `${over} are`} too many.`;
+}
+
+function amount(least: number, most: number, again: number): string {
+  const words = (n: number): string => `${n === 0 ? 'no' : n} argument${n === 1 ? '' : 's'}`;
+  if (again > 0) return `${words(least)} or more`;
+  if (least === most) return words(least);
+  return least === 0 ? `at most ${words(most)}` : `${least} ${most === least + 1 ? 'or' : 'to'} ${words(most)}`;
+}
+
+const and = (words: readonly string[]): string => [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' and ');
+
 /** What is wrong with the arguments, as a sentence that names function, argument, unit and what is allowed; undefined when all is well. */
 export function checkArgs(record: FunctionRecord, args: readonly unknown[]): Refusal | undefined {
   const { params, name } = record;
   const last = params.at(-1);
-  if (args.length > params.length && !last?.repeats) {
-    return refuse(`${name} takes ${params.length} ${params.length === 1 ? 'argument' : 'arguments'}; ${args.length} are given.`);
-  }
+  // What is left out is spoken of as blank, with its unit.
+  const tooMany = args.length > params.length ? countFault(signatureIn(record), args.length) : undefined;
+  if (tooMany !== undefined) return refuse(tooMany);
   const count = Math.max(args.length, params.filter((p) => !p.optional).length);
   for (let i = 0; i < count; i++) {
     const param = params[i] ?? last;

@@ -49,7 +49,7 @@ const DETAILS: readonly (readonly [RegExp, string])[] = [
   [/Value not found/i, 'The look-up found nothing that matches.'],
   [/Index out of bounds|out of range|Index too large/i, 'This looks beyond the edge of the range it was given.'],
   [/Needs to be an integer|Integer expected|Value needs to be an integer/i, 'A whole number is needed.'],
-  [/Array dimensions|same size|Wrong size/i, 'The ranges given here must have the same number of rows and columns.'],
+  [/Array dimensions|same size|Wrong size|equal length/i, 'The ranges given here must have the same number of rows and columns.'],
 ];
 
 /** The words for an error of the calculator's own. */

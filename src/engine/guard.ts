@@ -1,12 +1,15 @@
 /** What is refused of a formula before the calculator sees it: too large, not understood, unknown names, several values. */
 
+import { countFault } from '../../functions/check-args.ts';
 import { didYouMean } from '../../functions/nearest.ts';
 import { unit } from '../../functions/units.ts';
-import { cellText, type Place, tableText } from './addresses.ts';
+import { LOST } from '../book/references.ts';
+import { cellText, type Place, readReference, tableText } from './addresses.ts';
 import { BOUNDS, tooLong, tooMany } from './bounds.ts';
-import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD } from './errors.ts';
+import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD, REFUSED } from './errors.ts';
 import type { Ast, Hyper, Parsed } from './hyper.ts';
 import { offered, STATE } from './register.ts';
+import { argumentAt, signatureOf } from './signatures.ts';
 
 /** The children of a tree, in the order in which they are written. */
 export function children(ast: Ast): readonly Ast[] {
@@ -22,6 +25,8 @@ export function* everyPart(ast: Ast): Generator<Ast> {
   yield ast;
   for (const child of children(ast)) yield* everyPart(child);
 }
+
+type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;
 
 /** Functions that the standard's larger groups or other programs have, and why they are not here. */
 const LEFT_OUT: Readonly<Record<string, string>> = {
@@ -39,6 +44,8 @@ export interface Names {
   /** Whether a name stands for a cell or a range of the book. */
   has(name: string): boolean;
   all(): Iterable<string>;
+  /** The names of the tables. */
+  tables(): Iterable<string>;
   /** The table on a sheet and its size; undefined for the sheet of a formula that lies in no table. */
   table(sheet: number): { readonly name: string; readonly rows: number; readonly columns: number } | undefined;
 }
@@ -65,12 +72,37 @@ function suggestion(name: string): string {
   return found;
 }
 
-function unknown(ast: Ast, names: Names): Fault | undefined {
-  if (ast.type === 'FUNCTION_CALL' && !offered.has(ast.procedureName)) {
-    const name = ast.procedureName;
+function call(ast: Call): Fault | undefined {
+  const name = ast.procedureName;
+  if (!offered.has(name)) {
     if (name === STATE) return { word: NO_SUCH_NAME, message: `${STATE} is for the notebook's own use.` };
     return Object.hasOwn(LEFT_OUT, name) ? notOffered(name) : { word: NO_SUCH_NAME, message: `There is no function ${name}.${suggestion(name)}` };
   }
+  const signature = signatureOf(name);
+  const lost = ast.args.findIndex(isLost);
+  const asked = signature && argumentAt(signature, lost);
+  if (asked) return gone(`${name} read as its ${asked}`);
+  const message = signature && countFault(signature, ast.args.length);
+  return message === undefined ? undefined : { word: REFUSED, message };
+}
+
+const isLost = (ast: Ast): boolean => ast.type === 'ERROR' && ast.error?.type === 'REF';
+
+/** A row, column or table was deleted under a formula, which keeps a mark where it read it. */
+const gone = (what: string): Fault => ({
+  word: 'no such cell',
+  message: `What ${what} was deleted. Write another cell in place of ${LOST}.`,
+});
+
+/** A reference to a table that is not in the book. */
+function noTable(hyper: Hyper, ast: Ast, at: Place, names: Names): Fault {
+  const written = hyper.text(ast, at).slice(1);
+  const name = readReference(written)?.table ?? written;
+  return { word: 'no such cell', message: `${written}: there is no table ${name} in this book.${didYouMean(name, names.tables())}` };
+}
+
+function unknown(ast: Ast, names: Names): Fault | undefined {
+  if (ast.type === 'FUNCTION_CALL') return call(ast);
   if (ast.type === 'NAMED_EXPRESSION' && !names.has(ast.expressionName)) {
     const name = ast.expressionName;
     const call = offered.has(name.toUpperCase()) ? ` ${name.toUpperCase()} is a function: its arguments go in brackets.` : didYouMean(name, names.all());
@@ -79,13 +111,14 @@ function unknown(ast: Ast, names: Names): Fault | undefined {
   if (ast.type === 'COLUMN_RANGE' || ast.type === 'ROW_RANGE') {
     return { word: 'too large', message: 'A whole row or column can not be read: say from which cell to which, such as A1:A20.' };
   }
-  if (ast.type === 'ERROR_WITH_RAW_INPUT' || ast.type === 'ERROR') {
-    return { word: 'no such cell', message: `${ast.rawInput ?? 'A reference'} names a cell or a table that is not there.` };
-  }
+  if (ast.type === 'ERROR_WITH_RAW_INPUT') return { word: 'no such cell', message: `${ast.rawInput ?? 'A reference'} names a cell that no table has.` };
+  if (isLost(ast)) return gone('this formula read');
+  if (ast.type === 'ERROR') return { word: 'error', message: 'An error is written into this formula. To say that there is no value, write NA().' };
   return undefined;
 }
 
-function judge(ast: Ast, at: Place, names: Names): Fault | undefined {
+function judge(hyper: Hyper, ast: Ast, at: Place, names: Names): Fault | undefined {
+  const isThere = ({ sheet }: Place): boolean => sheet === at.sheet || names.table(sheet) !== undefined;
   let references = 0;
   let rangeCells = 0;
   for (const part of everyPart(ast)) {
@@ -93,13 +126,16 @@ function judge(ast: Ast, at: Place, names: Names): Fault | undefined {
     if (fault) return fault;
     if (part.type === 'CELL_REFERENCE') {
       references++;
-      const past = pastTheEdge(part.reference.toSimpleCellAddress(at), names);
+      const cell = part.reference.toSimpleCellAddress(at);
+      if (!isThere(cell)) return noTable(hyper, part, at, names);
+      const past = pastTheEdge(cell, names);
       if (past) return past;
     }
     if (part.type === 'CELL_RANGE') {
       references++;
       const [start, end] = [part.start.toSimpleCellAddress(at), part.end.toSimpleCellAddress(at)];
       if (start.sheet !== end.sheet) return { word: 'no such cell', message: 'A range lies in one table: both its corners must.' };
+      if (!isThere(start)) return noTable(hyper, part, at, names);
       rangeCells += (Math.abs(end.row - start.row) + 1) * (Math.abs(end.col - start.col) + 1);
     }
   }
@@ -149,7 +185,7 @@ export function objection(hyper: Hyper, formula: string, at: Place, names: Names
   try {
     parsed = hyper.parse(formula, at);
     if (parsed.errors.length > 0) return notUnderstood(formula, parsed);
-    const fault = judge(parsed.ast, at, names);
+    const fault = judge(hyper, parsed.ast, at, names);
     if (fault) return fault;
     if (hyper.spills(parsed.ast, at))
       return { word: 'more than one value', message: 'This gives several values, and a cell holds one: put it inside SUM, INDEX or the like.' };

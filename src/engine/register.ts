@@ -13,6 +13,7 @@ import { ALLOWED } from './allowed.ts';
 import { BOUNDS } from './bounds.ts';
 import { type Fault, NOT_ANSWERED, pack, REFUSED, TOO_LARGE, unpack } from './errors.ts';
 import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
+import './places.ts';
 import './standard.ts';
 
 /** Stands in cells that have no value to give: a given not answered, a formula refused. */

@@ -8,6 +8,8 @@ import { lastNotAbove } from '../../functions/standard/lookup.ts';
 import { mode, rank } from '../../functions/standard/ranking.ts';
 import { line } from '../../functions/standard/regression.ts';
 import { ceiling, even, floor, int, mod, odd, quotient, round, roundDown, roundUp } from '../../functions/standard/rounding.ts';
+import { find, left, len, mid, replace, right, substitute, times, trim } from '../../functions/standard/text.ts';
+import { hour, minute, moment, numberIn, second, time } from '../../functions/standard/time.ts';
 import { BOUNDS } from './bounds.ts';
 import { NOT_ANSWERED, pack, TOO_LARGE, unpack } from './errors.ts';
 import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
@@ -16,6 +18,14 @@ const { NUMBER, RANGE, STRING, SCALAR, NOERROR } = FunctionArgumentType;
 
 const notFound = (message: string): CellError => new CellError(ErrorType.NA, pack({ word: 'not found', message }));
 const wrong = (message: string): CellError => new CellError(ErrorType.NUM, pack({ word: 'no number', message }));
+
+const tooLong = (name: string): CellError =>
+  new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `${name} would give a text of more than ${BOUNDS.text} characters.` }));
+const noPart = (name: string): CellError => wrong(`${name} counts characters from 1, and takes no length below 0.`);
+
+const EXAMPLES = { number: '1000, 5 % or 1 3/4', date: '2026-05-21', time: '14:30' } as const;
+const saysNo = (name: string, what: keyof typeof EXAMPLES): CellError =>
+  new CellError(ErrorType.VALUE, pack({ word: 'no number', message: `${name} finds no ${what} in this text; it reads ${EXAMPLES[what]}.` }));
 
 const isUnanswered = (value: Raw): boolean => value instanceof CellError && unpack(value.message)?.word === NOT_ANSWERED;
 
@@ -82,6 +92,8 @@ interface Metadata {
 const number = { argumentType: NUMBER };
 const optional = { argumentType: NUMBER, optionalArg: true };
 const places = { argumentType: NUMBER, defaultValue: 0 };
+const one = { argumentType: NUMBER, defaultValue: 1 };
+const text = { argumentType: STRING };
 const range = { argumentType: RANGE };
 
 const IMPLEMENTED: Readonly<Record<string, Metadata>> = {
@@ -101,7 +113,22 @@ const IMPLEMENTED: Readonly<Record<string, Metadata>> = {
   INTERCEPT: { method: 'intercept', parameters: [range, range] },
   FORECAST: { method: 'forecast', parameters: [number, range, range] },
   LOOKUP: { method: 'lookup', parameters: [{ argumentType: NOERROR }, range, { argumentType: RANGE, optionalArg: true }] },
-  REPT: { method: 'rept', parameters: [{ argumentType: STRING }, number] },
+  LEN: { method: 'len', parameters: [text] },
+  LEFT: { method: 'left', parameters: [text, one] },
+  RIGHT: { method: 'right', parameters: [text, one] },
+  MID: { method: 'mid', parameters: [text, number, number] },
+  FIND: { method: 'find', parameters: [text, text, one] },
+  REPLACE: { method: 'replace', parameters: [text, number, number, text] },
+  SUBSTITUTE: { method: 'substitute', parameters: [text, text, text, optional] },
+  TRIM: { method: 'trim', parameters: [text] },
+  REPT: { method: 'rept', parameters: [text, number] },
+  VALUE: { method: 'value', parameters: [{ argumentType: SCALAR }] },
+  DATEVALUE: { method: 'dateValue', parameters: [text] },
+  TIMEVALUE: { method: 'timeValue', parameters: [text] },
+  TIME: { method: 'time', parameters: [number, number, number] },
+  HOUR: { method: 'hour', parameters: [number] },
+  MINUTE: { method: 'minute', parameters: [number] },
+  SECOND: { method: 'second', parameters: [number] },
   ISBLANK: { method: 'isBlank', parameters: [{ argumentType: SCALAR }] },
   COUNTA: { method: 'countFilled', parameters: [{ argumentType: SCALAR }], repeatLastArgs: 1, expandRanges: true },
   COUNTBLANK: { method: 'countBlank', parameters: [range] },
@@ -181,14 +208,78 @@ class Standard extends FunctionPlugin {
     return this.run(call, state, lookUp);
   }
 
+  len(call: Call, state: unknown): unknown {
+    return this.run(call, state, len);
+  }
+
+  left(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string, length: number) => left(text, length) ?? noPart('LEFT'));
+  }
+
+  right(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string, length: number) => right(text, length) ?? noPart('RIGHT'));
+  }
+
+  mid(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string, start: number, length: number) => mid(text, start, length) ?? noPart('MID'));
+  }
+
+  find(call: Call, state: unknown): unknown {
+    return this.run(call, state, (wanted: string, text: string, start: number) => find(wanted, text, start) ?? notFound(`FIND does not find that text.`));
+  }
+
+  replace(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string, start: number, count: number, added: string) => replace(text, start, count, added) ?? noPart('REPLACE'));
+  }
+
+  substitute(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string, old: string, added: string, which: number | undefined) => {
+      if (text.length + times(text, old) * (added.length - old.length) > BOUNDS.text) return tooLong('SUBSTITUTE');
+      return substitute(text, old, added, which) ?? wrong('SUBSTITUTE counts from 1.');
+    });
+  }
+
+  trim(call: Call, state: unknown): unknown {
+    return this.run(call, state, trim);
+  }
+
   rept(call: Call, state: unknown): unknown {
     return this.run(call, state, (text: string, times: number) => {
       const count = Math.trunc(times);
       if (count < 0) return wrong('REPT needs a number of times that is not negative.');
-      if (text.length * count > BOUNDS.text)
-        return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `REPT would give a text of more than ${BOUNDS.text} characters.` }));
-      return text.repeat(count);
+      return text.length * count > BOUNDS.text ? tooLong('REPT') : text.repeat(count);
     });
+  }
+
+  value(call: Call, state: unknown): unknown {
+    return this.run(call, state, (value: unknown) => {
+      const given = plain(value);
+      return typeof given === 'number' ? given : ((typeof given === 'string' ? numberIn(given) : undefined) ?? saysNo('VALUE', 'number'));
+    });
+  }
+
+  dateValue(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string) => moment(text)?.day ?? saysNo('DATEVALUE', 'date'));
+  }
+
+  timeValue(call: Call, state: unknown): unknown {
+    return this.run(call, state, (text: string) => moment(text)?.time ?? saysNo('TIMEVALUE', 'time'));
+  }
+
+  time(call: Call, state: unknown): unknown {
+    return this.run(call, state, time);
+  }
+
+  hour(call: Call, state: unknown): unknown {
+    return this.run(call, state, hour);
+  }
+
+  minute(call: Call, state: unknown): unknown {
+    return this.run(call, state, minute);
+  }
+
+  second(call: Call, state: unknown): unknown {
+    return this.run(call, state, second);
   }
 
   isBlank(call: Call, state: unknown): unknown {

@@ -215,6 +215,7 @@ export class Workbook {
     const names = {
       has: (name: string) => name === 'TRUE' || name === 'FALSE' || this.names.has(name.toUpperCase()),
       all: () => this.names.values(),
+      tables: () => this.grid.tables.map((table) => table.name),
       table: (sheet: number) => this.grid.size(sheet),
     };
     return objection(this.hyper, formula, at, names) ?? (at.sheet === this.scratch.sheet ? this.lacksTable(formula, at) : undefined);

@@ -31,5 +31,5 @@ test.each([
   ],
   ['a word that is none of the choices lists them', 'CROP.DLI', [[['crop']], 'a', 'b', 'most'], 'CROP.DLI: which is “most”; it can be “low”, “aim”, “high”.'],
   ['a limit that is excluded says so', 'SUPPLY.AMPS', [0, 24], 'SUPPLY.AMPS: watts is 0 W; it must be above 0 W and at most 10000000 W.'],
-  ['one argument too many is counted', 'DLI', [1, 2, 3], 'DLI takes 2 arguments; 3 are given.'],
+  ['one argument too many is counted', 'DLI', [1, 2, 3], 'DLI takes 2 arguments: ppfd, hours. 3 are given: the last is too many.'],
 ] as const)('%s', (_, name, args, sentence) => expect(said(name, ...args)).toBe(sentence));

@@ -2,6 +2,7 @@
  * Kinds of the standard's functions. What is not in this table takes and gives plain numbers (or gives text), so that no
  * function is ever unknown: ROUND, EXP, TEXT and their kin see base values, and must not be given quantities.
  */
+import { int } from '../../../functions/standard/rounding.ts';
 import { need, over, PLAIN, times } from '../../../functions/units.ts';
 import type { Ast } from '../hyper.ts';
 import { criterion } from './criteria.ts';
@@ -153,13 +154,15 @@ export function foundIn(inference: Inference, call: Call): Area | undefined {
     case 'INDEX': {
       const area = first && inference.area(first);
       if (!area) return undefined;
-      return picked(area, second && constant(second), third ? constant(third) : area.start.col === area.end.col ? undefined : 1);
+      // In one row the only number is the column.
+      if (!third && area.start.row === area.end.row) return picked(area, undefined, place(second));
+      return picked(area, place(second), place(third));
     }
     case 'VLOOKUP':
     case 'HLOOKUP': {
       const area = second && inference.area(second);
       if (!area) return undefined;
-      const n = third && constant(third);
+      const n = place(third);
       return call.procedureName === 'VLOOKUP' ? picked(area, undefined, n) : picked(area, n, undefined);
     }
     case 'LOOKUP': {
@@ -205,10 +208,17 @@ function keyFault(inference: Inference, call: Call): Kind | undefined {
   );
 }
 
+/** The row or column that a written number means: 0.3/0.1 is 3. */
+function place(arg: Ast | undefined): number | undefined {
+  const n = arg && constant(arg);
+  if (n === undefined || !Number.isFinite(n)) return undefined;
+  return Math.abs(int(n) - n) <= 1e-9 ? int(n) : n;
+}
+
 /** Written row and column numbers are whole, or no cell is meant by them. */
 function notWhole(inference: Inference, call: Call, args: readonly (Ast | undefined)[]): Kind | undefined {
   for (const arg of args) {
-    const n = arg && constant(arg);
+    const n = place(arg);
     if (n !== undefined && !Number.isInteger(n)) return inference.fail(`${call.procedureName}: ${n} is no row or column; a whole number is needed.`);
   }
   return undefined;

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { ALLOWED } from '../../../src/engine/allowed.ts';
 import { createEngine } from '../../../src/engine/engine.ts';
 import { book, short } from '../helpers.ts';
-import { NOT_OFFERED, SMALL_GROUP_CASES, TABLES } from './small-group.ts';
+import { NOT_OFFERED, SECTIONS, SMALL_GROUP_CASES, TABLES } from './small-group.ts';
 
 /** Section 2.3.2 (E) of the standard, as it lists them. */
 const SMALL_GROUP = `ABS ACOS AND ASIN ATAN ATAN2 AVERAGE AVERAGEIF CHOOSE COLUMNS COS COUNT COUNTA COUNTBLANK COUNTIF DATE DAVERAGE
@@ -25,9 +25,22 @@ it.each(Object.keys(NOT_OFFERED))('refuses %s and says why', async (name) =>
   expect(short(await engine.evaluate(`${name}()`))).toContain('the same book gives the same numbers on any day'),
 );
 
-for (const [section, group] of Object.entries(SMALL_GROUP_CASES)) {
-  describe(`section ${section}`, () => {
-    it.each(Object.values(group).flat())('%s is %s', async (formula, expected) => {
+it('names the section of each', () => {
+  const listed = Object.values(SECTIONS).flatMap((group) => Object.keys(group));
+  expect(listed.sort()).toEqual([...SMALL_GROUP].sort());
+  for (const [heading, group] of Object.entries(SMALL_GROUP_CASES)) {
+    const [section = ''] = heading.split(' ');
+    expect(Object.keys(group).filter((name) => SECTIONS[section]?.[name] === undefined)).toEqual([]);
+  }
+});
+
+for (const [heading, group] of Object.entries(SMALL_GROUP_CASES)) {
+  describe(`section ${heading}`, () => {
+    const [section = ''] = heading.split(' ');
+    const cases = Object.entries(group).flatMap(([name, list]) =>
+      list.map(([formula, expected]) => [`${section}.${SECTIONS[section]?.[name]}`, formula, expected] as const),
+    );
+    it.each(cases)('%s: %s is %s', async (_, formula, expected) => {
       const value = await engine.evaluate(formula);
       if (expected === 'error') expect(value).toMatchObject({ kind: 'error' });
       // The calculator gives 14 digits; searches (IRR, RATE) stop at about 1e-7 of the answer.
