@@ -24,9 +24,10 @@ export const signatureIn = ({ name, params }: FunctionRecord): Signature => ({ n
 
 /** What is wrong with the number of arguments, naming those that are missing or how many are too many; undefined when it is right. */
 export function countFault({ name, takes, again }: Signature, given: number): string | undefined {
-  const least = takes.filter((p) => !p.optional).length;
+  const least = takes.findLastIndex((p) => !p.optional) + 1;
   const over = given - takes.length;
-  const missing = given < least ? takes.slice(given, least) : again > 0 && over > 0 && over % again > 0 ? takes.slice((over % again) - again) : [];
+  const missing =
+    given < least ? takes.slice(given, least).filter((p) => !p.optional) : again > 0 && over > 0 && over % again > 0 ? takes.slice((over % again) - again) : [];
   if (missing.length === 0 && (over <= 0 || again > 0)) return undefined;
   const head = `${name} takes ${amount(least, takes.length, again)}`;
   const listed = takes.map((p) => (p.optional ? `[${p.name}]` : p.name)).join(', ');

@@ -16,25 +16,37 @@ function distance(a: string, b: string): number {
   return rows[a.length]?.[b.length] ?? 0;
 }
 
-/** Up to three known names near to what was written. */
-export function nearest(written: string, known: Iterable<string>): readonly string[] {
-  const wanted = written.toUpperCase().slice(0, 60);
-  const scored: (readonly [string, number])[] = [];
-  for (const name of known) {
-    const upper = name.toUpperCase();
-    const near = upper.startsWith(wanted) || wanted.startsWith(upper) || upper.split(/[._\s]/).includes(wanted);
-    // Names that differ by more letters than may be wrong need no closer look.
-    const allowed = Math.max(1, Math.floor(wanted.length / 3));
-    if (!near && Math.abs(upper.length - wanted.length) > allowed) continue;
-    const far = distance(wanted, upper);
-    if (far <= allowed) scored.push([name, far]);
-    else if (near && wanted.length > 2) scored.push([name, 100 + far]);
-  }
-  return scored
+const LETTERS = 40;
+/** Names that only share a word with what was written, or not even that, rank from here on. */
+const FAR = 500;
+
+/** How unlike a name is: letters that are wrong where they are few; then names that begin alike or have it as a part; then the rest. */
+function rank(wanted: string, name: string): number {
+  const upper = name.toUpperCase().slice(0, LETTERS);
+  const parts = upper.split(/[._\s]+/);
+  const near = wanted.length > 2 && (upper.startsWith(wanted) || wanted.startsWith(upper) || parts.includes(wanted));
+  const allowed = Math.max(1, Math.floor(wanted.length / 3));
+  const far = distance(wanted, upper);
+  if (far <= allowed) return far;
+  if (near) return 100 + far;
+  const shares = wanted.split(/[._\s]+/).some((word) => word.length > 2 && upper.includes(word));
+  return (shares ? FAR : 2 * FAR) + far;
+}
+
+function ranked(written: string, known: Iterable<string>, below: number): readonly string[] {
+  const wanted = written.trim().toUpperCase().slice(0, LETTERS);
+  return Array.from(known, (name) => [name, rank(wanted, name)] as const)
+    .filter(([, far]) => far < below)
     .sort((x, y) => x[1] - y[1] || x[0].localeCompare(y[0]))
     .slice(0, 3)
     .map(([name]) => name);
 }
+
+/** Up to three known names near to what was written. */
+export const nearest = (written: string, known: Iterable<string>): readonly string[] => ranked(written, known, FAR);
+
+/** The three likest of all, however far they are; of a long list the first 2,000 are looked at. */
+export const likest = (written: string, known: readonly string[]): readonly string[] => ranked(written, known.slice(0, 2000), Number.POSITIVE_INFINITY);
 
 /** "Did you mean A, B or C?", or nothing. */
 export function didYouMean(written: string, known: Iterable<string>): string {

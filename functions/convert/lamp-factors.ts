@@ -1,13 +1,13 @@
-import { nearestNames } from '../crop/nearest-names.ts';
 import { LAMP_FACTORS, type LampFactor } from '../data/lamp-factors.ts';
 import { calc, define, isRefusal, type Refusal, refuse } from '../define.ts';
+import { likest } from '../nearest.ts';
 
 const LAMP = { name: 'lamp', quantity: 'kind of lamp', unit: 'text', meaning: LAMP_FACTORS.map(({ lamp }) => `“${lamp}”`).join(', ') } as const;
 const SOURCE = 'R. W. Thimijan and R. D. Heins, HortScience 18(6):818-822, 1983, table 3 (from memory); white LEDs: common practice, no published source';
 
 function lampOf(name: string, asked: string): LampFactor | Refusal {
   const found = LAMP_FACTORS.find(({ lamp }) => lamp.toLowerCase() === asked.trim().toLowerCase());
-  const near = nearestNames(
+  const near = likest(
     asked,
     LAMP_FACTORS.map(({ lamp }) => lamp),
   );

@@ -1,8 +1,8 @@
 /** Looks into a book's Crops table: columns by heading, rows by crop and stage. */
 import { CROP_HEADINGS, type CropHeading } from '../data/crops.ts';
 import { type Cells, type CellValue, isRefusal, type Refusal, refuse } from '../define.ts';
+import { likest } from '../nearest.ts';
 import { fromBase, need } from '../units.ts';
-import { nearestNames } from './nearest-names.ts';
 
 export const CROPS = {
   name: 'crops',
@@ -43,7 +43,7 @@ export function cropRow(name: string, cells: Cells, crop: string, stage: string)
   const rows = cells.slice(1).filter((row) => plain(row[cropAt]) !== '');
   const ofCrop = rows.filter((row) => plain(row[cropAt]) === plain(crop));
   if (ofCrop.length === 0) {
-    const near = nearestNames(crop, [...new Set(rows.map((row) => String(row[cropAt])))]);
+    const near = likest(crop, [...new Set(rows.map((row) => String(row[cropAt])))]);
     return refuse(
       `${name}: the Crops table has no “${crop.slice(0, 40)}”.${near.length > 0 ? ` It has ${near.map((n) => `“${n}”`).join(', ')}.` : ' It is empty.'}`,
     );

@@ -34,6 +34,7 @@ describe('the number of arguments', () => {
     ['DLI()', 'refused: DLI takes 2 arguments: ppfd, hours. ppfd and hours are missing.'],
     ['DLI(UNIT(200,"µmol/m²/s"))', 'refused: DLI takes 2 arguments: ppfd, hours. hours is missing.'],
     ['DLI(1,2,3,4)', 'refused: DLI takes 2 arguments: ppfd, hours. 4 are given: the last 2 are too many.'],
+    ['HANG.LOAD(5.8,2)', 'refused: HANG.LOAD takes 3 arguments: mass, [points], factor. factor is missing.'],
     ['ROUND()', 'refused: ROUND takes 1 or 2 arguments: number, [places]. number is missing.'],
     ['ROUND(1,2,3)', 'refused: ROUND takes 1 or 2 arguments: number, [places]. 3 are given: the last is too many.'],
     ['PI(1)', 'refused: PI takes no arguments. 1 is given: the last is too many.'],
