@@ -14,6 +14,7 @@ import * as past from './book/history.ts';
 import { lockedProblem } from './book/locked.ts';
 import { type PlainReading, readPlain, unitInBook } from './book/read-plain.ts';
 import { type Answer, isRefused, type Refused, refused } from './book/refused.ts';
+import { tellerOfTyped } from './book/said-by.ts';
 import type { Address, Engine, Mend, Reading, Value, Values } from './engine/types.ts';
 
 export type News =
@@ -49,8 +50,11 @@ export interface Session {
   /** The change that was made, or undefined where there was nothing to undo. */
   undo(): Change | undefined;
   redo(): Change | undefined;
-  /** Reads what was typed as the cell would take it, and puts it in. Calls are answered in order; the cell is followed if it moves meanwhile. */
-  type(address: Address, typed: string): Promise<Typed>;
+  /**
+   * Reads what was typed as the cell would take it, and puts it in. Calls are answered in order; the cell is followed if it moves meanwhile.
+   * `source`: who said so; left out, it stays, save that an answer to the brief over a default is the client's.
+   */
+  type(address: Address, typed: string, source?: string): Promise<Typed>;
   /** Asks the engine, once it has worked out all changes made so far: `session.ask((engine) => engine.trace('Scenarios!B7'))`. */
   ask<T>(question: (engine: Engine) => Promise<T>): Promise<T>;
   /** Resolves when all that was asked and changed so far is worked out (or has failed: see `trouble`). */
@@ -123,12 +127,12 @@ class OpenSession implements Session {
     return this.#step(past.redo(this.history));
   }
 
-  type(address: Address, typed: string): Promise<Typed> {
+  type(address: Address, typed: string, source?: string): Promise<Typed> {
     const at = cellAt(this.book, address);
     if (!at) return Promise.resolve({ ok: false, message: `There is no cell ${address} in this book.` });
     // What is no formula is read here and now, and waits for no calculation; but never before what was typed earlier.
     const unit = this.#reading > 0 || typed.trimStart().startsWith('=') ? undefined : unitInBook(this.book, at);
-    if (unit !== undefined) return Promise.resolve(this.#put(address, readPlain(this.book, at, typed, unit)));
+    if (unit !== undefined) return Promise.resolve(this.#put(address, readPlain(this.book, at, typed, unit), source));
     this.#reading++;
     const reading = this.#ask(async (): Promise<Typed> => {
       const now = this.#where(at);
@@ -136,7 +140,7 @@ class OpenSession implements Session {
       const read = await this.#engine.read(now, typed);
       // The row may have moved again while the engine read.
       const then = this.#where(at);
-      return isRefused(then) ? { ok: false, message: then.message } : this.#put(then, read);
+      return isRefused(then) ? { ok: false, message: then.message } : this.#put(then, read, source);
     });
     // A text that breaks the engine is a miss like any other: it stays in the editor.
     return reading
@@ -147,14 +151,21 @@ class OpenSession implements Session {
   }
 
   /** Puts what was read into its cell. */
-  #put(address: Address, read: PlainReading | Reading): Typed {
+  #put(address: Address, read: PlainReading | Reading, source: string | undefined): Typed {
     if (!read.ok) return read;
     const { content, typed, unit } = read;
     const answer = this.run((book) => {
       const at = cellAt(book, address);
       const locked = at && lockedProblem(at, content);
       if (locked !== undefined) return refused(locked);
-      return setCell(book, { address, content, ...(typed === undefined ? {} : { typed }), ...(unit === undefined ? {} : { unit }) });
+      const teller = source ?? (at && tellerOfTyped(at, content));
+      return setCell(book, {
+        address,
+        content,
+        ...(typed === undefined ? {} : { typed }),
+        ...(unit === undefined ? {} : { unit }),
+        ...(teller === undefined ? {} : { source: teller }),
+      });
     });
     if (isRefused(answer)) return { ok: false, message: answer.message };
     return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };

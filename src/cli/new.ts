@@ -3,6 +3,7 @@ import { nearest } from '../../functions/nearest.ts';
 import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
+import { asExample } from '../book/said-by.ts';
 import { formatBook } from '../files/book-file.ts';
 import type { Session } from '../session.ts';
 import type { Verb } from './main.ts';
@@ -18,7 +19,7 @@ export const verb: Verb = {
     const [slug, more] = operands;
     if (slug === undefined) throw new WrongUse('a template is missing; overbench templates lists them');
     if (more !== undefined) throw new WrongUse(`one template at a time, not also ${more}`);
-    const session = await openText(await templateText(slug), slug);
+    const session = await openText(await templateText(slug), slug, asExample);
     try {
       const settings = (set as string[] | undefined) ?? [];
       const written: string[] = [];

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Book } from '../book/book.ts';
 import { createEngine } from '../engine/engine.ts';
 import { parseBook } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
@@ -16,11 +17,11 @@ export async function openBook(file: string): Promise<Session> {
   return openText(text, file);
 }
 
-/** Opens the text of a book file or of a template. */
-export async function openText(text: string, called: string): Promise<Session> {
+/** Opens the text of a book file or of a template; `made`: what of it is opened. */
+export async function openText(text: string, called: string, made: (book: Book) => Book = (book) => book): Promise<Session> {
   const read = parseBook(text);
   if (!read.ok) throw new Failure(`${called}: ${read.message}`);
-  const session = openSession(read.book, createEngine());
+  const session = openSession(made(read.book), createEngine());
   await session.settled();
   if (session.trouble !== undefined) throw new Failure(`${called}: ${session.trouble}`);
   return session;

@@ -3,12 +3,11 @@
 import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../functions/number-text.ts';
 import { readContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn } from '../book/address.ts';
-import type { Book } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 import { BLANK, checkOf, type State, textOfValue } from '../shown.ts';
 
-export { lineOf, valueAt } from '../shown.ts';
+export { lineOf, textOfValue, valueAt } from '../shown.ts';
 
 export interface CellView {
   readonly address: Address;
@@ -106,20 +105,4 @@ export function spokenName(at: At, view: CellView): string {
   if (view.difference === 'same' && base) parts.push(`the same as ${columnHeading(base)}`);
   else if (view.difference !== '' && base) parts.push(`${view.difference.replace('+', 'plus ').replace(MINUS, 'minus ')} against ${columnHeading(base)}`);
   return parts.join(', ');
-}
-
-/** Givens of a table and how many have no answer yet. */
-export function countLeft(book: Book, tableId: string): { readonly all: number; readonly left: number } {
-  const table = book.tables.find((t) => t.id === tableId);
-  let all = 0;
-  let left = 0;
-  for (const [r] of table?.rows.entries() ?? []) {
-    for (const [c] of table?.columns.entries() ?? []) {
-      const at = table && placeIn(table, c, r);
-      if (!at || standingOf(at) !== 'given') continue;
-      all++;
-      if ((at.cell?.content ?? '') === '') left++;
-    }
-  }
-  return { all, left };
 }

@@ -2,8 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { placeIn } from '../book/address.ts';
 import type { Book, Page } from '../book/book.ts';
 import { standingOf, tableOfBlock } from '../book/look-up.ts';
+import { countLeft } from '../book/said-by.ts';
 import type { Values } from '../engine/types.ts';
-import { countLeft, viewOf } from './cell-view.ts';
+import { viewOf } from './cell-view.ts';
 import { Part } from './part.ts';
 
 /** The inside of the cover: the pages by group, and what is still to do on each. */
@@ -36,6 +37,7 @@ export class ObContents extends Part {
       )}
       <h2>The book itself</h2>
       <ol>
+        ${this.#entry('hand-over', 'Hand-over sheet', nothing)}
         ${this.#entry('what-changed', 'What changed', this.changes > 0 ? html`<i>${this.changes}</i>` : nothing)}
         ${this.#entry('functions', 'The functions', nothing)}
       </ol>`;
@@ -49,17 +51,11 @@ export class ObContents extends Part {
   }
 
   #state(page: Page): unknown {
-    let all = 0;
-    let left = 0;
+    const { all, left } = countLeft(this.book, page);
     let verdict: string | undefined;
     for (const block of page.blocks) {
-      if (block.kind !== 'table') continue;
-      const table = tableOfBlock(this.book, block.table);
-      if (!table) continue;
-      const count = countLeft(this.book, table.id);
-      all += count.all;
-      left += count.left;
-      if (table.form === 'scenarios') verdict ??= this.#verdict(table);
+      const table = block.kind === 'table' ? tableOfBlock(this.book, block.table) : undefined;
+      if (table?.form === 'scenarios') verdict ??= this.#verdict(table);
     }
     if (left > 0) return html`<i class="left">${left} of ${all} left</i>`;
     return verdict === undefined ? nothing : html`<i>${verdict}</i>`;

@@ -1,6 +1,7 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
 import type { Book } from '../book/book.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
+import { asExample } from '../book/said-by.ts';
 import type { Engine } from '../engine/types.ts';
 import { parseBook } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
@@ -58,7 +59,9 @@ async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'cl
   if (!response.ok) return { problem: `The template ${slug} could not be fetched: load the page again and try once more.` };
   const read = parseBook(await response.text());
   if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
-  return { book: { ...read.book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0 };
+  // The demo is its own client's; whoever begins a plan has still to ask theirs.
+  const book = said.client === undefined ? read.book : asExample(read.book);
+  return { book: { ...book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0 };
 }
 
 /** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */

@@ -76,8 +76,22 @@ test('tidy CSV has one cell a line with its address, unit and source', () => {
   const heading = records[0] ?? [];
   const of = (record: readonly string[], column: string): string => record[heading.indexOf(column)] ?? '';
   const length = records.find((record) => of(record, 'address') === 'Brief!A1') ?? [];
-  expect([of(length, 'name'), of(length, 'value'), of(length, 'unit'), of(length, 'source')]).toEqual(['bench_length', '3.6', 'm', 'client, by telephone']);
+  expect([of(length, 'name'), of(length, 'value'), of(length, 'unit'), of(length, 'source')]).toEqual([
+    'bench_length',
+    '3.6',
+    'm',
+    'default: as in the example, ask the client',
+  ]);
   expect(records.length).toBeGreaterThan(500);
+});
+
+test('what is set is the client’s word, and what is not stands at the example', () => {
+  const other = files.path('said.json');
+  overbench(['new', 'trade-bench', '--set', 'bench_width=1.2 m', '-o', other]);
+  const said = new Map(parseCsv(overbench(['csv', other, '--tidy']).out).records.map((record) => [record[3], record]));
+  const source = parseCsv(overbench(['csv', other, '--tidy']).out).records[0]?.indexOf('source') ?? -1;
+  expect(said.get('Brief!A2')?.[source]).toBe('client');
+  expect(said.get('Brief!A1')?.[source]).toMatch(/^default: as in the example/);
 });
 
 test('show prints a table with its columns under one another, and one table when asked', () => {

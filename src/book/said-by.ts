@@ -1,0 +1,92 @@
+/**
+ * Who said so, and what is left to ask.
+ *
+ * The source of a given begins with one of four words: the client, a measurement, a default, or us; what follows is how or where. The brief's
+ * rows say whom to ask; once somebody has said something, the cell says it itself.
+ */
+import { type At, placeIn } from './address.ts';
+import type { Book, Cell, Page, Table } from './book.ts';
+import { sourceOf, standingOf, tableOfBlock } from './look-up.ts';
+
+export const TELLERS = ['client', 'measured', 'default', 'ours'] as const;
+export type Teller = (typeof TELLERS)[number];
+
+export interface Said {
+  readonly teller: Teller;
+  /** A default that somebody has agreed to. */
+  readonly agreed: boolean;
+  /** How or where: "by telephone". */
+  readonly how: string;
+}
+
+const SOURCE = /^(client|measured|default|ours)\b(, agreed\b)?[,:]?\s*(.*)$/isu;
+
+/** Undefined where the source is something else, such as a book or a data sheet. */
+export function saidBy(source: string | undefined): Said | undefined {
+  const found = SOURCE.exec(source?.trim() ?? '');
+  const teller = TELLERS.find((word) => word === found?.[1]?.toLowerCase());
+  return teller && { teller, agreed: found?.[2] !== undefined, how: found?.[3] ?? '' };
+}
+
+/** The source that says it: `client, by telephone`; a default is said by somebody only when it is agreed to. */
+export function sourceText(teller: Teller, how: string): string {
+  const start = teller === 'default' ? 'default, agreed' : teller;
+  return how.trim() === '' ? start : `${start}, ${how.trim()}`;
+}
+
+/** What is asked on a page that has a brief: its givens, and those of the plain tables beside it. On other pages nothing is asked. */
+export function questionsOn(book: Book, page: Page): readonly At[] {
+  const tables = tablesOn(book, page);
+  if (!tables.some((table) => table.form === 'brief')) return [];
+  return tables.filter((table) => table.form === 'brief' || table.form === 'plain').flatMap(givensOf);
+}
+
+const tablesOn = (book: Book, page: Page): readonly Table[] =>
+  page.blocks.flatMap((block) => (block.kind === 'table' ? (tableOfBlock(book, block.table) ?? []) : []));
+
+/** Givens, also those that are answered with a formula. */
+const givensOf = (table: Table): At[] =>
+  table.rows.flatMap((_, row) =>
+    table.columns.flatMap((__, column) => {
+      const at = placeIn(table, column, row);
+      const asked = at && (['given', 'as'].includes(standingOf(at)) || (at.cell?.kind ?? at.row.kind ?? at.column.kind) === 'given');
+      return at && asked && !at.row.head ? [at] : [];
+    }),
+  );
+
+const isBlank = (at: At): boolean => (at.cell?.content ?? '') === '';
+
+/** A question is left while it has no answer, or stands at a default that nobody has agreed to: somebody else's habit is no answer. */
+export function isLeft(at: At): boolean {
+  const said = saidBy(sourceOf(at));
+  return isBlank(at) || (said?.teller === 'default' && !said.agreed);
+}
+
+/** How many givens of a page there are and how many are left. Where nothing is asked, only those without an answer are. */
+export function countLeft(book: Book, page: Page): { readonly all: number; readonly left: number } {
+  const asked = questionsOn(book, page);
+  if (asked.length > 0) return { all: asked.length, left: asked.filter(isLeft).length };
+  const givens = tablesOn(book, page).flatMap(givensOf);
+  return { all: givens.length, left: givens.filter(isBlank).length };
+}
+
+/** Who is taken to have said what is typed into a given: in the brief the client, where until now it stood at a default. */
+export function tellerOfTyped(at: At, content: string): string | undefined {
+  const said = saidBy(sourceOf(at));
+  return at.table.form === 'brief' && content !== '' && content !== at.cell?.content && said?.teller === 'default' ? 'client' : undefined;
+}
+
+/** A template's answers are those of its invented client. In a book that begins with them for somebody else they are nobody's word yet. */
+export function asExample(book: Book): Book {
+  const asked = book.pages.flatMap((page) => questionsOn(book, page)).filter((at) => saidBy(sourceOf(at))?.teller === 'client');
+  const tables = book.tables.map((table) => {
+    const own = asked.filter((at) => at.table === table);
+    if (own.length === 0) return table;
+    const cells: Record<string, Record<string, Cell>> = { ...table.cells };
+    for (const { row, column, cell } of own) cells[row.id] = { ...cells[row.id], [column.id]: { ...(cell ?? { content: '' }), source: EXAMPLE } };
+    return { ...table, cells };
+  });
+  return { ...book, tables };
+}
+
+const EXAMPLE = 'default: as in the example, ask the client';

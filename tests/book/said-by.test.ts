@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest';
+import { cellAt } from '../../src/book/address.ts';
+import { apply } from '../../src/book/apply.ts';
+import type { Book } from '../../src/book/book.ts';
+import { setCell } from '../../src/book/commands/set-cell.ts';
+import { setSource } from '../../src/book/commands/set-source.ts';
+import { invert } from '../../src/book/invert.ts';
+import { sourceOf } from '../../src/book/look-up.ts';
+import type { Answer } from '../../src/book/refused.ts';
+import { isRefused } from '../../src/book/refused.ts';
+import { asExample, countLeft, isLeft, questionsOn, saidBy, sourceText, tellerOfTyped } from '../../src/book/said-by.ts';
+import { sample } from './sample.ts';
+
+function done(book: Book, answer: Answer): Book {
+  if (isRefused(answer)) throw new Error(answer.message);
+  expect(apply(apply(book, answer), invert(answer))).toEqual(book);
+  return apply(book, answer);
+}
+
+function at(book: Book, address: string) {
+  const found = cellAt(book, address);
+  if (!found) throw new Error(address);
+  return found;
+}
+
+const brief = (book: Book) => book.pages.find((page) => questionsOn(book, page).length > 0) ?? { id: 'none', title: 'none', blocks: [] };
+
+test('a source is read as one of four tellers and what they add', () => {
+  expect(saidBy('client, by telephone')).toEqual({ teller: 'client', agreed: false, how: 'by telephone' });
+  expect(saidBy('default: no sides')).toEqual({ teller: 'default', agreed: false, how: 'no sides' });
+  expect(saidBy('default, agreed, by letter')).toEqual({ teller: 'default', agreed: true, how: 'by letter' });
+  expect(saidBy('ours, to be agreed')).toMatchObject({ teller: 'ours', agreed: false });
+  for (const other of [undefined, '', 'clients of others', 'data sheet', 'from memory']) expect(saidBy(other), other).toBeUndefined();
+  for (const teller of ['client', 'measured', 'default', 'ours'] as const) {
+    expect(saidBy(sourceText(teller, ' with a tape '))).toEqual({ teller, agreed: teller === 'default', how: 'with a tape' });
+    expect(saidBy(sourceText(teller, ''))?.how).toBe('');
+  }
+});
+
+test('blank answers and defaults that nobody agreed to are left', () => {
+  const book = sample;
+  expect(countLeft(book, brief(book))).toEqual({ all: 3, left: 1 });
+  expect(isLeft(at(book, 'Brief!A3'))).toBe(true);
+  const agreed = done(book, setSource(book, { address: 'Brief!A3', teller: 'default', how: '' }));
+  expect(countLeft(agreed, brief(agreed)).left).toBe(0);
+  const blank = done(agreed, setCell(agreed, { address: 'Brief!A1', content: '' }));
+  expect(countLeft(blank, brief(blank)).left).toBe(1);
+});
+
+test('who said so is one change, which says it in words', () => {
+  const book = sample;
+  const answer = setSource(book, { address: 'Brief!A1', teller: 'measured', how: 'with a tape' });
+  expect(answer).toMatchObject({ label: 'Bench length: said by measured, with a tape' });
+  expect(sourceOf(at(done(book, answer), 'Brief!A1'))).toBe('measured, with a tape');
+  expect(isRefused(setSource(book, { address: 'Brief!Z1', teller: 'ours', how: '' }))).toBe(true);
+});
+
+test('what is typed over a default of the brief is the client’s word; over anything else the source stays', () => {
+  const book = sample;
+  expect(tellerOfTyped(at(book, 'Brief!A3'), '14 h/d')).toBe('client');
+  expect(tellerOfTyped(at(book, 'Brief!A3'), '16 h/d'), 'the same answer').toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Brief!A3'), ''), 'cleared').toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Brief!A1'), '4 m')).toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Scenarios!A1'), '4')).toBeUndefined();
+});
+
+test('an example’s answers are nobody’s word in the book of another client', () => {
+  const book = asExample(sample);
+  expect(countLeft(book, brief(book)).left).toBe(2);
+  expect(at(book, 'Brief!A1').cell?.content).toBe('3.6 m');
+  expect(saidBy(sourceOf(at(book, 'Brief!A1')))?.teller).toBe('default');
+});
