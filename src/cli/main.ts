@@ -22,6 +22,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   csv: () => import('./csv.ts'),
   bring: () => import('./bring.ts'),
   working: () => import('./working.ts'),
+  handover: () => import('./handover.ts'),
   batch: () => import('./batch.ts'),
   eval: () => import('./eval.ts'),
 };

@@ -17,7 +17,7 @@ import './contents.ts';
 import { Keeping } from './controllers/keeping.ts';
 import { Tracing } from './controllers/tracing.ts';
 import { actions, cover } from './cover.ts';
-import { OWN_PAGES, PageDesk, type Room } from './desk.ts';
+import { loadOwnPage, OWN_PAGES, PageDesk, type Room } from './desk.ts';
 import './naming.ts';
 import type { ObNaming } from './naming.ts';
 import './page-view.ts';
@@ -142,6 +142,7 @@ export class ObApp extends Part implements Room {
     this.#unsubscribe = session.subscribe((news) => this.#hear(news));
     this.#keeping.follow(session, found.revision);
     this.pageId = found.view?.page ?? session.book.pages[0]?.id ?? '';
+    loadOwnPage(this.pageId);
     this.chosen = found.view?.chosen;
     document.title = `${session.book.title} · Overbench`;
     if (found.notice) this.tell(found.notice, true);
@@ -345,8 +346,7 @@ export class ObApp extends Part implements Room {
     this.#drawer = false;
     this.requestUpdate();
     this.#keeping.look({ page, ...(this.chosen ? { chosen: this.chosen } : {}) });
-    if (page === 'functions') void import('./functions-page.ts');
-    if (page === 'what-changed') void import('./changes.ts');
+    loadOwnPage(page);
     void this.updateComplete.then(() => {
       this.querySelector('main')?.scrollTo({ top: 0 });
       this.querySelector<HTMLElement>('main h2')?.focus();
@@ -424,7 +424,9 @@ export class ObApp extends Part implements Room {
             ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
             : own?.id === 'functions'
               ? html`<ob-functions .ask=${this.#asking} .at=${this.at}></ob-functions>`
-              : html`<ob-changes .history=${session.history}></ob-changes>`
+              : own?.id === 'hand-over'
+                ? html`<ob-handover .book=${book} .values=${values} .tick=${this.tick} .ask=${this.#asking}></ob-handover>`
+                : html`<ob-changes .history=${session.history}></ob-changes>`
         }
         <p class="print-foot">A planning estimate, to be confirmed by measurement. Mains wiring and protective devices: local codes and a licensed electrician.</p>
       </main>

@@ -172,6 +172,7 @@ export const commands: readonly Command[] = [
     run: (d) => d.print(),
   },
   { id: 'shelf', label: 'Other books and templates', words: 'shelf start new close home', when: open, run: (d) => d.shelf() },
+  { id: 'hand-over', label: 'Hand-over sheet', words: 'print paper pdf client report A4 letter', when: open, run: (d) => d.show('hand-over') },
   { id: 'changes', label: 'What changed', words: 'history list', when: open, run: (d) => d.show('what-changed') },
   { id: 'functions', label: 'The functions', words: 'reference formulas help', when: open, run: (d) => d.show('functions') },
   { id: 'light', label: 'Day or night look', words: 'dark light theme colours', when: () => true, run: (d) => d.light() },

@@ -38,6 +38,7 @@ export class ObContents extends Part {
       <h2>The book itself</h2>
       <ol>
         ${this.#entry('hand-over', 'Hand-over sheet', nothing)}
+        ${this.#entry('hand-over', 'Hand-over sheet', nothing)}
         ${this.#entry('what-changed', 'What changed', this.changes > 0 ? html`<i>${this.changes}</i>` : nothing)}
         ${this.#entry('functions', 'The functions', nothing)}
       </ol>`;

@@ -13,10 +13,14 @@ import type { Wishes } from './part.ts';
 import { placeOfAt } from './working.ts';
 
 /** Pages that every book has besides its own. */
-export const OWN_PAGES: readonly { readonly id: string; readonly title: string }[] = [
-  { id: 'what-changed', title: 'What changed' },
-  { id: 'functions', title: 'The functions' },
+export const OWN_PAGES: readonly { readonly id: string; readonly title: string; readonly load: () => Promise<unknown> }[] = [
+  { id: 'hand-over', title: 'Hand-over sheet', load: () => import('./handover.ts') },
+  { id: 'what-changed', title: 'What changed', load: () => import('./changes.ts') },
+  { id: 'functions', title: 'The functions', load: () => import('./functions-page.ts') },
 ];
+
+/** What draws such a page comes when it is first shown. */
+export const loadOwnPage = (id: string): void => void OWN_PAGES.find((page) => page.id === id)?.load();
 
 /** What the desk needs of the page around it. */
 export interface Room {

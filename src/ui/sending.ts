@@ -23,7 +23,7 @@ async function textOf(what: SentOut, book: Book, values: Values): Promise<string
   return (await import('../files/csv-wide.ts')).formatWide(book, values, scenarios.length > 0 ? { tables: scenarios } : {});
 }
 
-const fileName = (book: Book): string =>
+export const fileName = (book: Book): string =>
   [book.title, book.client]
     .filter(Boolean)
     .join(', ')

@@ -1,0 +1,41 @@
+/// <reference types="vite/client" />
+import { nearest } from '../../functions/nearest.ts';
+import { sheetFile } from '../handover/file.ts';
+import { PAPERS, type Paper } from '../handover/page-style.ts';
+import { gather } from '../handover/sheet.ts';
+import literata from '../ui/fonts/literata.woff2?inline';
+import recursive from '../ui/fonts/recursive.woff2?inline';
+import type { Verb } from './main.ts';
+import { openBook } from './open-book.ts';
+import { deliver } from './output.ts';
+import { Failure, WrongUse } from './wrong-use.ts';
+
+const isPaper = (text: string): text is Paper => PAPERS.some((paper) => paper === text);
+
+export const verb: Verb = {
+  usage: 'BOOK [--scenario B] [--paper A4 | letter] [-o FILE.html]',
+  options: { scenario: { type: 'string' }, paper: { type: 'string' }, output: { type: 'string', short: 'o' } },
+  async run(operands, options) {
+    const [file, more] = operands;
+    const paper = String(options.paper ?? 'A4');
+    if (file === undefined) throw new WrongUse('a book is missing');
+    if (more !== undefined) throw new WrongUse(`one book at a time, not also ${more}`);
+    if (!isPaper(paper)) throw new WrongUse(`paper is ${PAPERS.join(' or ')}, not ${paper}`);
+    const session = await openBook(file);
+    try {
+      const scenario = typeof options.scenario === 'string' ? options.scenario : undefined;
+      const made = await gather(session.book, session.values, (question) => session.ask(question), scenario);
+      const { letters, letter } = made.reader;
+      if (scenario !== undefined && letter.toLowerCase() !== scenario.toLowerCase()) {
+        const near = nearest(scenario, letters);
+        throw new Failure(
+          `${file} has no scenario ${scenario}; there ${letters.length === 0 ? 'are none' : `are ${(near.length > 0 ? near : letters).join(', ')}`}`,
+        );
+      }
+      await deliver(sheetFile(made, paper, { literata, recursive }), typeof options.output === 'string' ? options.output : undefined);
+      return 0;
+    } finally {
+      session.close();
+    }
+  },
+};

@@ -1,0 +1,75 @@
+/** The first page: what is planned for whom, whether it holds, and the five figures that a client reads first. */
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { heading, shown, table } from './pieces.ts';
+import { type Found, type Reader, UNKNOWN } from './reader.ts';
+
+/** Of each line the first that the book has. */
+const HEADLINES = [['count', 'each'], ['height'], ['hours', 'window'], ['kept', 'day_one'], ['dli', 'dli_mean']];
+
+export function head(reader: Reader, fingerprint: string): TemplateResult {
+  const { book, letter } = reader;
+  const cell = (name: string, before: string): unknown => {
+    const found = reader.named(name);
+    return html`${before} ${found ? shown(found) : UNKNOWN}`;
+  };
+  return html`<header>
+    <div>
+      <h1>Light plan: ${book.title}</h1>
+      <p>Client: ${book.client || UNKNOWN}. ${cell('site', 'Site:')}.${letter ? ` Scenario ${letter}.` : ''}</p>
+      <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'holds until')}. Book ${fingerprint}.</p>
+    </div>
+  </header>`;
+}
+
+/** What fails and what nobody knows comes before all else; a plan that holds says so in one line. */
+export function verdict(reader: Reader): TemplateResult | typeof nothing {
+  const { checks } = reader;
+  const found = reader.row('verdict');
+  if (!found && checks.length === 0) return nothing;
+  const verdicts = checks.filter((check) => check.at.row.strong);
+  const singles = checks.filter((check) => !check.at.row.strong);
+  const failing = singles.filter((check) => check.state === 'fails' || check.value.kind === 'error');
+  const open = singles.filter((check) => check.state === 'unknown' || check.value.kind === 'blank');
+  const near = singles.filter((check) => check.state === 'look');
+  const bad = failing.length > 0;
+  return html`<section class="verdict ${bad ? 'bad' : ''}">
+    ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
+    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span class="said">${v.label}: ${shown(v)}.</span> `)}</p>
+    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}
+    ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest.</p>` : nothing}
+  </section>`;
+}
+
+const group = (checks: readonly Found[], title: string): unknown =>
+  checks.length === 0 ? nothing : html`<p><b>${title}:</b> ${checks.map((check, i) => html`${i > 0 ? '; ' : ''}${check.label}: ${shown(check)}`)}.</p>`;
+
+export function headlines(reader: Reader): TemplateResult {
+  const found = HEADLINES.flatMap((ids) => reader.first(ids) ?? []);
+  const fixture = reader.row('fixture');
+  return html`<div class="big">${found.map((one, i) => html`<div><b>${shown(one)}</b><span>${one.label}${i === 0 && fixture && /^(count|each)$/.test(one.at.row.id) ? html`, ${shown(fixture)}` : nothing}</span></div>`)}</div>`;
+}
+
+const COMPARED = ['fixture', 'count', 'height', 'kept', 'dli', 'dli_mean', 'buy', 'annual', 'verdict'];
+
+/** All scenarios in the order of the book: none is ranked here, and a failing one says that it fails. */
+export function compared(reader: Reader): TemplateResult | typeof nothing {
+  const { letters, column } = reader;
+  if (letters.length < 2) return nothing;
+  const rows = COMPARED.flatMap((id) => reader.row(id) ?? []);
+  const cheapest = reader.named('cheapest');
+  return html`<section class="compared">
+    ${heading('The scenarios side by side', cheapest && cheapest.value.kind !== 'error' ? html`${cheapestLabel(reader)} ${shown(cheapest)}` : 'none of them holds, so none is ranked')}
+    ${table(
+      'wide',
+      ['', ...letters.map((letter, i) => (i === column ? `${letter}, handed over` : letter))],
+      rows.map((row) => [row.label, ...letters.map((_, c) => cell(reader.row(row.at.row.id, c)))]),
+    )}
+  </section>`;
+}
+
+const cell = (found: Found | undefined): unknown => (found ? shown(found) : nothing);
+
+function cheapestLabel(reader: Reader): string {
+  const place = reader.named('cheapest_place');
+  return `${place?.label.toLowerCase() ?? 'cheapest that works'}:`;
+}

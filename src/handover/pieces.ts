@@ -1,0 +1,34 @@
+/** The small pieces of the sheet: a value with the address of its cell, lists of values, tables. */
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { GAP } from '../../functions/number-text.ts';
+import type { Found } from './reader.ts';
+
+/** A value as its cell shows it. The address goes with it, so that print can be held against the book. */
+export function shown(found: Found): TemplateResult {
+  const { text, unit, state, address } = found;
+  if (state)
+    return html`<span class="check" data-cell=${address}><b class="word ${state}">${text.slice(0, state.length)}</b>${text.slice(state.length)}</span>`;
+  const bare = unit === '' ? text : text.slice(0, -unit.length);
+  return html`<span class=${`val ${found.value.kind === 'number' ? 'num' : breaking(text)}`} data-cell=${address}>${bare}${unit === '' ? nothing : html`<span class=${bare.endsWith(GAP) ? 'u apart' : 'u'}>${unit}</span>`}</span>`;
+}
+
+/** Only a word that no column could hold may be broken anywhere. */
+export const breaking = (text: string): string => (/\S{25}/u.test(text) ? 'long' : '');
+
+export const heading = (title: string, aside: unknown = nothing): TemplateResult =>
+  html`<h2>${title}${aside === nothing ? nothing : html` <small>${aside}</small>`}</h2>`;
+
+/** What stands in a section with a heading, in one piece where it can. */
+export const section = (name: string, title: string, body: unknown, aside: unknown = nothing): TemplateResult =>
+  html`<section class=${name}>${heading(title, aside)}${body}</section>`;
+
+/** Labels at the left, values at the right. */
+export function list(lines: readonly Found[]): TemplateResult {
+  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}</td></tr>`)}</tbody></table>`;
+}
+
+export function table(name: string, heads: readonly string[], rows: readonly (readonly unknown[])[]): TemplateResult {
+  return html`<table class=${name}><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map(
+    (cells) => html`<tr>${cells.map((cell) => html`<td>${cell}</td>`)}</tr>`,
+  )}</tbody></table>`;
+}

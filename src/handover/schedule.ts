@@ -1,0 +1,213 @@
+/** What hangs, what feeds it, how it is set week by week, and what it costs. */
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Table } from '../book/book.ts';
+import { columnHeading } from '../book/look-up.ts';
+import { list, section, shown, table } from './pieces.ts';
+import type { Found, Reader } from './reader.ts';
+
+const value = (found: Found | undefined): unknown => (found ? shown(found) : nothing);
+
+/** What a look-up table says of a thing, in one line; its price and its source stand elsewhere. */
+function facts(reader: Reader, tableId: string, name: Found | undefined): unknown {
+  const said = reader.entry(tableId, name).slice(1);
+  return said
+    .filter(({ heading }) => !/^(price|source)$/i.test(heading))
+    .map(({ heading, cell }, i) => html`${i > 0 ? ', ' : ''}${i === 0 ? heading : inSentence(heading)} ${shown(cell)}`);
+}
+
+/** A heading within a sentence: a word that is no abbreviation begins small. */
+const inSentence = (heading: string): string => (/^\p{Lu}\p{Ll}/u.test(heading) ? heading.slice(0, 1).toLowerCase() + heading.slice(1) : heading);
+
+export function parts(reader: Reader): TemplateResult | typeof nothing {
+  const fixture = reader.row('fixture');
+  if (!fixture) return nothing;
+  const supply = reader.row('supply');
+  const r = (id: string): unknown => value(reader.row(id));
+  const n = (id: string): unknown => value(reader.named(id));
+  const forEach = (id: string): unknown => (reader.named(id) ? html`${n(id)} for each light` : nothing);
+  const rows: (readonly [string, readonly unknown[]] | undefined)[] = [
+    [
+      'fixture',
+      [shown(fixture), html`<small>${facts(reader, 'fixtures', fixture)}</small>`, reader.row('count') ? r('count') : html`one`, r('price'), r('buy_fixtures')],
+    ],
+    supply && [
+      'supply',
+      [
+        shown(supply),
+        html`<small>${facts(reader, 'supplies', supply)}</small>`,
+        reader.row('supplies') ? r('supplies') : html`one`,
+        r('supply_price'),
+        r('buy_supplies'),
+      ],
+    ],
+    line(reader, 'cable_length', [
+      'Cable',
+      html`<small>one run of ${n('cable_length')} at most to each light, wire of ${n('wire_area')}</small>`,
+      nothing,
+      n('cable_price'),
+      r('buy_cable'),
+    ]),
+    line(reader, 'connector_price', ['Connectors', html`<small>${forEach('connectors_each')}</small>`, nothing, n('connector_price'), r('buy_connectors')]),
+    line(reader, 'hanger_price', ['Hangers', html`<small>${forEach('hangers_each')}</small>`, nothing, n('hanger_price'), r('buy_hangers')]),
+    line(reader, 'fitting_price', ['Fittings', html`<small>${reader.named('fitting_price')?.label}</small>`, nothing, nothing, n('fitting_price')]),
+    line(reader, 'labour_rate', ['Work', html`<small>${forEach('labour_each')}, without the electrician</small>`, nothing, n('labour_rate'), r('buy_labour')]),
+    line(reader, 'buy_disposal', ['Old lamps', html`<small>taken down and away</small>`, nothing, nothing, r('buy_disposal')]),
+    line(reader, 'buy', [html`<b>All</b>`, nothing, nothing, nothing, html`<b>${r('buy')}</b>`]),
+  ];
+  const source = reader.entry('fixtures', fixture).find(({ heading }) => /^source$/i.test(heading));
+  return section(
+    'parts',
+    'What hangs and what feeds it',
+    table(
+      'wide parts',
+      ['Part', 'What it is', 'Count', 'Each', 'Together'],
+      rows.flatMap((row) => (row ? [row[1]] : [])),
+    ),
+    source ? html`data of the light: ${shown(source.cell)}` : nothing,
+  );
+}
+
+const line = (reader: Reader, needs: string, cells: readonly unknown[]): readonly [string, readonly unknown[]] | undefined =>
+  reader.line(needs) ? [needs, cells] : undefined;
+
+const SETTINGS = [
+  'height',
+  'lift_every',
+  'first_lift',
+  'lifts',
+  'gap_least',
+  'dim',
+  'dim_to',
+  'hours',
+  'lamps_on',
+  'lamps_off',
+  'window',
+  'lamp_hours',
+  'lit_months',
+  'dark_where',
+  'dark_days',
+  'lit_days',
+  'turn_days',
+  'lamp_days',
+  'days_a_year',
+  'aim_dim',
+  'aim_hours',
+];
+const ELECTRICS = [
+  'supplies',
+  'load',
+  'output_load',
+  'output_amps',
+  'drop',
+  'drop_share',
+  'amps_each',
+  'amps',
+  'per_circuit',
+  'circuits',
+  'breaker',
+  'mains_volts',
+  'heat',
+  'hang',
+  'top_air',
+];
+const COSTS = [
+  'tariff',
+  'tariff_date',
+  'energy',
+  'demand',
+  'run_lamps',
+  'lift_work',
+  'run',
+  'buy',
+  'interest',
+  'plan_years',
+  'capital',
+  'annual',
+  'per_mol',
+  'tray_energy',
+  'tray_cost',
+  'saving',
+  'payback',
+  'payback_interest',
+  'tariff_even',
+  'lost_heat',
+];
+const UPKEEP = ['wipe_every', 'measure_again', 'years_kept', 'hours_run', 'maintenance', 'l90'];
+
+const listed =
+  (name: string, title: string, ids: readonly string[], aside: unknown = nothing) =>
+  (reader: Reader): TemplateResult | typeof nothing => {
+    const lines = reader.lines(ids);
+    return lines.length === 0 ? nothing : section(name, title, list(lines), aside);
+  };
+
+export const settings = listed('settings', 'Settings, week after week', SETTINGS);
+export const electrics = listed('electrics', 'Supplies and circuits', ELECTRICS);
+export const costs = listed('costs', 'Costs', COSTS);
+export const upkeep = listed('upkeep', 'Upkeep', UPKEEP);
+
+/** `gap_january`, `mount_3`: rows of one thing, period by period. */
+const PERIOD = /^(.+)_(\d+|january|february|march|april|may|june|july|august|september|october|november|december)$/;
+
+/** What is set or expected in each week, month or year, where the book reckons so far. */
+export function periods(reader: Reader): readonly TemplateResult[] {
+  const things = new Map<string, { readonly thing: string; readonly cells: Map<string, Found> }>();
+  for (const row of reader.scenarios?.rows ?? []) {
+    const [, thing = '', period = ''] = PERIOD.exec(row.id) ?? [];
+    const found = period === '' ? undefined : reader.row(row.id);
+    if (!found) continue;
+    const known = things.get(thing) ?? { thing, cells: new Map() };
+    known.cells.set(period, found);
+    things.set(thing, known);
+  }
+  const several = [...things.values()].filter(({ cells }) => cells.size >= 3);
+  // Things that go over the same periods share a table.
+  const tables = new Map<string, Map<string, Found>[]>();
+  for (const { cells } of several) {
+    const span = [...cells.keys()].join();
+    tables.set(span, [...(tables.get(span) ?? []), cells]);
+  }
+  return [...tables.entries()].map(([span, columns]) => {
+    const names = columns.map((cells) => split([...cells.values()][0]?.label ?? ''));
+    const rows = span.split(',').map((period) => {
+      const first = columns[0]?.get(period);
+      return [split(first?.label ?? '').period, ...columns.map((cells) => value(cells.get(period)))];
+    });
+    return section(
+      'periods',
+      `${/^\d/.test(span) ? (names[0]?.period.startsWith('week') ? 'Week by week' : 'Year by year') : 'Month by month'}`,
+      table('wide', ['', ...names.map((name) => name.thing)], rows),
+    );
+  });
+}
+
+/** "Kept day light, week 3" is of a thing and a period; "Room over the leaf tops, end of week 3" too. */
+function split(label: string): { readonly thing: string; readonly period: string } {
+  const at = label.lastIndexOf(', ');
+  return at < 0 ? { thing: label, period: '' } : { thing: label.slice(0, at), period: label.slice(at + 2).replace(/^(end of|after) /, '') };
+}
+
+/** Look-up tables that say what is supposed or was read, and are no catalogue. */
+const CATALOGUES = new Set(['crops', 'fixtures', 'supplies', 'checks']);
+
+export function supposed(reader: Reader): readonly TemplateResult[] {
+  const lists = reader.book.tables.filter((t) => t.form === 'list' && !CATALOGUES.has(t.id));
+  return lists.map((t) => section('supposed', t.name, listTable(reader, t)));
+}
+
+/** Who says so stands in a smaller hand. */
+function inList(found: Found): unknown {
+  if (found.value.kind === 'blank') return '';
+  return /^source$/i.test(columnHeading(found.at)) ? html`<small>${shown(found)}</small>` : shown(found);
+}
+
+function listTable(reader: Reader, t: Table): TemplateResult {
+  const rows = reader.grid(t).filter((cells) => cells[0] && !cells[0].at.row.head && cells.some((c) => c.value.kind !== 'blank'));
+  const labelled = t.rows.some((row) => row.label);
+  const heads = rows[0]?.map((found) => columnHeading(found.at)) ?? [];
+  return table(
+    'wide',
+    labelled ? ['', ...heads] : heads,
+    rows.map((cells) => [...(labelled ? [cells[0]?.at.row.label ?? ''] : []), ...cells.map(inList)]),
+  );
+}
