@@ -7,6 +7,7 @@ import { editableContent } from './formula-text.ts';
 import { pictureField } from './picture.ts';
 import { preview } from './preview.ts';
 import { feeds } from './relations.ts';
+import { signatures } from './signatures.ts';
 import { Tracer } from './trace.ts';
 import type { Engine, Reading } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
@@ -35,6 +36,7 @@ export function createEngine(life: Life = {}): Engine {
     },
     preview: async (address, formula) => preview(workbook, workbook.at(address), asFormula(formula)),
     functions: async () => functions.map(({ work: _, ...card }) => card),
+    signatures: async () => [...signatures.values()],
     field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
     close: () => workbook.hyper.dispose(),
   };

@@ -1,4 +1,5 @@
 /** What the rest of the project knows of the engine: plain data in, plain data out, the same from a worker or in-process. */
+import type { Signature } from '../../functions/check-args.ts';
 import type { FunctionRecord } from '../../functions/define.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
@@ -116,6 +117,8 @@ export interface Engine {
   preview(address: Address, formula: string): Promise<Value>;
   /** The records of all functions that are ours, without what works them out: for the reference, completion and hints. */
   functions(): Promise<readonly FunctionCard[]>;
+  /** What every function takes, the standard's too, by the names of its arguments. */
+  signatures(): Promise<readonly Signature[]>;
   /** A grid of PPFD for a picture: the layout text and height (m) of a cell pair, times a plain factor. */
   field(layout: string, height: number, nx: number, ny: number, scale: number): Promise<PictureField | { readonly refused: string }>;
   close(): void;

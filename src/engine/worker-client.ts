@@ -56,6 +56,7 @@ export function createWorkerEngine(start: () => WorkerLike = startWorker, limits
     evaluateWithSteps: ask('evaluateWithSteps'),
     preview: ask('preview'),
     functions: ask('functions'),
+    signatures: ask('signatures'),
     field: ask('field'),
     stop: () => client.giveUp('This was stopped. The last values stay as they were.'),
     close: () => client.close(),

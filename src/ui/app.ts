@@ -78,6 +78,8 @@ export class ObApp extends Part implements Room {
 
   override connectedCallback(): void {
     super.connectedCallback();
+  /** Letters of the formula that is being written. */
+  #citing: ReadonlyMap<Address, string> | undefined;
     document.addEventListener('keydown', this.#press);
     void this.#arrive();
   }
@@ -186,6 +188,7 @@ export class ObApp extends Part implements Room {
 
   #atPlace(place: Place) {
     const table = this.session?.book.tables.find((t) => t.id === place.table);
+      this.#stayOnPage();
     return (
       table &&
       placeIn(
@@ -221,6 +224,12 @@ export class ObApp extends Part implements Room {
     if (here && holds(here)) return;
     const page = pages.find(holds);
     if (page) this.pageId = page.id;
+  }
+
+  /** A page that an undone change takes away is not shown any longer. */
+  #stayOnPage(): void {
+    const pages = [...(this.session?.book.pages ?? []), ...OWN_PAGES];
+    if (!pages.some((page) => page.id === this.pageId)) this.pageId = pages[0]?.id ?? '';
   }
 
   async type({ place, typed }: Wishes['type']): Promise<void> {
@@ -298,6 +307,12 @@ export class ObApp extends Part implements Room {
     if (show) this.#quiet = setTimeout(() => this.removeAttribute('telling'), 9000);
   }
 
+  #cite({ letters }: Wishes['letters']): void {
+    this.#citing = letters;
+    this.toggleAttribute('citing', letters !== undefined);
+    this.requestUpdate();
+  }
+
   // ---- what the desk needs of the page
 
   get canReturn(): boolean {
@@ -361,7 +376,7 @@ export class ObApp extends Part implements Room {
   #press = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;
     const field = event.target instanceof HTMLInputElement;
-    const writing = field && (event.target.closest('.over')?.classList.contains('writing') ?? true);
+    const writing = event.target instanceof HTMLTextAreaElement || (field && (event.target.closest('.over')?.classList.contains('writing') ?? true));
     // Inside a field that is being written in, Ctrl Z and its like belong to the text.
     if (writing && /^[zy]$/i.test(event.key)) return;
     const found = commandFor(event, this.#desk);
@@ -407,7 +422,8 @@ export class ObApp extends Part implements Room {
     const page = book.pages.find((p) => p.id === this.pageId);
     const own = OWN_PAGES.find((p) => p.id === this.pageId);
     const title = page?.title ?? own?.title ?? '';
-    const { letters, told } = this.#tracing;
+    const { told } = this.#tracing;
+    const letters = this.#citing ?? this.#tracing.letters;
     return html`
       <nav class="contents" aria-label="Contents">
         <div class="drawer-head"><b>Contents</b><button type="button" @click=${() => this.#toggleDrawer()}>Close</button></div>
@@ -426,13 +442,17 @@ export class ObApp extends Part implements Room {
               ? html`<ob-functions .ask=${this.#asking} .at=${this.at}></ob-functions>`
               : own?.id === 'hand-over'
                 ? html`<ob-handover .book=${book} .values=${values} .tick=${this.tick} .ask=${this.#asking}></ob-handover>`
+        @ob-letters=${(e: Wish<'letters'>) => this.#cite(e.detail)}
+        @ob-change=${(e: Wish<'change'>) => this.#desk.change(e.detail)}
+        @ob-text=${(e: Wish<'text'>) => void this.querySelector<ObPage>('ob-page')?.write(e.detail)}
+        @ob-piece-focus=${(e: Wish<'piece-focus'>) => void this.querySelector<ObPage>('ob-page')?.focusPiece(e.detail.block)}
                 : html`<ob-changes .history=${session.history}></ob-changes>`
         }
         <p class="print-foot">A planning estimate, to be confirmed by measurement. Mains wiring and protective devices: local codes and a licensed electrician.</p>
       </main>
       <aside class="working" aria-label="The working" tabindex="0">
         <button type="button" class="grab" aria-expanded=${this.#sheet} aria-label="The working, ${this.#sheet ? 'lower it' : 'raise it'}" @click=${() => this.#toggleSheet()}></button>
-        <ob-working .book=${book} .values=${values} .tick=${this.tick} .at=${this.at} .told=${told} .letters=${letters} .desk=${this.#desk}></ob-working>
+        <ob-working .book=${book} .values=${values} .tick=${this.tick} .at=${this.at} .told=${told} .letters=${this.#citing ? UNLETTERED : letters} .desk=${this.#desk}></ob-working>
       </aside>
       ${this.#drawer ? html`<div class="shade" @click=${() => this.#toggleDrawer()}></div>` : nothing}`;
   }
@@ -474,3 +494,7 @@ export class ObApp extends Part implements Room {
   }
 }
 customElements.define('ob-app', ObApp);
+
+/** While a formula is written its letters are on the page, and the margin has none. */
+const UNLETTERED: ReadonlyMap<Address, string> = new Map();
+

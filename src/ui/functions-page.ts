@@ -1,10 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Param } from '../../functions/define.ts';
 import type { At } from '../book/address.ts';
 import type { FunctionCard } from '../engine/types.ts';
 import type { Session } from '../session.ts';
 import { anotherCell } from './function-try.ts';
+import { paramText, signature } from './param-words.ts';
 import { Part } from './part.ts';
 
 /** Every function, from its record alone: to be searched by word, by unit and by family. */
@@ -80,18 +80,5 @@ export class ObFunctions extends Part {
 customElements.define('ob-functions', ObFunctions);
 
 const unitText = (unit: string): string => (unit === '1' || unit === 'text' || unit === '' ? '' : ` ${unit}`);
-const signature = (p: Param): string => `${p.optional ? '[' : ''}${p.name}${p.repeats ? ' …' : ''}${p.optional ? ']' : ''}`;
 const haystack = (f: FunctionCard): string =>
   [f.name, f.family, f.summary, f.use, f.returns.quantity, f.returns.unit, ...f.params.flatMap((p) => [p.name, p.quantity, p.unit])].join(' ').toLowerCase();
-
-function paramText(p: Param): string {
-  const limits = [
-    p.above !== undefined ? `above ${p.above}` : p.atLeast !== undefined ? `at least ${p.atLeast}` : '',
-    p.below !== undefined ? `below ${p.below}` : p.atMost !== undefined ? `at most ${p.atMost}` : '',
-    p.whole ? 'whole' : '',
-    p.oneOf ? `one of ${p.oneOf.join(', ')}` : '',
-    p.fallback !== undefined ? `${p.fallback} if left out` : '',
-  ].filter(Boolean);
-  const unit = p.unit === '1' ? 'a plain number' : p.unit === 'any' ? 'any quantity' : p.unit;
-  return `${p.meaning}${p.meaning.endsWith('.') ? '' : '.'} ${[unit, ...limits].join(', ')}.`;
-}

@@ -3,9 +3,15 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book, Page } from '../book/book.ts';
 import { tableOfBlock } from '../book/look-up.ts';
 import type { Address, Engine, Values } from '../engine/types.ts';
+import { menu } from './blocks/menu.ts';
+import { can, spotOf, type Verb } from './blocks/verbs.ts';
 import { command, type Desk, labelOf } from './commands.ts';
-import { Part, type Place } from './part.ts';
+import { Part, type Place, type Wishes } from './part.ts';
+import type { ObProse } from './prose.ts';
 import type { Refusal } from './table.ts';
+
+const PAGE_VERBS: readonly Verb[] = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'];
+const PIECE_VERBS: readonly Verb[] = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'];
 
 /** A page, read from top to bottom: prose, tables and pictures. */
 export class ObPage extends Part {
@@ -20,6 +26,7 @@ export class ObPage extends Part {
     refusal: { attribute: false },
     desk: { attribute: false },
     ask: { attribute: false },
+    begun: { state: true },
   };
   declare book: Book;
   declare page: Page;
@@ -31,19 +38,95 @@ export class ObPage extends Part {
   declare refusal: Refusal | undefined;
   declare desk: Desk;
   declare ask: <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
+  /** Where a text is written that is not in the book yet. */
+  declare begun: { readonly page: string; readonly at: number } | undefined;
 
-  readonly #editable = (address: Address): Promise<string> => this.ask((engine) => engine.editable(address));
+  /** Opens a text for writing, or begins one. */
+  async write(text: Wishes['text']): Promise<void> {
+    if ('at' in text) this.begun = { page: this.page.id, at: text.at };
+    await this.updateComplete;
+    const where = 'at' in text ? '.begun' : `[data-block="${text.block}"]`;
+    await this.querySelector<ObProse>(`${where} ob-prose`)?.write();
+  }
+
+  /** Takes up a piece, or the page where there is none such. */
+  async focusPiece(block: string | undefined): Promise<void> {
+    await this.updateComplete;
+    const piece = block === undefined ? null : this.querySelector(`[data-block="${block}"]`);
+    const target = piece?.querySelector<HTMLElement>('.piece-acts :is(button, summary)') ?? this.closest('main')?.querySelector<HTMLElement>('h2');
+    target?.focus();
+  }
+
+  #run(verb: Verb, block?: Block): void {
+    if (block) this.desk.piece = block.id;
+    this.say('do', { command: verb });
+  }
+
+  #begins({ at }: Wishes['text-begun']): void {
+    const was = this.begun;
+    this.begun = at === undefined ? undefined : { page: this.page.id, at };
+    if (at === undefined && was) this.desk.piece = this.page.blocks[was.at]?.id;
+  }
 
   override render(): TemplateResult {
-    return html`${repeat(
-      this.page.blocks,
-      (block) => block.id,
-      (block) => this.#block(block),
-    )}`;
+    const { page } = this;
+    const begun = this.begun?.page === page.id ? this.begun : undefined;
+    const verbs = page.blocks.length === 0 ? ADD_VERBS : [];
+    return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, verbs: PAGE_VERBS, can: (verb) => can(verb, this.book, spotOf(this.book, page.id, undefined)), run: (verb) => this.#run(verb) })}</div>
+      <div @ob-text-begun=${(e: CustomEvent<Wishes['text-begun']>) => this.#begins(e.detail)}>
+        ${repeat(
+          page.blocks,
+          (block) => block.id,
+          (block, i) => html`${begun?.at === i ? this.#newText(begun) : nothing}${this.#piece(block)}`,
+        )}
+        ${begun && begun.at >= page.blocks.length ? this.#newText(begun) : nothing}
+      </div>
+      ${verbs.length > 0 && !begun ? html`<p class="prose">Nothing stands on this page yet.</p><div class="do">${verbs.map((verb) => html`<button type="button" class="btn" @click=${() => this.#run(verb)}>${labelOf(command(verb), this.desk)}</button>`)}</div>` : nothing}`;
+  }
+
+  #newText(begun: { readonly page: string; readonly at: number }): TemplateResult {
+    return html`<div class="begun"><ob-prose .text=${''} .begun=${begun} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose></div>`;
+  }
+
+  #piece(block: Block): TemplateResult {
+    const inHand = (): void => {
+      this.desk.piece = block.id;
+    };
+    return html`<div class="on-page ${block.kind}" data-block=${block.id} @focusin=${inHand} @pointerdown=${inHand}
+      @keydown=${(e: KeyboardEvent) => this.#press(e, block)} @dblclick=${(e: Event) => this.#twice(e, block)}>
+      ${this.#block(block)}
+      <div class="piece-acts">
+        ${block.kind === 'prose' ? html`<button type="button" aria-label="Write: ${said(block)}" @click=${() => this.#run('write-text', block)}>Write</button>` : nothing}
+        ${block.kind === 'picture' ? html`<button type="button" aria-label="Change: ${said(block)}" @click=${() => this.#run('change-picture', block)}>Change</button>` : nothing}
+        ${menu({
+          label: 'More',
+          of: this.#said(block),
+          verbs: block.kind === 'table' ? ['name-table', ...PIECE_VERBS] : PIECE_VERBS,
+          can: (verb) => can(verb, this.book, spotOf(this.book, this.page.id, block.id)),
+          run: (verb) => this.#run(verb, block),
+        })}
+      </div>
+    </div>`;
+  }
+
+  /** F2 writes a text and changes a picture, as it opens a cell. */
+  #press(event: KeyboardEvent, block: Block): void {
+    if (event.key !== 'F2' || event.defaultPrevented || block.kind === 'table' || event.target instanceof HTMLTextAreaElement) return;
+    event.preventDefault();
+    this.#run(block.kind === 'prose' ? 'write-text' : 'change-picture', block);
+  }
+
+  #twice(event: Event, block: Block): void {
+    if (block.kind === 'prose' && (event.target as Element).closest('.prose')) this.#run('write-text', block);
+  }
+
+  #said(block: Block): string {
+    return block.kind === 'table' ? (tableOfBlock(this.book, block.table)?.name ?? 'a table') : said(block);
   }
 
   #block(block: Block): unknown {
-    if (block.kind === 'prose') return html`<ob-prose .text=${block.text} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose>`;
+    if (block.kind === 'prose')
+      return html`<ob-prose .text=${block.text} .block=${block.id} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose>`;
     if (block.kind === 'picture') {
       return html`<ob-picture .block=${block} .book=${this.book} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .ask=${this.ask}></ob-picture>`;
     }
@@ -51,7 +134,7 @@ export class ObPage extends Part {
     if (!table) return html`<p class="prose">This page names a table that the book does not have: ${block.table}.</p>`;
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
     return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
-      <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .editable=${this.#editable}></ob-table>
+      <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
       ${table.form === 'scenarios' ? this.#scenarioActs() : nothing}`;
   }
 
@@ -61,3 +144,12 @@ export class ObPage extends Part {
   }
 }
 customElements.define('ob-page', ObPage);
+
+const ADD_VERBS: readonly Verb[] = ['add-text', 'add-picture', 'add-table'];
+
+/** The first words of a text or a caption: which of several is meant. */
+function said(block: Exclude<Block, { kind: 'table' }>): string {
+  const text = (block.kind === 'prose' ? block.text.replace(/\{\{.*?\}\}/gu, '…') : block.caption).replace(/[*_#`>]/gu, '').trim();
+  const words = text.split(/\s+/u);
+  return words.length > 6 ? `${words.slice(0, 6).join(' ')} …` : text || (block.kind === 'prose' ? 'an empty text' : 'a picture');
+}

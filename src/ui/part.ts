@@ -1,4 +1,5 @@
 import { LitElement } from 'lit';
+import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 
 /**
@@ -54,3 +55,20 @@ export interface Wishes {
   unit: { readonly what: 'cell' | 'row'; readonly unit: string | null };
   scenario: { readonly verb: 'drop' | 'same' | 'base' | 'add'; readonly table: string; readonly column?: string; readonly place?: Place };
 }
+  /** The letters of the cells that a formula reads while it is written; undefined when it no longer is. */
+  letters: { readonly letters: ReadonlyMap<Address, string> | undefined };
+  /** Change the book by a command. `answered`: hears what came of it, and shows a refusal itself. */
+  change: { readonly command: (book: Book) => Answer; readonly answered?: (answer: Answer) => void };
+  /** Write a text of the page that is shown, or begin one before its block at this place, which joins the book when it is kept. */
+  text: { readonly block: string } | { readonly at: number };
+  /** A text that is not in the book yet is written there; undefined: no longer. */
+  'text-begun': { readonly at: number | undefined };
+  /** What is written of a text now. */
+  draft: { readonly text: string };
+  /** Keep what is written. `back`: and go back to its piece. */
+  keep: { readonly back: boolean };
+  leave: undefined;
+  /** A cell was picked from a list, or its address written. */
+  found: { readonly reference: string };
+  /** Put the focus on the piece; undefined: on the page's title. */
+  'piece-focus': { readonly block: string | undefined };

@@ -9,7 +9,7 @@ import type { Values } from '../engine/types.ts';
 import { valueAt } from './cell-view.ts';
 
 /** Units that are worth picking, smallest first; any other that can be read may be typed. */
-const PICKS = [
+export const PICKS = [
   '1 %',
   'nm mm cm m km in ft',
   'mm² cm² m² in² ft²',

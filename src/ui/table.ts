@@ -13,6 +13,7 @@ import { type At, placeIn } from '../book/address.ts';
 import type { Book, Row, Table } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, rangeOf, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
+import type { Session } from '../session.ts';
 import { cellTemplate } from './cell.ts';
 import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
@@ -43,7 +44,7 @@ export class ObTable extends Part {
     letters: { attribute: false },
     pending: { attribute: false },
     refusal: { attribute: false },
-    editable: { attribute: false },
+    ask: { attribute: false },
   };
   declare book: Book;
   declare table: Table;
@@ -54,8 +55,7 @@ export class ObTable extends Part {
   declare letters: ReadonlyMap<Address, string>;
   declare pending: ReadonlyMap<Address, string>;
   declare refusal: Refusal | undefined;
-  /** How a cell's content is shown for editing. */
-  declare editable: (address: Address) => Promise<string>;
+  declare ask: Session['ask'];
 
   readonly writing = new CellWriting(this);
   #spot: Spot = { row: 0, column: 0 };
@@ -200,9 +200,9 @@ export class ObTable extends Part {
   }
 
   /** Where a key leads among the rows in sight. */
-  #moved(key: string, control: boolean): Spot | undefined {
+  stepFrom(from: Spot, key: string, control: boolean): Spot | undefined {
     const rows = this.#shown;
-    const next = moved({ row: rows.indexOf(this.#spot.row), column: this.#spot.column }, key, control, {
+    const next = moved({ row: rows.indexOf(from.row), column: from.column }, key, control, {
       rows: rows.length,
       columns: this.table.columns.length,
       page: PAGE_ROWS,
@@ -213,7 +213,7 @@ export class ObTable extends Part {
   /** One step on after a commit. False where there is nowhere to go. */
   go(step: Step): boolean {
     const key = { down: 'ArrowDown', up: 'ArrowUp', right: 'ArrowRight', left: 'ArrowLeft', stay: '' }[step];
-    const next = this.#moved(key, false);
+    const next = this.stepFrom(this.#spot, key, false);
     if (!next || (next.row === this.#spot.row && next.column === this.#spot.column)) return false;
     this.choose(next);
     return true;
@@ -221,9 +221,13 @@ export class ObTable extends Part {
 
   #press(event: KeyboardEvent): void {
     if (event.isComposing || this.writing.press(event)) return;
+  get spot(): Spot {
+    return this.#spot;
+  }
+
     const control = event.ctrlKey || event.metaKey;
     if (event.altKey) return;
-    const next = this.#moved(event.key, control);
+    const next = this.stepFrom(this.#spot, event.key, control);
     if (next) {
       event.preventDefault();
       this.choose(next);
@@ -255,9 +259,9 @@ export class ObTable extends Part {
     return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'}">
       <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
-        <div class="over ${classMap({ writing: this.writing.isOpen })}">${this.#inputTemplate()}</div>
+        <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
       </div>
-      <div class="under">${this.writing.slip()}</div>
+      <div class="under"><div class="formula-here"></div>${this.writing.slip()}</div>
       <i class="tie" hidden></i>
     </div>`;
   }
@@ -279,7 +283,7 @@ export class ObTable extends Part {
       @keydown=${this.#press}
       @input=${() => this.writing.typed()}
       @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
-      @blur=${() => this.writing.commit()}
+      @blur=${() => this.writing.left()}
       @copy=${(event: ClipboardEvent) => this.writing.copy(event)}
       @paste=${(event: ClipboardEvent) => this.writing.paste(event)}
     />`;

@@ -1,14 +1,25 @@
 /**
  * Writing into a cell: opens, keeps and commits what stands in the input of a table.
  * What is typed is never waited for: the input is the browser's own, and reading it is asked of the engine only when it is committed.
+ * A formula is handed on to the editor for formulas, text, caret and focus, as soon as that is fetched and no input method is composing.
  */
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf, unitOf } from '../../book/look-up.ts';
 import { lineOf, valueAt } from '../cell-view.ts';
 import { allowedText } from '../choices.ts';
-import type { Place, Step } from '../part.ts';
+import type { FormulaEditor } from '../formula/editor.ts';
+import type { Place, Step, Wishes } from '../part.ts';
 import type { ObTable, Refusal } from '../table.ts';
+
+let formula: typeof import('../formula/editor.ts') | undefined;
+async function fetchFormula(): Promise<typeof formula> {
+  formula ??= await import('../formula/editor.ts');
+  return formula;
+}
+
+/** After what a page does at once; Safari knows no idle time. */
+const whenIdle = (work: () => void): unknown => ('requestIdleCallback' in window ? requestIdleCallback(work, { timeout: 2000 }) : setTimeout(work, 500));
 
 export class CellWriting implements ReactiveController {
   readonly #host: ObTable;
@@ -20,13 +31,23 @@ export class CellWriting implements ReactiveController {
   #before = '';
   #message = '';
   #place: Place | undefined;
+  #editor: FormulaEditor | undefined;
+  #composing = false;
 
   constructor(host: ObTable) {
     this.#host = host;
     host.addController(this);
   }
 
-  hostConnected(): void {}
+  hostConnected(): void {
+    // What can't be fetched now is tried again with the first formula.
+    whenIdle(() => void fetchFormula().catch(() => {}));
+  }
+
+  /** A formula is being written, in the editor for formulas. */
+  get inFormula(): boolean {
+    return this.#editor !== undefined;
+  }
 
   get choiceId(): string | typeof nothing {
     return this.#picked >= 0 ? `${this.#slipId}-${this.#picked}` : nothing;
@@ -41,27 +62,25 @@ export class CellWriting implements ReactiveController {
     const at = this.#host.at;
     const input = this.#host.input;
     if (!at || !input || this.isOpen) return;
-    const place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
     const stored = at.cell?.typed ?? at.cell?.content ?? '';
     if (text !== undefined) {
       this.#begin(text);
       this.#before = '';
       input.setSelectionRange(text.length, text.length);
+      this.#handOn();
       return;
     }
     this.#begin(stored.replace(/^'/, ''));
+    const place = this.#place;
     input.select();
     if (!isFormula(at.cell?.content ?? '')) return;
     // A formula is stored with its units spelled out; the engine says how a person reads it.
-    const nicer = await this.#host.editable(addressOf(at)).catch(() => stored);
-    if (this.isOpen && this.#place === place && input.value === stored) {
-      input.value = nicer;
-      this.#before = nicer;
-      input.setSelectionRange(nicer.length, nicer.length);
-    } else if (this.isOpen && input.value === stored) {
-      input.value = nicer;
-      this.#before = nicer;
-    }
+    const nicer = await this.#host.ask((engine) => engine.editable(addressOf(at))).catch(() => stored);
+    if (!this.isOpen || this.#editor || this.#place !== place || input.value !== stored) return;
+    input.value = nicer;
+    this.#before = nicer;
+    input.setSelectionRange(nicer.length, nicer.length);
+    this.#handOn();
   }
 
   /** Shows again what was refused, unless something else is being written. */
@@ -74,12 +93,14 @@ export class CellWriting implements ReactiveController {
       this.#message = refusal.message;
       this.#before = '';
       input.focus({ preventScroll: true });
+      this.#handOn();
       this.#host.requestUpdate();
     });
   }
 
-  /** A character came while nothing was open: it replaces what stood there. */
-  typed(): void {
+  /** A character came; while nothing was open it replaces what stood there. */
+  typed(event: Event): void {
+    this.#composing = (event as InputEvent).isComposing === true;
     const input = this.#host.input;
     if (!input) return;
     if (!this.isOpen) {
@@ -89,7 +110,57 @@ export class CellWriting implements ReactiveController {
     }
     this.#message = '';
     this.#filter(input.value);
+    this.#handOn();
     this.#host.requestUpdate();
+  }
+
+  /** Hands a formula on to its own editor. */
+  #handOn(): void {
+    const input = this.#host.input;
+    const at = this.#host.at;
+    if (!input || !at || !this.isOpen || this.#editor || this.#composing || !input.value.startsWith('=')) return;
+    if (!formula) {
+      // Until it is there the input serves.
+      void fetchFormula().then(
+        () => this.#handOn(),
+        () => {},
+      );
+      return;
+    }
+    const end = input.value.length;
+    const caret = [input.selectionStart ?? end, input.selectionEnd ?? end] as const;
+    const editor = new formula.FormulaEditor(
+      this.#host,
+      at,
+      {
+        keep: (step) => {
+          this.commit();
+          this.#host.take();
+          return this.#host.go(step);
+        },
+        leave: () => this.commit(),
+        restore: () => {
+          this.#restore();
+          this.#host.take();
+        },
+        cite: (letters) => this.#say('letters', { letters }),
+      },
+      `${this.#host.cellId({ row: 0, column: 0 })}-formula`,
+      [input.value, ...caret],
+    );
+    this.#editor = editor;
+    input.value = '';
+    this.choices = [];
+    this.#picked = -1;
+    if (this.#message) editor.refused(this.#message);
+    // At once, not with the next drawing: the next key is the editor's.
+    this.#host.querySelector('.formula-here')?.append(editor.root);
+    editor.focus();
+    this.#host.requestUpdate();
+  }
+
+  #say<K extends 'type' | 'paste' | 'tell' | 'letters'>(name: K, detail: Wishes[K]): void {
+    this.#host.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
   }
 
   #begin(value: string): void {
@@ -116,12 +187,17 @@ export class CellWriting implements ReactiveController {
   }
 
   /** Sends what is written, if it differs from what stood there. */
-  commit(text = this.#host.input?.value ?? ''): void {
+  commit(text = this.#editor?.text ?? this.#host.input?.value ?? ''): void {
     if (!this.isOpen) return;
     const place = this.#place;
     const changed = text !== this.#before;
     this.#end();
-    if (place && changed) this.#host.dispatchEvent(new CustomEvent('ob-type', { detail: { place, typed: text }, bubbles: true, composed: true }));
+    if (place && changed) this.#say('type', { place, typed: text });
+  }
+
+  /** The input lost the focus: to the editor, which goes on with what it held, or to something else. */
+  left(): void {
+    if (!this.#editor) this.commit();
   }
 
   #end(): void {
@@ -129,9 +205,16 @@ export class CellWriting implements ReactiveController {
     this.#message = '';
     this.choices = [];
     this.#picked = -1;
-    const input = this.#host.input;
-    if (input) input.value = '';
+    if (this.#editor) this.#say('letters', { letters: undefined });
+    this.#editor?.close();
+    this.#editor = undefined;
+    // The table empties the input when it is drawn: emptied here, it would have a frame of its own before what follows from the edit.
     this.#host.requestUpdate();
+  }
+
+  #restore(): void {
+    this.#end();
+    this.#say('tell', { text: 'Left as it was.' });
   }
 
   /** True where the key was taken for writing. */
@@ -148,8 +231,7 @@ export class CellWriting implements ReactiveController {
     } else if (key === 'Escape') {
       event.preventDefault();
       event.stopPropagation();
-      this.#end();
-      this.#host.dispatchEvent(new CustomEvent('ob-tell', { detail: { text: 'Left as it was.' }, bubbles: true, composed: true }));
+      this.#restore();
     } else if ((key === 'ArrowDown' || key === 'ArrowUp') && this.choices.length > 0) {
       event.preventDefault();
       const n = this.choices.length;
@@ -175,14 +257,14 @@ export class CellWriting implements ReactiveController {
     const place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
     // A line break at the end is how a single cell is often copied; a tab at either end is an empty cell of a block.
     const single = !/[\t\r\n]/.test(text.replace(/[\r\n]+$/, ''));
-    const [name, detail] = single ? (['ob-type', { place, typed: text.trim() }] as const) : (['ob-paste', { text }] as const);
-    this.#host.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+    if (single) this.#say('type', { place, typed: text.trim() });
+    else this.#say('paste', { text });
   }
 
   /** The slip of paper under the input: what is allowed, what to pick from, what was wrong. */
   slip(): TemplateResult | typeof nothing {
     const at = this.#host.at;
-    if (!this.isOpen || !at) return nothing;
+    if (!this.isOpen || this.#editor || !at) return nothing;
     const standing = standingOf(at);
     const replaces = isFormula(at.cell?.content ?? '') && standing !== 'as';
     const allowed = allowedText(at);

@@ -1,0 +1,104 @@
+/**
+ * Cells put into a formula from the page: by a click, or by the arrows. Up and down begin at the cell that is being written; while a
+ * reference is the one last put in, all arrows move it, and with Shift they make it a range.
+ */
+import { columnText, placeIn, tableText } from '../../book/address.ts';
+import type { Spot } from '../grid-moves.ts';
+import type { ObTable } from '../table.ts';
+import { headingOf } from './letters.ts';
+
+/** What picking needs of the editor. */
+export interface Picker {
+  /** The table in which the formula is written. */
+  readonly table: ObTable;
+  readonly caret: number;
+  /** A reference can stand where the caret is. */
+  readonly takes: boolean;
+  put(from: number, to: number, text: string): void;
+}
+
+interface Live {
+  readonly table: ObTable;
+  readonly from: number;
+  readonly to: number;
+  /** Where a range begins. */
+  readonly anchor: Spot;
+  readonly head: Spot;
+}
+
+export class Picking {
+  readonly #picker: Picker;
+  #live: Live | undefined;
+  /** The pointer went down on a cell that was, or will be, picked. */
+  #pressed = false;
+
+  constructor(picker: Picker) {
+    this.#picker = picker;
+    for (const name of EVENTS) document.addEventListener(name, this.#point, true);
+  }
+
+  end(): void {
+    for (const name of EVENTS) document.removeEventListener(name, this.#point, true);
+  }
+
+  /** What was written or where the caret went has nothing to do with the last pick. */
+  drop(): void {
+    this.#live = undefined;
+  }
+
+  get isLive(): boolean {
+    return this.#live !== undefined;
+  }
+
+  /** What was picked last, for the ear. */
+  get said(): string {
+    const at = this.#live && placeIn(this.#live.table.table, this.#live.head.column, this.#live.head.row);
+    return at ? `${headingOf(at, at)}, put in as ${this.#text(this.#live as Live)}.` : '';
+  }
+
+  /** True where the key was taken for picking. */
+  press(key: string, extend: boolean): boolean {
+    const live = this.#live;
+    if (!live && (extend || !/Up|Down/.test(key) || !this.#picker.takes)) return false;
+    const { table } = live ?? this.#picker;
+    const next = table.stepFrom(live?.head ?? table.spot, key, false);
+    if (next) this.#pick(table, next, extend);
+    return true;
+  }
+
+  #pick(table: ObTable, head: Spot, extend: boolean): void {
+    const live = this.#live;
+    const anchor = extend && live?.table === table ? live.anchor : head;
+    const [from, to] = live ? [live.from, live.to] : [this.#picker.caret, this.#picker.caret];
+    const text = this.#text({ table, anchor, head });
+    this.#picker.put(from, to, text);
+    this.#live = { table, from, to: from + text.length, anchor, head };
+    document.getElementById(table.cellId(head))?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  #text({ table, anchor, head }: Pick<Live, 'table' | 'anchor' | 'head'>): string {
+    const cell = (column: number, row: number): string => `${columnText(column)}${row + 1}`;
+    const prefix = table.table.id === this.#picker.table.table.id ? '' : `${tableText(table.table.name)}!`;
+    const first = cell(Math.min(anchor.column, head.column), Math.min(anchor.row, head.row));
+    const last = cell(Math.max(anchor.column, head.column), Math.max(anchor.row, head.row));
+    return first === last ? `${prefix}${first}` : `${prefix}${first}:${last}`;
+  }
+
+  /** A mouse picks as it goes down; a finger may only be scrolling, so it picks when it has tapped. */
+  #point = (event: Event): void => {
+    const { target } = event as PointerEvent & { target: Element };
+    const cell = target.closest<HTMLElement>('[data-spot]');
+    const table = cell?.closest<ObTable>('ob-table');
+    const touch = 'pointerType' in event && event.pointerType === 'touch';
+    if (event.type === 'pointerdown') this.#pressed = cell !== null && table !== undefined && (this.isLive || this.#picker.takes);
+    if (!this.#pressed || !cell || !table) return;
+    event.stopPropagation();
+    // The focus stays in the editor.
+    if (event.type !== 'pointerdown' || !touch) event.preventDefault();
+    if (event.type !== (touch ? 'click' : 'pointerdown')) return;
+    const [row = 0, column = 0] = (cell.dataset.spot ?? '').split(',').map(Number);
+    this.#pick(table, { row, column }, (event as PointerEvent).shiftKey);
+  };
+}
+
+const EVENTS = ['pointerdown', 'mousedown', 'click', 'dblclick'];
