@@ -8,6 +8,7 @@ import { addressOf, standingOf, tableOfBlock, titleOf } from '../book/look-up.ts
 import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
+import type { ObBriefSlip } from './brief-slip.ts';
 import type { ObBringIn } from './bring-in.ts';
 import { spokenValue, viewOf } from './cell-view.ts';
 import './command-list.ts';
@@ -343,6 +344,11 @@ export class ObApp extends Part implements Room {
     await this.querySelector<ObUnitSlip>('ob-unit-slip')?.open(what);
   }
 
+  async askQuestions(place = this.chosen): Promise<void> {
+    await import('./brief-slip.ts');
+    this.querySelector<ObBriefSlip>('ob-brief-slip')?.open(place);
+  }
+
   async bringTable(): Promise<void> {
     const [{ pickFile }] = await Promise.all([import('./opening.ts'), import('./bring-in.ts')]);
     const file = await pickFile('.csv,.tsv,.txt,text/csv,text/plain');
@@ -402,6 +408,7 @@ export class ObApp extends Part implements Room {
         @ob-open=${(e: Wish<'open'>) => void this.#open(e.detail)}
         @ob-remove=${(e: Wish<'remove'>) => void this.#remove(e.detail)}
         @ob-write=${(e: Wish<'write'>) => void this.#write(e.detail)}
+        @ob-question=${(e: Wish<'question'>) => void this.askQuestions(e.detail.place)}
       >
         ${cover({ desk: this.#desk, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
         ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start>${this.#damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
@@ -411,6 +418,7 @@ export class ObApp extends Part implements Room {
         session
           ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>
         <ob-bring-in .session=${session} @ob-bring=${(e: Wish<'bring'>) => this.#desk.take(e.detail.change)}></ob-bring-in>
+        <ob-brief-slip .book=${session.book} .values=${session.values} .tick=${this.tick} .take=${this.#desk.answer} @ob-choose=${(e: Wish<'choose'>) => this.#choose(e.detail)} @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}></ob-brief-slip>
         <ob-unit-slip .at=${this.at} .values=${session.values} @ob-unit=${(e: Wish<'unit'>) => void this.#desk.showIn(e.detail)}></ob-unit-slip>`
           : nothing
       }

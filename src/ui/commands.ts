@@ -39,6 +39,9 @@ export interface Desk {
   goBack(): void;
   rename(): void;
   askUnit(what: 'cell' | 'row'): void;
+  /** The book has a brief. */
+  readonly hasQuestions: boolean;
+  askQuestions(): void;
   switchMeasures(): void;
 }
 
@@ -125,6 +128,13 @@ export const commands: readonly Command[] = [
     presses: (e) => letter(e, 'm') && !e.shiftKey,
     when: (d) => d.hasMend,
     run: (d) => void d.mend(),
+  },
+  {
+    id: 'ask',
+    label: 'Ask one question at a time',
+    words: 'brief answer questions client interview who said so source left',
+    when: (d) => d.hasQuestions,
+    run: (d) => d.askQuestions(),
   },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
   { id: 'rename', label: 'Name the plan and its client', words: 'title rename client book', when: open, run: (d) => d.rename() },

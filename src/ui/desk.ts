@@ -5,7 +5,9 @@ import type { Change } from '../book/change.ts';
 import { addressOf, baseColumn, columnHeading, standingOf, unitOf } from '../book/look-up.ts';
 import { NOT_PLACED } from '../book/names.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
+import { sourceText } from '../book/said-by.ts';
 import type { Session } from '../session.ts';
+import type { TakeAnswer } from './brief-slip.ts';
 import { baseOf, valueAt } from './cell-view.ts';
 import type { Desk, SentOut } from './commands.ts';
 import { switchLight } from './controllers/light.ts';
@@ -37,6 +39,7 @@ export interface Room {
   goBack(): void;
   nameIt(): void;
   askUnit(what: 'cell' | 'row'): Promise<void>;
+  askQuestions(): Promise<void>;
 }
 
 export class PageDesk implements Desk {
@@ -88,6 +91,9 @@ export class PageDesk implements Desk {
   }
   get hasNotPlaced(): boolean {
     return this.#room.session?.book.pages.some((page) => page.title === NOT_PLACED) ?? false;
+  }
+  get hasQuestions(): boolean {
+    return this.#room.session?.book.tables.some((table) => table.form === 'brief') ?? false;
   }
   get measures(): Book['measures'] | undefined {
     return this.#room.session?.book.measures;
@@ -168,6 +174,21 @@ export class PageDesk implements Desk {
   askUnit(what: 'cell' | 'row'): void {
     void this.#room.askUnit(what);
   }
+  askQuestions(): void {
+    void this.#room.askQuestions();
+  }
+  readonly answer: TakeAnswer = async (at, typed, said) => {
+    const { session } = this.#room;
+    const address = addressOf(at);
+    if (!session) return undefined;
+    if (typed !== undefined) {
+      const taken = await session.type(address, typed, said && sourceText(said.teller, said.how));
+      return taken.ok ? undefined : taken.message;
+    }
+    const { setSource } = await import('../book/commands/set-source.ts');
+    const answer = said && session.run((book) => setSource(book, { address, ...said }));
+    return answer && isRefused(answer) ? answer.message : undefined;
+  };
   async showIn({ what, unit }: Wishes['unit']): Promise<void> {
     const { at } = this.#room;
     if (!at) return;

@@ -42,6 +42,8 @@ export interface Wishes {
   /** Something to be said aloud, and shown for a moment. */
   tell: { readonly text: string };
   do: { readonly command: string };
+  /** Ask a question of the brief: this one, else the first that is left. */
+  question: { readonly place?: Place };
   page: { readonly page: string };
   open:
     | { readonly what: 'demo' | 'file' }

@@ -11,9 +11,10 @@ import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Row, Table } from '../book/book.ts';
-import { addressOf, baseColumn, columnHeading, rangeOf, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
+import { addressOf, baseColumn, columnHeading, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 import type { Session } from '../session.ts';
+import { saidLine } from './brief.ts';
 import { cellTemplate } from './cell.ts';
 import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
@@ -395,11 +396,10 @@ export class ObTable extends Part {
     const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
     const view = viewOf(at, this.values);
     const allowed = allowedText(at);
-    const choices = rangeOf(at)?.oneOf ?? rangeOf(at)?.from;
     const name = [spokenName(at, view), at.row.help, sourceOf(at), allowed && `allowed: ${allowed}`].filter(Boolean).join('. ');
     return html`<div role="gridcell" id=${this.cellId(spot)} data-spot="${spot.row},${spot.column}" class="c ${on ? 'on' : ''}" aria-selected=${on} aria-label=${name}>
       ${cellTemplate(view, { letter: this.letters.get(address), pending: this.pending.get(address), list: true })}
-      <div class="by"><span>${sourceOf(at) ?? ''}</span><span>${allowed || (choices ? 'pick from a list' : '')}</span></div>
+      ${saidLine(at, () => this.say('question', { place: this.placeAt(spot) }))}
     </div>`;
   }
 

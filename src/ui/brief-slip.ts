@@ -1,0 +1,223 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
+import type { At } from '../book/address.ts';
+import type { Book } from '../book/book.ts';
+import { noteOf, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
+import { isLeft, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../book/said-by.ts';
+import type { Values } from '../engine/types.ts';
+import { allowedText, choicesOf } from './choices.ts';
+import { Part, type Place, samePlace } from './part.ts';
+import { placeOfAt } from './working.ts';
+
+/** Puts an answer, who said so, or both, into a cell as one change; gives why not, where it is refused. What is left out stays. */
+export type TakeAnswer = (
+  at: At,
+  typed: string | undefined,
+  said: { readonly teller: Teller; readonly how: string } | undefined,
+) => Promise<string | undefined>;
+
+const WORDS: Readonly<Record<Teller, string>> = { client: 'the client', measured: 'measured', default: 'default, agreed', ours: 'ours' };
+
+/** The brief, one question at a time. Enter keeps the answer and goes on, Shift Enter goes back, Escape puts the slip away. */
+export class ObBriefSlip extends Part {
+  static override properties = {
+    book: { attribute: false },
+    values: { attribute: false },
+    tick: { attribute: false },
+    take: { attribute: false },
+    place: { state: true },
+    teller: { state: true },
+    wrong: { state: true },
+  };
+  declare book: Book;
+  declare values: Values;
+  declare tick: number;
+  declare take: TakeAnswer;
+  /** The question asked. */
+  declare place: Place | undefined;
+  /** Who is said to have said so; undefined while nobody has. */
+  declare teller: Teller | undefined;
+  declare wrong: string;
+
+  /** The page that asks. */
+  #page: string | undefined;
+  #before = '';
+  #saidBefore = '';
+
+  constructor() {
+    super();
+    this.wrong = '';
+  }
+
+  /** At a question, else at the first that is left. */
+  open(place?: Place): void {
+    const asking = this.book.pages.map((page) => ({ page, asked: questionsOn(this.book, page) })).filter(({ asked }) => asked.length > 0);
+    const isIt = (at: At): boolean => samePlace(place, placeOfAt(at));
+    const { page, asked = [] } = asking.find((one) => one.asked.some(isIt)) ?? asking[0] ?? {};
+    this.#page = page?.id;
+    const first = asked.find(isIt) ?? asked.find(isLeft) ?? asked[0];
+    if (!first) return;
+    this.querySelector('dialog')?.showModal();
+    void this.#ask(first);
+  }
+
+  get #asked(): readonly At[] {
+    const page = this.book.pages.find((one) => one.id === this.#page);
+    return page ? questionsOn(this.book, page) : [];
+  }
+
+  async #ask(at: At): Promise<void> {
+    this.place = placeOfAt(at);
+    this.wrong = '';
+    const said = isLeft(at) ? undefined : saidBy(sourceOf(at));
+    this.teller = said?.teller;
+    this.#before = (at.cell?.typed ?? at.cell?.content ?? '').replace(/^'/, '');
+    this.#saidBefore = this.#saidText(said?.teller, said?.how ?? '');
+    await this.updateComplete;
+    const field = this.#field;
+    if (field) field.value = this.#before;
+    const how = this.querySelector<HTMLInputElement>('[name=how]');
+    if (how) how.value = said?.how ?? '';
+    field?.focus();
+    if (field instanceof HTMLInputElement) field.select();
+  }
+
+  #saidText(teller: Teller | undefined, how: string): string {
+    return teller ? sourceText(teller, how) : '';
+  }
+
+  get #field(): HTMLInputElement | HTMLSelectElement | null {
+    return this.querySelector('[name=answer]');
+  }
+
+  get #how(): string {
+    return this.querySelector<HTMLInputElement>('[name=how]')?.value.trim() ?? '';
+  }
+
+  /** A new answer over a default is taken to be the client's, until another is picked. */
+  #written(): void {
+    this.wrong = '';
+    if (this.teller === undefined || this.teller === 'default') this.teller = 'client';
+  }
+
+  #pick(teller: Teller): void {
+    const how = this.querySelector<HTMLInputElement>('[name=how]');
+    // How the one said it is not how the other did; a default keeps what it was taken from.
+    const at = this.#at;
+    const said = at && saidBy(sourceOf(at));
+    if (how) how.value = said?.teller === teller ? said.how.replace(/[,:]?\s*(as in the example, )?ask the client.*$/u, '') : '';
+    this.teller = teller;
+  }
+
+  get #at(): At | undefined {
+    return this.#asked.find((at) => samePlace(this.place, placeOfAt(at)));
+  }
+
+  /** Keeps what is new of this answer. False where it is refused. */
+  async #keep(): Promise<boolean> {
+    const at = this.#at;
+    const field = this.#field;
+    if (!at || !field) return true;
+    const typed = field.value === this.#before ? undefined : field.value;
+    const said = this.teller && this.#saidText(this.teller, this.#how) !== this.#saidBefore ? { teller: this.teller, how: this.#how } : undefined;
+    if (typed === undefined && said === undefined) return true;
+    // A new answer goes together with who gave it, whether or not that is new as well.
+    const whole = typed !== undefined && typed !== '' && this.teller ? { teller: this.teller, how: this.#how } : said;
+    const wrong = await this.take(at, typed, whole);
+    this.wrong = wrong ?? '';
+    if (wrong !== undefined) field.focus();
+    return wrong === undefined;
+  }
+
+  async #go(step: 1 | -1): Promise<void> {
+    if (!(await this.#keep())) return;
+    const asked = this.#asked;
+    const next = asked[asked.findIndex((at) => samePlace(this.place, placeOfAt(at))) + step];
+    if (next) await this.#ask(next);
+    else if (step === 1) this.#putAway();
+  }
+
+  async #goToLeft(): Promise<void> {
+    if (!(await this.#keep())) return;
+    const asked = this.#asked;
+    const here = asked.findIndex((at) => samePlace(this.place, placeOfAt(at)));
+    const next = [...asked.slice(here + 1), ...asked.slice(0, here + 1)].find(isLeft);
+    if (next) await this.#ask(next);
+    else this.#putAway();
+  }
+
+  /** The question that was asked is the one chosen on the page. */
+  #leave(): void {
+    if (this.place) this.say('choose', { place: this.place, focus: true });
+  }
+
+  #putAway(): void {
+    this.querySelector('dialog')?.close();
+    const left = this.#asked.filter(isLeft).length;
+    this.say('tell', { text: left === 0 ? 'All questions of the brief are answered.' : `${left} of ${this.#asked.length} questions left.` });
+  }
+
+  async #done(): Promise<void> {
+    if (await this.#keep()) this.#putAway();
+  }
+
+  #press(event: KeyboardEvent): void {
+    if (event.key !== 'Enter' || event.isComposing || event.target instanceof HTMLButtonElement) return;
+    event.preventDefault();
+    void this.#go(event.shiftKey ? -1 : 1);
+  }
+
+  override render(): TemplateResult {
+    const at = this.#at;
+    return html`<dialog class="slip-box brief-slip" aria-label="The brief, one question at a time" @close=${this.#leave}>
+      ${at && this.place ? keyed(`${this.place.table} ${this.place.row} ${this.place.column}`, this.#question(at)) : nothing}
+    </dialog>`;
+  }
+
+  #question(at: At): TemplateResult {
+    const asked = this.#asked;
+    const number = asked.findIndex((other) => samePlace(this.place, placeOfAt(other))) + 1;
+    const left = asked.filter(isLeft).length;
+    const allowed = allowedText(at);
+    const unit = unitOf(at);
+    const source = sourceOf(at);
+    const says = [
+      allowed && `Allowed: ${allowed}.`,
+      unit && unit !== '1' && `In ${unit}; another unit of the same kind may be written after the number.`,
+      isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`,
+    ].filter(Boolean);
+    return html`<form class="begin" @keydown=${this.#press} @submit=${(event: Event) => event.preventDefault()}>
+      <p class="far" role="status">Question ${number} of ${asked.length}, ${left === 0 ? 'none' : left} left</p>
+      <progress max=${asked.length} value=${asked.length - left} aria-label="Answered"></progress>
+      <label class="q" for="brief-answer">${titleOf(at)}</label>
+      ${at.row.help || noteOf(at) ? html`<p class="why" id="brief-why">${at.row.help ?? noteOf(at)}</p>` : nothing}
+      ${this.#answer(at)}
+      <p class="hint" id="brief-says">${says.join(' ')}</p>
+      <p class="wrong" id="brief-wrong" role="alert">${this.wrong || nothing}</p>
+      <fieldset><legend>Who said so?</legend>
+        <div class="tellers">${TELLERS.map((teller) => html`<label><input type="radio" name="teller" value=${teller} .checked=${this.teller === teller} @change=${() => this.#pick(teller)} /> ${WORDS[teller]}</label>`)}</div>
+        <label class="how">How, or where, if it helps <input name="how" type="text" autocomplete="off" /></label>
+      </fieldset>
+      <div class="do">
+        <button type="button" class="btn" ?disabled=${number === 1} @click=${() => void this.#go(-1)}>Back</button>
+        <button type="button" class="btn first" @click=${() => void this.#go(1)}>${number === asked.length ? 'Keep, and done' : 'Keep, and next'}</button>
+        <button type="button" class="btn" ?disabled=${left === 0} @click=${() => void this.#goToLeft()}>Next one left</button>
+        <button type="button" class="btn" @click=${() => void this.#done()}>Done for now</button>
+      </div>
+      <p class="keys"><span><kbd>Enter</kbd> keeps it and goes on</span> <span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
+    </form>`;
+  }
+
+  #answer(at: At): TemplateResult {
+    const described = 'brief-why brief-says brief-wrong';
+    const choices = choicesOf(this.book, this.values, at);
+    if (!choices)
+      return html`<input id="brief-answer" name="answer" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" aria-describedby=${described} @input=${this.#written} />`;
+    // What stands there may be on the list no longer, or not be there at all.
+    const other = choices.includes(this.#before) ? [] : [this.#before];
+    return html`<select id="brief-answer" name="answer" aria-describedby=${described} @change=${this.#written}>
+      ${[...other, ...choices].map((choice) => html`<option value=${choice}>${choice || 'not answered yet'}</option>`)}
+    </select>`;
+  }
+}
+customElements.define('ob-brief-slip', ObBriefSlip);
