@@ -5,6 +5,7 @@ import { tableOfBlock } from '../book/look-up.ts';
 import type { Address, Engine, Values } from '../engine/types.ts';
 import { menu } from './blocks/menu.ts';
 import { can, spotOf, type Verb } from './blocks/verbs.ts';
+import { askedLine } from './brief.ts';
 import { command, type Desk, labelOf } from './commands.ts';
 import { Part, type Place, type Wishes } from './part.ts';
 import type { ObProse } from './prose.ts';
@@ -73,6 +74,7 @@ export class ObPage extends Part {
     const begun = this.begun?.page === page.id ? this.begun : undefined;
     const verbs = page.blocks.length === 0 ? ADD_VERBS : [];
     return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, verbs: PAGE_VERBS, can: (verb) => can(verb, this.book, spotOf(this.book, page.id, undefined)), run: (verb) => this.#run(verb) })}</div>
+      ${askedLine(this.book, page, this.desk)}
       <div @ob-text-begun=${(e: CustomEvent<Wishes['text-begun']>) => this.#begins(e.detail)}>
         ${repeat(
           page.blocks,
