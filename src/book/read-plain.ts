@@ -9,9 +9,9 @@ export type PlainReading =
   | { readonly ok: true; readonly content: string; readonly typed?: string; readonly said?: string; readonly unit?: string }
   | { readonly ok: false; readonly message: string };
 
-/** `unit`: in which the cell is shown, empty for none. */
-export function readPlain(book: Book, at: At, typed: string, unit: string): PlainReading {
-  const taken = readQuantity(typed, { currency: book.currency, ...(unit && { unit }) });
+/** `unit`: in which the cell is shown, empty for none. `decimalMark`: of a text from elsewhere; people who type here use a point. */
+export function readPlain(book: Book, at: At, typed: string, unit: string, decimalMark: '.' | ',' = '.'): PlainReading {
+  const taken = readQuantity(typed, { currency: book.currency, decimalMark, ...(unit && { unit }) });
   if (taken.kind === 'refused') return { ok: false, message: taken.message };
   if (taken.kind === 'formula') return { ok: false, message: 'This can not be read as a formula.' };
   if (taken.kind === 'blank') return { ok: true, content: '' };

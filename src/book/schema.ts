@@ -21,7 +21,7 @@ const range = v.strictObject({
   from: v.exactOptional(title),
 });
 
-const cell = v.strictObject({
+export const cellSchema = v.strictObject({
   content: text,
   typed: v.exactOptional(text),
   unit: v.exactOptional(title),
@@ -58,7 +58,7 @@ const table = v.strictObject({
   form: v.picklist(['brief', 'scenarios', 'list', 'plain']),
   columns: v.pipe(v.array(column), v.maxLength(BOUNDS.columns, `must be at most ${count(BOUNDS.columns)}`)),
   rows: v.pipe(v.array(row), v.maxLength(BOUNDS.rows, `must be at most ${count(BOUNDS.rows)}`)),
-  cells: v.pipe(group, v.record(id, v.pipe(group, v.record(id, cell)))),
+  cells: v.pipe(group, v.record(id, v.pipe(group, v.record(id, cellSchema)))),
   base: v.exactOptional(id),
 });
 

@@ -2,9 +2,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { placeIn } from '../book/address.ts';
 import type { Page } from '../book/book.ts';
-import { clearCells } from '../book/commands/clear-cells.ts';
+import type { Area } from '../book/area.ts';
 import { renameBook } from '../book/commands/rename.ts';
-import { addressOf, standingOf, tableOfBlock, titleOf } from '../book/look-up.ts';
+import { addressOf, tableOfBlock, titleOf } from '../book/look-up.ts';
 import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
@@ -26,6 +26,8 @@ import { Part, type Place, samePlace, type Wishes } from './part.ts';
 import './picture.ts';
 import './prose.ts';
 import './start.ts';
+import { areaOf } from './selection.ts';
+import { slips } from './slips.ts';
 import type { ShelfCard, TemplateCard } from './start.ts';
 import './table.ts';
 import type { Found } from './opening.ts';
@@ -40,6 +42,7 @@ export class ObApp extends Part implements Room {
     tick: { state: true },
     pageId: { state: true },
     chosen: { state: true },
+    anchor: { state: true },
     refusal: { state: true },
     told: { state: true },
     problem: { state: true },
@@ -47,6 +50,8 @@ export class ObApp extends Part implements Room {
   declare tick: number;
   declare pageId: string;
   declare chosen: Place | undefined;
+  /** The other corner of the chosen block. */
+  declare anchor: Place | undefined;
   declare refusal: Refusal | undefined;
   /** The last thing said aloud; shown as well where it is not plain from the page. */
   declare told: string;
@@ -60,6 +65,8 @@ export class ObApp extends Part implements Room {
   #shelf: readonly ShelfCard[] = [];
   #pending: ReadonlyMap<Address, string> = new Map();
   #trail: readonly Place[] = [];
+  /** The next cell that is chosen is the other corner of a block. */
+  #choosingOn = false;
   /** The same function at every turn, so that elements are not told that it changed. */
   readonly #asking: Session['ask'] = (question) => this.session?.ask(question) ?? Promise.reject(new Error('No book is open.'));
   #quiet: ReturnType<typeof setTimeout> | undefined;
@@ -187,6 +194,11 @@ export class ObApp extends Part implements Room {
     );
   }
 
+  get area(): Area | undefined {
+    const table = this.at?.table;
+    return table && areaOf(table, this.chosen, this.anchor);
+  }
+
   #atPlace(place: Place) {
     const table = this.session?.book.tables.find((t) => t.id === place.table);
       this.#stayOnPage();
@@ -207,8 +219,12 @@ export class ObApp extends Part implements Room {
 
   // ---- wishes of the elements
 
-  #choose({ place, follow, focus }: Wishes['choose']): void {
-    if (samePlace(place, this.chosen)) return;
+  #choose({ place, anchor, follow, focus }: Wishes['choose']): void {
+    const from = this.#choosingOn && !anchor && this.chosen?.table === place.table ? (this.anchor ?? this.chosen) : anchor;
+    this.#choosingOn = false;
+    const other = samePlace(place, from) ? undefined : from;
+    if (samePlace(place, this.chosen) && samePlace(other, this.anchor)) return;
+    this.anchor = other;
     if (follow && this.chosen) this.#trail = [...this.#trail, this.chosen];
     this.chosen = place;
     this.#keeping.look({ page: this.pageId, chosen: place });
@@ -270,18 +286,6 @@ export class ObApp extends Part implements Room {
     this.refusal = { place, typed, message };
   }
 
-  #clear({ place }: Wishes['clear']): void {
-    const at = this.#atPlace(place);
-    if (!at) return;
-    const standing = standingOf(at);
-    if (standing === 'worked' || standing === 'check')
-      this.tell(`${titleOf(at)} is ${standing === 'check' ? 'a check' : 'worked out'} and is not cleared. Write over it if you mean to.`, true);
-    else if (at.cell) {
-      const answer = this.session?.run((book) => clearCells(book, { addresses: [addressOf(at)] }));
-      if (answer) this.tell(isRefused(answer) ? answer.message : `${titleOf(at)} cleared.`, isRefused(answer));
-    }
-  }
-
   async #write({ place, text }: Wishes['write']): Promise<void> {
     this.#choose({ place, focus: true });
     this.#reveal(place);
@@ -314,7 +318,26 @@ export class ObApp extends Part implements Room {
     this.requestUpdate();
   }
 
+  async #menu(what: 'row' | 'column'): Promise<void> {
+    const { ObLineMenu } = await import('./line-menu.ts');
+    const menu = this.slip('ob-line-menu');
+    if (menu instanceof ObLineMenu) await menu.open(what);
+  }
+
   // ---- what the desk needs of the page
+
+  slip<T extends Element>(tag: string): T | null {
+    return this.querySelector<T>(tag);
+  }
+
+  choose(wish: Wishes['choose']): void {
+    this.#choose(wish);
+  }
+
+  chooseOn(): void {
+    this.#choosingOn = true;
+    this.tell('Point at the other corner of the block.', true);
+  }
 
   get canReturn(): boolean {
     return this.#trail.length > 0;
@@ -401,7 +424,8 @@ export class ObApp extends Part implements Room {
         @ob-choose=${(e: Wish<'choose'>) => this.#choose(e.detail)}
         @ob-type=${(e: Wish<'type'>) => void this.type(e.detail)}
         @ob-paste=${(e: Wish<'paste'>) => void this.#desk.paste(e.detail)}
-        @ob-clear=${(e: Wish<'clear'>) => this.#clear(e.detail)}
+        @ob-clear=${() => this.#desk.clear()}
+        @ob-menu=${(e: Wish<'menu'>) => void this.#menu(e.detail.what)}
         @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}
         @ob-page=${(e: Wish<'page'>) => this.showPage(e.detail.page)}
         @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this.#desk)}
@@ -422,6 +446,7 @@ export class ObApp extends Part implements Room {
         <ob-unit-slip .at=${this.at} .values=${session.values} @ob-unit=${(e: Wish<'unit'>) => void this.#desk.showIn(e.detail)}></ob-unit-slip>`
           : nothing
       }
+      ${session ? slips(this.#desk) : nothing}
       <div class="told" role="status" aria-live="polite">${this.told}</div>`;
   }
 
@@ -445,7 +470,7 @@ export class ObApp extends Part implements Room {
         ${this.#keepingTrouble()}
         ${
           page
-            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
+            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
             : own?.id === 'functions'
               ? html`<ob-functions .ask=${this.#asking} .at=${this.at}></ob-functions>`
               : own?.id === 'hand-over'

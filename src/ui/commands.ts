@@ -1,3 +1,6 @@
+import { reshapeCommands } from './reshape-commands.ts';
+import type { Shape } from './shape.ts';
+
 /** Every command once: its label, the words that find it, its keys and when it can be used. Buttons, keyboard and the list all read from here. */
 
 /** What goes out as a file. */
@@ -22,6 +25,9 @@ export interface Desk {
   readonly hasMend: boolean;
   readonly canReturn: boolean;
   readonly pages: readonly { readonly id: string; readonly title: string }[];
+  /** What is chosen in a table, for the commands that reshape it. */
+  readonly shape: Shape | undefined;
+  reshape(verb: string): void;
   undo(): void;
   redo(): void;
   sendOut(what: SentOut): void;
@@ -111,6 +117,7 @@ export const commands: readonly Command[] = [
     when: (d) => d.scenario !== undefined,
     run: (d) => d.scenarioDo('base'),
   },
+  ...reshapeCommands,
   { id: 'unit', label: 'Show in another unit …', words: 'convert view inches centimetres', when: (d) => d.quantity, run: (d) => d.askUnit('cell') },
   { id: 'row-unit', label: 'Show the row in another unit …', words: 'convert view', when: (d) => d.quantityRow, run: (d) => d.askUnit('row') },
   {

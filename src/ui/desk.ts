@@ -1,7 +1,10 @@
 /** What commands work on: the open book, the chosen cell, and what the page can do with them. */
 import { type At, cellAt } from '../book/address.ts';
+import { type Area, placesOf } from '../book/area.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
+import { clearCells } from '../book/commands/clear-cells.ts';
+import { isLocked, lockedProblem } from '../book/locked.ts';
 import { addressOf, baseColumn, columnHeading, standingOf, unitOf } from '../book/look-up.ts';
 import { NOT_PLACED } from '../book/names.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
@@ -12,6 +15,8 @@ import { baseOf, valueAt } from './cell-view.ts';
 import type { Desk, SentOut } from './commands.ts';
 import { switchLight } from './controllers/light.ts';
 import type { Wishes } from './part.ts';
+import type { ObPasteSlip } from './paste-slip.ts';
+import { type Shape, shapeOf } from './shape.ts';
 import { placeOfAt } from './working.ts';
 
 /** Pages that every book has besides its own. */
@@ -28,8 +33,15 @@ export const loadOwnPage = (id: string): void => void OWN_PAGES.find((page) => p
 export interface Room {
   readonly session: Session | undefined;
   readonly at: At | undefined;
+  /** The chosen cell, or the block of cells that is chosen. */
+  readonly area: Area | undefined;
   readonly canReturn: boolean;
   tell(text: string, show?: boolean): void;
+  choose(wish: Wishes['choose']): void;
+  /** The next cell that is chosen is the other corner of a block. */
+  chooseOn(): void;
+  /** A slip by its tag, once its part of the program is fetched. */
+  slip<T extends Element>(tag: string): T | null;
   type(wish: Wishes['type']): Promise<void>;
   showPage(page: string): void;
   bringIn(): void;
@@ -44,6 +56,7 @@ export interface Room {
 
 export class PageDesk implements Desk {
   readonly #room: Room;
+  #shape: { readonly book: Book; readonly key: string; readonly shape: Shape } | undefined;
 
   constructor(room: Room) {
     this.#room = room;
@@ -199,15 +212,48 @@ export class PageDesk implements Desk {
     const { setMeasures } = await import('../book/commands/set-measures.ts');
     this.#run((book) => setMeasures(book, { measures: book.measures === 'metric' ? 'US customary' : 'metric' }));
   }
-  async paste({ text }: Wishes['paste']): Promise<void> {
-    const { session, at } = this.#room;
-    if (!session || !at) return;
-    const { pasteCells } = await import('./paste-cells.ts');
-    this.#answer(await pasteCells(session, at, text).catch((error: Error) => refused(error.message)));
+  /** Reckoned once for all commands that ask. */
+  get shape(): Shape | undefined {
+    const { session, at, area } = this.#room;
+    const key = JSON.stringify(area);
+    if (!session || !at || !area) return undefined;
+    if (this.#shape?.book !== session.book || this.#shape.key !== key) this.#shape = { book: session.book, key, shape: shapeOf(session.book, at, area) };
+    return this.#shape.shape;
   }
-  #run(command: (book: Book) => Answer): void {
+  async reshape(verb: string): Promise<void> {
+    const { reshape } = await import('./reshaping.ts');
+    await reshape(verb, this.#room, (command) => this.#run(command));
+  }
+  /** Empties the chosen givens; worked cells that are locked stay, and it is said. */
+  clear(): void {
+    const { session, area } = this.#room;
+    if (!session || !area) return;
+    const places = (placesOf(session.book, area)?.lines ?? []).flat().filter((at) => at.cell !== undefined && at.cell.content !== '');
+    const free = places.filter((at) => !isLocked(at));
+    const [locked] = places.filter(isLocked);
+    const done = free.length > 0 ? session.run((book) => clearCells(book, { addresses: free.map(addressOf) })) : undefined;
+    const stay = places.length - free.length;
+    const words = locked && (stay === 1 ? lockedProblem(locked, '') : `${stay} worked cells are locked and stay as they are until you unlock them.`);
+    const said = [done && (isRefused(done) ? done.message : `${done.label}.`), words].filter(Boolean).join(' ');
+    if (said !== '') this.#room.tell(said, true);
+  }
+  async paste(pasted: Wishes['paste']): Promise<void> {
+    const { session, at, area } = this.#room;
+    if (!session || !at) return;
+    const { book } = session;
+    const { pasteInto } = await import('./paste-cells.ts');
+    const outcome = await pasteInto(session, { book, at, area }, pasted).catch((error: Error) => ({ answer: refused(error.message) }));
+    if ('typed' in outcome) await this.#room.type({ place: placeOfAt(at), typed: outcome.typed });
+    else if ('ask' in outcome) {
+      await import('./paste-slip.ts');
+      await this.#room.slip<ObPasteSlip>('ob-paste-slip')?.open(session, outcome.ask);
+    } else this.#run((now) => (now === book ? outcome.answer : refused('The book changed while that was read. Paste it again.')));
+  }
+  #run(command: (book: Book) => Answer): Answer {
     const { session } = this.#room;
-    if (session) this.#answer(session.run(command));
+    const answer = session ? session.run(command) : refused('No book is open.');
+    this.#answer(answer);
+    return answer;
   }
   #answer(answer: Answer): void {
     this.#room.tell(isRefused(answer) ? answer.message : `${answer.label}.`, true);

@@ -22,6 +22,7 @@ export class ObPage extends Part {
     values: { attribute: false },
     tick: { attribute: false },
     chosen: { attribute: false },
+    anchor: { attribute: false },
     letters: { attribute: false },
     pending: { attribute: false },
     refusal: { attribute: false },
@@ -34,6 +35,7 @@ export class ObPage extends Part {
   declare values: Values;
   declare tick: number;
   declare chosen: Place | undefined;
+  declare anchor: Place | undefined;
   declare letters: ReadonlyMap<Address, string>;
   declare pending: ReadonlyMap<Address, string>;
   declare refusal: Refusal | undefined;
@@ -136,7 +138,7 @@ export class ObPage extends Part {
     if (!table) return html`<p class="prose">This page names a table that the book does not have: ${block.table}.</p>`;
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
     return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
-      <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
+      <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
       ${table.form === 'scenarios' ? this.#scenarioActs() : nothing}`;
   }
 

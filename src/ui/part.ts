@@ -31,12 +31,16 @@ export type Step = 'down' | 'up' | 'right' | 'left' | 'stay';
 /** What elements ask for, by name. */
 export interface Wishes {
   /** Look at another cell. `follow`: from a list in the margin, so that one can come back. */
-  choose: { readonly place: Place; readonly follow?: boolean; readonly focus?: boolean };
+  /** `anchor`: the other corner of the block that is chosen with it. */
+  choose: { readonly place: Place; readonly anchor?: Place | undefined; readonly follow?: boolean; readonly focus?: boolean };
   /** Put what was typed into a cell. */
   type: { readonly place: Place; readonly typed: string };
-  /** Put a block of text into cells, from the chosen one on. */
-  paste: { readonly text: string };
+  /** Put down what was copied, from the chosen cell on. `html`: the same as another program, or this one, says it with more. */
+  paste: { readonly text: string; readonly html: string };
+  /** Empty the chosen cells. */
   clear: { readonly place: Place };
+  /** What can be done with the chosen row or column. */
+  menu: { readonly what: 'row' | 'column' };
   /** Make what a file brings: one change, looked at before. */
   bring: { readonly change: Change };
   /** Something to be said aloud, and shown for a moment. */

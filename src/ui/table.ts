@@ -10,18 +10,21 @@ import { classMap } from 'lit/directives/class-map.js';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { type At, placeIn } from '../book/address.ts';
+import type { Area } from '../book/area.ts';
 import type { Book, Row, Table } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 import type { Session } from '../session.ts';
 import { saidLine } from './brief.ts';
 import { cellTemplate } from './cell.ts';
+import { copyOut } from './clipboard.ts';
 import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
 import { CellWriting } from './controllers/cell-writing.ts';
 import { type Fold, foldsOf } from './folds.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
+import { areaOf, isBlock, isIn, whole } from './selection.ts';
 
 /** What was typed and could not be taken: it is kept until it is mended or given up. */
 export interface Refusal {
@@ -42,6 +45,7 @@ export class ObTable extends Part {
     values: { attribute: false },
     tick: { attribute: false },
     chosen: { attribute: false },
+    anchor: { attribute: false },
     letters: { attribute: false },
     pending: { attribute: false },
     refusal: { attribute: false },
@@ -53,6 +57,8 @@ export class ObTable extends Part {
   /** Counts up when values come: the object that holds them is the same one. */
   declare tick: number;
   declare chosen: Place | undefined;
+  /** Where choosing a block began; undefined while one cell is chosen. */
+  declare anchor: Place | undefined;
   declare letters: ReadonlyMap<Address, string>;
   declare pending: ReadonlyMap<Address, string>;
   declare refusal: Refusal | undefined;
@@ -63,6 +69,10 @@ export class ObTable extends Part {
   #folds: readonly Fold[] = [];
   #printing = false;
   #layLater = 0;
+  /** The chosen block of cells. */
+  #area: Area | undefined;
+  /** Where the pointer was put down to draw a block. */
+  #dragged: Place | undefined;
   /** Groups of rows that were put away and taken out again. */
   readonly #unfolded = new Set<string>();
   /** Rows in sight, in order. */
@@ -113,6 +123,7 @@ export class ObTable extends Part {
     }
     const { rows, columns } = this.table;
     this.#spot = { row: Math.min(this.#spot.row, rows.length - 1), column: Math.min(this.#spot.column, columns.length - 1) };
+    this.#area = areaOf(this.table, this.chosen, this.anchor);
     this.#fold();
     if (changed.has('refusal') && this.refusal?.place.table === this.table.id) this.writing.reopen(this.refusal);
   }
@@ -178,6 +189,7 @@ export class ObTable extends Part {
       tie.style.left = `${own.right - frame.left}px`;
       tie.style.top = `${cell.getBoundingClientRect().bottom - frame.top}px`;
     }
+    this.#layHandles(cell.getBoundingClientRect(), frame, chosen);
     if (show && chosen) cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
@@ -194,9 +206,9 @@ export class ObTable extends Part {
     this.input?.focus({ preventScroll: true });
   }
 
-  choose(spot: Spot): void {
+  choose(spot: Spot, anchor?: Place): void {
     this.#spot = spot;
-    this.say('choose', { place: this.placeAt(spot) });
+    this.say('choose', { place: this.placeAt(spot), anchor });
     this.requestUpdate();
   }
 
@@ -222,6 +234,10 @@ export class ObTable extends Part {
 
   #press(event: KeyboardEvent): void {
     if (event.isComposing || this.writing.press(event)) return;
+  get area(): Area | undefined {
+    return this.#area;
+  }
+
   get spot(): Spot {
     return this.#spot;
   }
@@ -231,7 +247,12 @@ export class ObTable extends Part {
     const next = this.stepFrom(this.#spot, event.key, control);
     if (next) {
       event.preventDefault();
-      this.choose(next);
+      this.choose(next, event.shiftKey ? this.#anchorHere : undefined);
+    } else if (this.#chooseWhole(event, control)) {
+      event.preventDefault();
+    } else if (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey)) {
+      event.preventDefault();
+      this.say('menu', { what: 'row' });
     } else if (!control && (event.key === 'Enter' || event.key === 'F2')) {
       event.preventDefault();
       void this.writing.open();
@@ -239,6 +260,47 @@ export class ObTable extends Part {
       event.preventDefault();
       this.say('clear', { place: this.placeAt(this.#spot) });
     }
+  }
+
+  /** The other corner of the block that goes on from here. */
+  get #anchorHere(): Place {
+    return this.anchor?.table === this.table.id ? this.anchor : this.placeAt(this.#spot);
+  }
+
+  /** Shift Space: the row. Control Space: the column. Control A: the table. */
+  #chooseWhole(event: KeyboardEvent, control: boolean): boolean {
+    const what = event.key === ' ' && event.shiftKey ? 'row' : event.key === ' ' && control ? 'column' : event.key.toLowerCase() === 'a' && control ? 'table' : undefined;
+    if (!what) return false;
+    this.chooseWhole(what);
+    return true;
+  }
+
+  chooseWhole(what: 'row' | 'column' | 'table'): void {
+    const area = this.#area ?? { table: this.table.id, ...this.#spot, rows: 1, columns: 1 };
+    const { near, far } = whole(what, this.table, area);
+    this.choose(near, this.placeAt(far));
+  }
+
+  #copy(event: ClipboardEvent): void {
+    if (this.writing.isOpen || !this.#area || !event.clipboardData) return;
+    event.preventDefault();
+    copyOut(event.clipboardData, this.book, this.values, this.#area);
+  }
+
+  #paste(event: ClipboardEvent): void {
+    const copied = event.clipboardData;
+    if (this.writing.isOpen || !copied) return;
+    event.preventDefault();
+    this.say('paste', { text: copied.getData('text/plain'), html: copied.getData('text/html') });
+  }
+
+  /** A block is drawn with the mouse; a finger scrolls. */
+  #drag(event: PointerEvent): void {
+    if (!this.#dragged || event.buttons !== 1) return;
+    const cell = (event.target as HTMLElement).closest<HTMLElement>('[data-spot]');
+    const [row, column] = (cell?.dataset.spot ?? '').split(',').map(Number);
+    if (row === undefined || column === undefined || (row === this.#spot.row && column === this.#spot.column)) return;
+    this.choose({ row, column }, this.#dragged);
   }
 
   #point(event: PointerEvent): void {
@@ -249,22 +311,41 @@ export class ObTable extends Part {
     const spot = { row, column };
     const again = this.chosen?.table === this.table.id && row === this.#spot.row && column === this.#spot.column;
     this.writing.commit();
-    this.choose(spot);
-    this.take();
     const soft = event.pointerType === 'touch';
+    this.#dragged = soft ? undefined : this.placeAt(spot);
+    this.choose(spot, event.shiftKey ? this.#anchorHere : undefined);
+    this.take();
     if ((again && soft) || event.detail === 2 || (soft && this.table.form === 'brief')) void this.writing.open();
   }
 
   override render(): TemplateResult {
     const { table } = this;
     return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'}">
-      <div class="scroll" @pointerdown=${this.#point} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
+      <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.#drag} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
         <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
       </div>
       <div class="under"><div class="formula-here"></div>${this.writing.slip()}</div>
       <i class="tie" hidden></i>
+      ${table.form === 'brief' ? nothing : (['row', 'column'] as const).map((what) => this.#handle(what))}
     </div>`;
+  }
+
+  /** Opens what can be done with the chosen row or column. Keys have the list of commands and Shift F10. */
+  #handle(what: 'row' | 'column'): TemplateResult {
+    const name = `What can be done with ${this.at ? (what === 'row' ? `the row ${this.at.row.label ?? this.at.rowIndex + 1}` : `the column ${this.columnName}`) : `the ${what}`}`;
+    return html`<button type="button" class="handle of-${what}" tabindex="-1" hidden aria-haspopup="dialog" aria-label=${name} @click=${() => this.say('menu', { what })}><span aria-hidden="true">⋯</span></button>`;
+  }
+
+  /** The handles stand at the chosen row's beginning and in the heading of the chosen column. */
+  #layHandles(cell: DOMRect, frame: DOMRect, chosen: boolean): void {
+    const head = this.querySelector('thead')?.getBoundingClientRect();
+    for (const handle of this.querySelectorAll<HTMLElement>('.handle')) {
+      const ofRow = handle.classList.contains('of-row');
+      handle.hidden = !chosen || (!ofRow && (!head || cell.right < frame.left || cell.right > frame.right + 2));
+      handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.bottom - frame.top : 0}px`;
+      if (!ofRow) handle.style.left = `${cell.right - frame.left}px`;
+    }
   }
 
   #inputTemplate(): TemplateResult {
@@ -285,8 +366,8 @@ export class ObTable extends Part {
       @input=${() => this.writing.typed()}
       @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
       @blur=${() => this.writing.left()}
-      @copy=${(event: ClipboardEvent) => this.writing.copy(event)}
-      @paste=${(event: ClipboardEvent) => this.writing.paste(event)}
+      @copy=${this.#copy}
+      @paste=${this.#paste}
     />`;
   }
 
@@ -305,7 +386,7 @@ export class ObTable extends Part {
       const next = lines.findIndex((line) => line.fold === undefined && line.index >= fold.before);
       lines.splice(next < 0 ? lines.length : next, 0, { id: `fold ${fold.id}`, index: -1, fold });
     }
-    return html`<table id="grid-${this.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-colcount=${table.columns.length + (labelled ? 1 : 0)}>
+    return html`<table id="grid-${this.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${table.columns.length + (labelled ? 1 : 0)}>
       <thead>
         ${
           titled || comparing
@@ -347,6 +428,7 @@ export class ObTable extends Part {
     const address = addressOf(at);
     const base = baseOf(at);
     const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
+    const among = on || this.#among(spot);
     const value: Value | undefined = this.values[address];
     const deps = [
       at.cell,
@@ -359,6 +441,7 @@ export class ObTable extends Part {
       this.letters.get(address),
       this.pending.get(address),
       on,
+      among,
     ];
     return guard(deps, () => {
       const view = viewOf(at, this.values);
@@ -369,15 +452,15 @@ export class ObTable extends Part {
       const name = spokenName(at, view);
       const id = this.cellId(spot);
       const place = `${spot.row},${spot.column}`;
-      if (head) return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''}" aria-selected=${on}>${inner}</th>`;
-      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''}" aria-selected=${on} aria-label=${name}>${inner}</td>`;
+      if (head) return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among}>${inner}</th>`;
+      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${name}>${inner}</td>`;
     });
   }
 
   /** The brief: questions down the page, one answer each. */
   #brief(): TemplateResult {
     const { table } = this;
-    return html`<div id="grid-${this.book.tables.indexOf(table)}" class="asks" role="grid" aria-label=${table.name}>
+    return html`<div id="grid-${this.book.tables.indexOf(table)}" class="asks" role="grid" aria-label=${table.name} aria-multiselectable="true">
       ${repeat(
         table.rows,
         (row) => row.id,
@@ -394,13 +477,18 @@ export class ObTable extends Part {
     if (!at) return html``;
     const address = addressOf(at);
     const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
+    const among = on || this.#among(spot);
     const view = viewOf(at, this.values);
     const allowed = allowedText(at);
     const name = [spokenName(at, view), at.row.help, sourceOf(at), allowed && `allowed: ${allowed}`].filter(Boolean).join('. ');
-    return html`<div role="gridcell" id=${this.cellId(spot)} data-spot="${spot.row},${spot.column}" class="c ${on ? 'on' : ''}" aria-selected=${on} aria-label=${name}>
+    return html`<div role="gridcell" id=${this.cellId(spot)} data-spot="${spot.row},${spot.column}" class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${name}>
       ${cellTemplate(view, { letter: this.letters.get(address), pending: this.pending.get(address), list: true })}
       ${saidLine(at, () => this.say('question', { place: this.placeAt(spot) }))}
     </div>`;
+  }
+
+  #among(spot: Spot): boolean {
+    return isBlock(this.#area) && isIn(this.#area, spot);
   }
 
   /** The column's heading, for whoever names an action on it. */

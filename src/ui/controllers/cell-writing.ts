@@ -6,7 +6,7 @@
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf, unitOf } from '../../book/look-up.ts';
-import { lineOf, valueAt } from '../cell-view.ts';
+
 import { allowedText } from '../choices.ts';
 import type { FormulaEditor } from '../formula/editor.ts';
 import type { Place, Step, Wishes } from '../part.ts';
@@ -159,7 +159,7 @@ export class CellWriting implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  #say<K extends 'type' | 'paste' | 'tell' | 'letters'>(name: K, detail: Wishes[K]): void {
+  #say<K extends 'type' | 'tell' | 'letters'>(name: K, detail: Wishes[K]): void {
     this.#host.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
   }
 
@@ -239,26 +239,6 @@ export class CellWriting implements ReactiveController {
       this.#host.requestUpdate();
     }
     return true;
-  }
-
-  copy(event: ClipboardEvent): void {
-    const at = this.#host.at;
-    if (this.isOpen || !at || !event.clipboardData) return;
-    event.preventDefault();
-    event.clipboardData.setData('text/plain', lineOf(valueAt(this.#host.values, addressOf(at))));
-  }
-
-  /** A single value is typed into the cell; a block fills cells from it on. */
-  paste(event: ClipboardEvent): void {
-    const text = event.clipboardData?.getData('text/plain') ?? '';
-    const at = this.#host.at;
-    if (this.isOpen || !at || text.trim() === '') return;
-    event.preventDefault();
-    const place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
-    // A line break at the end is how a single cell is often copied; a tab at either end is an empty cell of a block.
-    const single = !/[\t\r\n]/.test(text.replace(/[\r\n]+$/, ''));
-    if (single) this.#say('type', { place, typed: text.trim() });
-    else this.#say('paste', { text });
   }
 
   /** The slip of paper under the input: what is allowed, what to pick from, what was wrong. */

@@ -1,0 +1,38 @@
+/**
+ * What goes out when cells are copied: their values as text with tabs, as an HTML table for other programs, and, in an attribute of that table, the
+ * cells themselves with formulas, units and notes, for putting them down here again.
+ */
+import { plainText } from '../../functions/number-text.ts';
+import { type Area, carriedCell, placesOf } from '../book/area.ts';
+import type { Book, Cell } from '../book/book.ts';
+import { addressOf } from '../book/look-up.ts';
+import type { Value, Values } from '../engine/types.ts';
+import { textOfValue, valueAt } from './cell-view.ts';
+
+/** The attribute of the table; what is in it is read back by paste-cells.ts, as anybody's who can write HTML. */
+export const OWN = 'data-overbench-cells';
+
+export interface Carried {
+  readonly book: string;
+  readonly table: string;
+  readonly row: number;
+  readonly column: number;
+  readonly cells: readonly (readonly (Cell | null)[])[];
+}
+
+export function copyOut(out: DataTransfer, book: Book, values: Values, area: Area): void {
+  const found = placesOf(book, area);
+  if (!found) return;
+  const texts = found.lines.map((line) => line.map((at) => textOut(valueAt(values, addressOf(at)))));
+  const carried: Carried = { book: book.id, table: area.table, row: area.row, column: area.column, cells: found.lines.map((line) => line.map(carriedCell)) };
+  out.setData('text/plain', texts.map((line) => line.map(quoted).join('\t')).join('\n'));
+  const rows = texts.map((line) => `<tr>${line.map((text) => `<td>${escaped(text)}</td>`).join('')}</tr>`).join('');
+  out.setData('text/html', `<table ${OWN}="${escaped(JSON.stringify(carried))}">${rows}</table>`);
+}
+
+/** In full, not as rounded on the page. */
+const textOut = (value: Value): string => (value.kind === 'number' ? plainText(value.base, value.unit) : textOfValue(value));
+
+const quoted = (text: string): string => (/[\t\r\n]|^"/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+
+const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');

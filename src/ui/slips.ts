@@ -1,0 +1,12 @@
+import { html, type TemplateResult } from 'lit';
+import type { Desk } from './commands.ts';
+import type { PageDesk } from './desk.ts';
+import type { Wishes } from './part.ts';
+
+/** The slips that commands lay on the page: empty until their part of the program is fetched. */
+export const slips = (desk: PageDesk & Desk): TemplateResult => html`
+  <ob-ask-slip></ob-ask-slip>
+  <ob-range-slip></ob-range-slip>
+  <ob-find-slip></ob-find-slip>
+  <ob-line-menu .desk=${desk}></ob-line-menu>
+  <ob-paste-slip @ob-bring=${(e: CustomEvent<Wishes['bring']>) => desk.take(e.detail.change)}></ob-paste-slip>`;
