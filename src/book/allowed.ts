@@ -31,15 +31,18 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   return beyond(at, limits, { base: said.base, unit: unit(said.unit), text: content });
 }
 
-/** The same for a number that a formula gives, in base units. What is said to be worked or a check answers to no range. */
-export function resultNotAllowed(book: Book, at: At, base: number, shown: string): string | undefined {
+/** The limits of a number that a formula gives for a given. What is said to be worked or a check answers to none. */
+export function resultLimits(book: Book, at: At): Limits | undefined {
   const kind = at.cell?.kind ?? at.row.kind ?? at.column.kind;
   const range = kind === 'worked' || kind === 'check' ? undefined : rangeOf(at);
-  const limits = range && limitsOf(book, range);
-  return limits && beyond(at, limits, { base, unit: unit(shown), text: showNumber(base, shown).text.replaceAll('\u202f', ' ') });
+  return range && limitsOf(book, range);
 }
 
-interface Limits {
+/** Why such a number, in base units and shown in a unit, is not allowed; undefined where it is. */
+export const resultNotAllowed = (at: At, limits: Limits, base: number, shown = limits.unit.symbol): string | undefined =>
+  beyond(at, limits, { base, unit: unit(shown), text: showNumber(base, shown).text.replaceAll('\u202f', ' ') });
+
+export interface Limits {
   readonly range: Range;
   readonly unit: Unit;
 }

@@ -8,7 +8,7 @@
 import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
 import type { Place } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
-import { pack, TOO_LARGE } from './errors.ts';
+import { type Fault, pack, TOO_LARGE } from './errors.ts';
 
 /** A reference in a tree: where it points, seen from the cell that holds the formula. */
 export interface Reference {
@@ -70,7 +70,7 @@ interface Insides {
   readonly _dependencyGraph: { getCell(at: Place): { getFormula?(service: unknown): Ast | string } | undefined };
   readonly _evaluator: {
     /** Every formula goes through here when it is worked out. */
-    evaluateAstToCellValue(ast: Ast, state: unknown): unknown;
+    evaluateAstToCellValue(ast: Ast, state: { readonly formulaAddress: Place; readonly formulaVertex?: unknown }): unknown;
     runAndForget(ast: Ast, at: Place, dependencies: unknown): unknown;
     readonly interpreter: {
       evaluateAst(ast: Ast, state: unknown): unknown;
@@ -99,8 +99,11 @@ export class Hyper {
   private readonly insides: Insides;
   private readonly parsed = new Map<string, Parsed>();
 
-  /** `context` is what our functions find as theirs (see register.ts); `beforeEach` is told of every formula about to be worked out. */
-  constructor(tables: readonly string[], context: unknown, beforeEach?: () => void) {
+  /**
+   * `context` is what our functions find as theirs (see register.ts); `beforeEach` is told of every formula about to be worked out;
+   * `judge` says why the number that one gave can't stand in its cell.
+   */
+  constructor(tables: readonly string[], context: unknown, beforeEach?: () => void, judge?: (number: number, at: Place) => Fault | undefined) {
     this.hf = HyperFormula.buildEmpty({
       licenseKey: 'gpl-v3',
       undoLimit: 0,
@@ -124,7 +127,7 @@ export class Hyper {
     this.hf.addNamedExpression('TRUE', '=TRUE()');
     this.hf.addNamedExpression('FALSE', '=FALSE()');
     this.insides = this.hf as unknown as Insides;
-    this.guardEachFormula(beforeEach);
+    this.guardEachFormula(beforeEach, judge);
     // The calculator's rounding to 14 places overflows for the smallest and the largest of numbers and gives none.
     const exporter = this.insides._exporter;
     const rounded = exporter.cellValueRounding.bind(exporter);
@@ -138,13 +141,20 @@ export class Hyper {
    * What one formula throws stays in its cell. Without this it would escape from the middle of a recalculation and
    * leave the cells after it stale.
    */
-  private guardEachFormula(beforeEach: (() => void) | undefined): void {
+  private guardEachFormula(beforeEach: (() => void) | undefined, judge: ((number: number, at: Place) => Fault | undefined) | undefined): void {
     const evaluator = this.insides._evaluator;
     const evaluate = evaluator.evaluateAstToCellValue.bind(evaluator);
     evaluator.evaluateAstToCellValue = (ast, state) => {
       beforeEach?.();
       try {
         const value = evaluate(ast, state);
+        const number = judge && plain(value);
+        const fault = typeof number === 'number' ? judge?.(number, state.formulaAddress) : undefined;
+        if (fault) {
+          const error = new CellError(ErrorType.VALUE, pack(fault));
+          // With the cell where it began, as the calculator's own errors have.
+          return state.formulaVertex === undefined ? error : error.attachRootVertex(state.formulaVertex as never);
+        }
         if (typeof value !== 'string' || value.length <= BOUNDS.text) return value;
         return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `This gives a text of more than ${BOUNDS.text} characters.` }));
       } catch (error) {

@@ -5,7 +5,8 @@
 
 import { type Content, readContent } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
-import { notAllowed, resultNotAllowed } from '../book/allowed.ts';
+import type { At } from '../book/address.ts';
+import { type Limits, notAllowed, resultLimits, resultNotAllowed } from '../book/allowed.ts';
 import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { rangeOf } from '../book/look-up.ts';
@@ -60,6 +61,8 @@ export class Workbook {
   private values = new Map<number, Value>();
   /** Givens whose allowed values stand in cells: looked at again after every change. */
   private listed = new Set<number>();
+  /** Givens that a formula answers, with the limits of what it may give. */
+  private limited = new Map<number, { readonly place: At; readonly limits: Limits }>();
   private formulas = 0;
   /** Names of the calculator's tables. */
   private tables: readonly string[] = [SCRATCH];
@@ -76,8 +79,17 @@ export class Workbook {
       state: (at) => this.faults.get(keyOf(at)) ?? this.unanswered(at),
       ...(life.running && { running: life.running }),
     };
-    this.hyper = new Hyper([SCRATCH], this.context, life.beat);
+    this.hyper = this.calculator([SCRATCH]);
     this.quantities = new Quantities(hostOf(this));
+  }
+
+  /** What a formula gives for a given is held to its range as it is worked out, so that nothing reckons with what is not allowed. */
+  private calculator(tables: readonly string[]): Hyper {
+    return new Hyper(tables, this.context, this.life.beat, (number, at) => {
+      const found = this.limited.get(keyOf(at));
+      const message = found && resultNotAllowed(found.place, found.limits, number);
+      return message === undefined ? undefined : { word: OUT_OF_RANGE, message };
+    });
   }
 
   get scratch(): Place {
@@ -102,6 +114,7 @@ export class Workbook {
     this.contents = new Map();
     this.faults = new Map();
     this.listed = new Set();
+    this.limited = new Map();
     this.formulas = 0;
     this.takeCalculator(book);
     // Nothing is worked out until all is in place.
@@ -141,7 +154,7 @@ export class Workbook {
     this.sound = false;
     if (fits) return;
     this.hyper.dispose();
-    this.hyper = new Hyper(tables, this.context, this.life.beat);
+    this.hyper = this.calculator(tables);
     this.tables = tables;
     this.names = new Map();
   }
@@ -174,14 +187,17 @@ export class Workbook {
     const key = keyOf(at);
     this.faults.delete(key);
     this.listed.delete(key);
+    this.limited.delete(key);
     if (this.contents.get(key)?.kind === 'formula') this.formulas--;
     this.contents.delete(key);
     if (!cell) return null;
     const content = beyond(at) ? BLANK : readContent(cell.content, this.currency);
     this.contents.set(key, content);
     if (content.kind === 'formula') this.formulas++;
-    const place = content.kind === 'formula' ? undefined : this.grid.inBook(at);
-    if (place && rangeOf(place)?.from) this.listed.add(key);
+    const place = this.grid.inBook(at);
+    if (place && content.kind !== 'formula' && rangeOf(place)?.from) this.listed.add(key);
+    const limits = place && content.kind === 'formula' && this.grid.book ? resultLimits(this.grid.book, place) : undefined;
+    if (place && limits) this.limited.set(key, { place, limits });
     const fault = this.noRoom(at) ?? this.objectionTo(content, at) ?? this.outOfRange(at, cell.content);
     if (fault) this.faults.set(key, fault);
     if (fault || content.kind === 'blank') return `=${STATE}()`;
@@ -268,14 +284,15 @@ export class Workbook {
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
     }
     const value = this.value(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
-    return (this.contents.get(keyOf(at))?.kind === 'formula' && this.resultOutOfRange(at, value)) || value;
+    return (this.limited.has(keyOf(at)) && this.resultOutOfRange(at, value)) || value;
   }
 
-  /** What a formula gives is known only once it is worked out: where it answers a given, it is held to what the given may be. */
+  /** The same in the shown unit, once kinds are known: a number of another kind than its limits is not allowed either. */
   resultOutOfRange(at: Place, value: Value): Value | undefined {
     if (value.kind !== 'number') return undefined;
     const [book, place] = [this.grid.book, this.grid.inBook(at)];
-    const message = book && place && resultNotAllowed(book, place, value.base, value.unit);
+    const limits = book && place && resultLimits(book, place);
+    const message = limits && resultNotAllowed(place, limits, value.base, value.unit);
     return message === undefined ? undefined : { kind: 'error', word: OUT_OF_RANGE, message };
   }
 

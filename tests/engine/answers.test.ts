@@ -126,6 +126,26 @@ describe('allowed ranges of a given', () => {
     expect((await engine.apply([less.change], less.book))['Plan!A4']).toMatchObject({ kind: 'number', base: 40 });
   });
 
+  it('hold for what reads such a given too: nothing reckons with what is not allowed', async () => {
+    const line = { label: 'Bench length', unit: 'm', kind: 'given' as const, range: { low: 0.2, high: 50 } };
+    const engine = createEngine();
+    const start = book([
+      table('Plan', [[{ content: '40 m' }], ['=A1*2'], ['=A2*2'], ['=IFERROR(A2,UNIT(1,"m"))'], ['=COUNT(A1:A2)']], [{}, line, { label: 'Area' }, {}, {}]),
+    ]);
+    const values = await engine.load(start);
+    const message = 'Bench length: 80 m is above what is allowed, from 0.2 to 50 m.';
+    expect(values['Plan!A2']).toEqual({ kind: 'error', word: 'out of range', message });
+    expect(values['Plan!A3']).toEqual({ kind: 'error', word: 'out of range', message, from: 'Plan!A2' });
+    expect(values['Plan!A4']).toMatchObject({ kind: 'number', base: 1 });
+    expect(values['Plan!A5']).toMatchObject({ kind: 'number', base: 1 });
+    const less = put(start, 'Plan', 'r1', 'c1', '20 m');
+    const differ = await engine.apply([less.change], less.book);
+    expect(differ['Plan!A2']).toMatchObject({ kind: 'number', base: 40 });
+    expect(differ['Plan!A3']).toMatchObject({ kind: 'number', base: 80 });
+    const again = put(less.book, 'Plan', 'r1', 'c1', '30 m');
+    expect((await engine.apply([again.change], again.book))['Plan!A3']).toMatchObject({ word: 'out of range', from: 'Plan!A2' });
+  });
+
   it('looks again when the list that it names changes', async () => {
     const { engine, whole, values } = await open('50 cm', 'full', 'Bar 90');
     expect(values['Plan!A3']).toMatchObject({ word: 'out of range' });
