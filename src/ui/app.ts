@@ -1,13 +1,15 @@
 /** The whole page: composes the elements, holds what is open and chosen, and turns their wishes into changes of the book. */
 import { html, nothing, type TemplateResult } from 'lit';
-import { placeIn } from '../book/address.ts';
-import type { Page } from '../book/book.ts';
+import { type At, placeIn } from '../book/address.ts';
 import type { Area } from '../book/area.ts';
+import type { Book, Page } from '../book/book.ts';
 import { renameBook } from '../book/commands/rename.ts';
 import { addressOf, tableOfBlock, titleOf } from '../book/look-up.ts';
 import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
+import type { ObArranging } from './blocks/arranging.ts';
+import type { Verb } from './blocks/verbs.ts';
 import type { ObBriefSlip } from './brief-slip.ts';
 import type { ObBringIn } from './bring-in.ts';
 import { spokenValue, viewOf } from './cell-view.ts';
@@ -22,7 +24,8 @@ import { loadOwnPage, OWN_PAGES, PageDesk, type Room } from './desk.ts';
 import './naming.ts';
 import type { ObNaming } from './naming.ts';
 import './page-view.ts';
-import { Part, type Place, samePlace, type Wishes } from './part.ts';
+import type { ObPage } from './page-view.ts';
+import { holdDrawing, Part, type Place, samePlace, type Wishes } from './part.ts';
 import './picture.ts';
 import './prose.ts';
 import './start.ts';
@@ -36,6 +39,9 @@ import type { ObUnitSlip } from './unit-slip.ts';
 import './working.ts';
 
 type Wish<K extends keyof Wishes> = CustomEvent<Wishes[K]>;
+
+/** ms that what was typed may wait to be drawn together with what follows from it: one frame. */
+const HOLD = 16;
 
 export class ObApp extends Part implements Room {
   static override properties = {
@@ -64,16 +70,24 @@ export class ObApp extends Part implements Room {
   #templates: readonly TemplateCard[] = [];
   #shelf: readonly ShelfCard[] = [];
   #pending: ReadonlyMap<Address, string> = new Map();
+  #place: { readonly book: Book | undefined; readonly chosen: Place | undefined; readonly at: At | undefined } = {
+    book: undefined,
+    chosen: undefined,
+    at: undefined,
+  };
   #trail: readonly Place[] = [];
   /** The next cell that is chosen is the other corner of a block. */
   #choosingOn = false;
   /** The same function at every turn, so that elements are not told that it changed. */
   readonly #asking: Session['ask'] = (question) => this.session?.ask(question) ?? Promise.reject(new Error('No book is open.'));
+  #release = (): void => {};
   #quiet: ReturnType<typeof setTimeout> | undefined;
   #drawer = false;
   /** A book that can't be opened, as it is kept. */
   #damaged: string | undefined;
   #sheet = false;
+  /** Letters of the formula that is being written. */
+  #citing: ReadonlyMap<Address, string> | undefined;
   #unsubscribe: (() => void) | undefined;
 
   constructor() {
@@ -86,8 +100,6 @@ export class ObApp extends Part implements Room {
 
   override connectedCallback(): void {
     super.connectedCallback();
-  /** Letters of the formula that is being written. */
-  #citing: ReadonlyMap<Address, string> | undefined;
     document.addEventListener('keydown', this.#press);
     void this.#arrive();
   }
@@ -173,25 +185,36 @@ export class ObApp extends Part implements Room {
   }
 
   #hear(news: News): void {
+    if (news.kind === 'busy') {
+      if (!news.busy) this.#release();
+      return;
+    }
     if (news.kind === 'values') {
       this.tick++;
+      this.#settle(news.changed);
       this.#ask();
     } else if (news.kind === 'book') {
       this.tick++;
       if (this.chosen && !this.at) this.chosen = undefined;
+      this.#stayOnPage();
     }
     this.requestUpdate();
   }
 
+  /** What was typed gives way to its value in the same turn. */
+  #settle(addresses: Iterable<Address>): void {
+    if (this.#pending.size === 0) return;
+    const pending = new Map(this.#pending);
+    for (const address of addresses) pending.delete(address);
+    this.#pending = pending;
+  }
+
+  /** The same object as long as it is the same cell in the same book, so that what shows it is not drawn again. */
   get at() {
-    const { chosen, session } = this;
-    const table = chosen && session?.book.tables.find((t) => t.id === chosen.table);
-    if (!table || !chosen) return undefined;
-    return placeIn(
-      table,
-      table.columns.findIndex((c) => c.id === chosen.column),
-      table.rows.findIndex((r) => r.id === chosen.row),
-    );
+    const { chosen } = this;
+    const book = this.session?.book;
+    if (this.#place.book !== book || this.#place.chosen !== chosen) this.#place = { book, chosen, at: chosen && this.#atPlace(chosen) };
+    return this.#place.at;
   }
 
   get area(): Area | undefined {
@@ -199,9 +222,8 @@ export class ObApp extends Part implements Room {
     return table && areaOf(table, this.chosen, this.anchor);
   }
 
-  #atPlace(place: Place) {
+  #atPlace(place: Place): At | undefined {
     const table = this.session?.book.tables.find((t) => t.id === place.table);
-      this.#stayOnPage();
     return (
       table &&
       placeIn(
@@ -215,6 +237,12 @@ export class ObApp extends Part implements Room {
   #ask(): void {
     const at = this.at;
     void this.#tracing.ask(this.session, at && addressOf(at));
+  }
+
+  /** A page that an undone change takes away is not shown any longer. */
+  #stayOnPage(): void {
+    const pages = [...(this.session?.book.pages ?? []), ...OWN_PAGES];
+    if (!pages.some((page) => page.id === this.pageId)) this.pageId = pages[0]?.id ?? '';
   }
 
   // ---- wishes of the elements
@@ -243,12 +271,6 @@ export class ObApp extends Part implements Room {
     if (page) this.pageId = page.id;
   }
 
-  /** A page that an undone change takes away is not shown any longer. */
-  #stayOnPage(): void {
-    const pages = [...(this.session?.book.pages ?? []), ...OWN_PAGES];
-    if (!pages.some((page) => page.id === this.pageId)) this.pageId = pages[0]?.id ?? '';
-  }
-
   async type({ place, typed }: Wishes['type']): Promise<void> {
     const { session } = this;
     const at = this.#atPlace(place);
@@ -258,7 +280,10 @@ export class ObApp extends Part implements Room {
     if (samePlace(this.refusal?.place, place)) this.refusal = undefined;
     this.requestUpdate();
     try {
-      const result = await session.type(address, typed);
+      const typing = session.type(address, typed);
+      this.#holdForValues();
+      const result = await typing;
+      if (!result.ok || result.change.edits.length === 0) this.#release();
       if (result.ok) {
         await session.settled();
         const after = this.#atPlace(place);
@@ -270,20 +295,39 @@ export class ObApp extends Part implements Room {
     } catch (error) {
       this.#refuse(place, typed, error instanceof Error ? error.message : String(error));
     } finally {
-      const pending = new Map(this.#pending);
-      pending.delete(address);
-      this.#pending = pending;
-      this.requestUpdate();
+      if (this.#pending.has(address)) {
+        this.#settle([address]);
+        this.requestUpdate();
+      }
     }
+  }
+
+  /** Most edits are worked out before the next frame: what they change is drawn together with what was typed. A long calculation is not waited for. */
+  #holdForValues(): void {
+    holdDrawing(
+      new Promise<void>((resolve) => {
+        const timer = setTimeout(resolve, HOLD);
+        this.#release = () => {
+          clearTimeout(timer);
+          resolve();
+        };
+      }),
+    );
   }
 
   /** What could not be taken is kept, and shown where it was written unless something else is being written by now. */
   #refuse(place: Place, typed: string, message: string): void {
-    const busy = this.querySelector('.over.writing') !== null;
+    const busy = [...this.querySelectorAll<ObTable>('ob-table')].some((table) => table.writing.isOpen);
     this.tell(message, busy);
     if (busy) return;
     this.#choose({ place, focus: true });
     this.refusal = { place, typed, message };
+  }
+
+  #cite({ letters }: Wishes['letters']): void {
+    this.#citing = letters;
+    this.toggleAttribute('citing', letters !== undefined);
+    this.requestUpdate();
   }
 
   async #write({ place, text }: Wishes['write']): Promise<void> {
@@ -310,12 +354,6 @@ export class ObApp extends Part implements Room {
     clearTimeout(this.#quiet);
     this.toggleAttribute('telling', show);
     if (show) this.#quiet = setTimeout(() => this.removeAttribute('telling'), 9000);
-  }
-
-  #cite({ letters }: Wishes['letters']): void {
-    this.#citing = letters;
-    this.toggleAttribute('citing', letters !== undefined);
-    this.requestUpdate();
   }
 
   async #menu(what: 'row' | 'column'): Promise<void> {
@@ -370,6 +408,11 @@ export class ObApp extends Part implements Room {
   async askQuestions(place = this.chosen): Promise<void> {
     await import('./brief-slip.ts');
     this.querySelector<ObBriefSlip>('ob-brief-slip')?.open(place);
+  }
+
+  async arrange(verb: Verb): Promise<void> {
+    await import('./blocks/arranging.ts');
+    await this.querySelector<ObArranging>('ob-arranging')?.arrange(verb);
   }
 
   async bringTable(): Promise<void> {
@@ -428,6 +471,10 @@ export class ObApp extends Part implements Room {
         @ob-menu=${(e: Wish<'menu'>) => void this.#menu(e.detail.what)}
         @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}
         @ob-page=${(e: Wish<'page'>) => this.showPage(e.detail.page)}
+        @ob-letters=${(e: Wish<'letters'>) => this.#cite(e.detail)}
+        @ob-change=${(e: Wish<'change'>) => this.#desk.change(e.detail)}
+        @ob-text=${(e: Wish<'text'>) => void this.querySelector<ObPage>('ob-page')?.write(e.detail)}
+        @ob-piece-focus=${(e: Wish<'piece-focus'>) => void this.querySelector<ObPage>('ob-page')?.focusPiece(e.detail.block)}
         @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this.#desk)}
         @ob-open=${(e: Wish<'open'>) => void this.#open(e.detail)}
         @ob-remove=${(e: Wish<'remove'>) => void this.#remove(e.detail)}
@@ -436,6 +483,7 @@ export class ObApp extends Part implements Room {
       >
         ${cover({ desk: this.#desk, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
         ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start>${this.#damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
+        ${session ? html`<ob-arranging .session=${session} .desk=${this.#desk} .pageId=${this.pageId} .tick=${this.tick}></ob-arranging>` : nothing}
       </div>
       <ob-command-list .desk=${this.#desk}></ob-command-list>
       ${
@@ -475,10 +523,6 @@ export class ObApp extends Part implements Room {
               ? html`<ob-functions .ask=${this.#asking} .at=${this.at}></ob-functions>`
               : own?.id === 'hand-over'
                 ? html`<ob-handover .book=${book} .values=${values} .tick=${this.tick} .ask=${this.#asking}></ob-handover>`
-        @ob-letters=${(e: Wish<'letters'>) => this.#cite(e.detail)}
-        @ob-change=${(e: Wish<'change'>) => this.#desk.change(e.detail)}
-        @ob-text=${(e: Wish<'text'>) => void this.querySelector<ObPage>('ob-page')?.write(e.detail)}
-        @ob-piece-focus=${(e: Wish<'piece-focus'>) => void this.querySelector<ObPage>('ob-page')?.focusPiece(e.detail.block)}
                 : html`<ob-changes .history=${session.history}></ob-changes>`
         }
         <p class="print-foot">A planning estimate, to be confirmed by measurement. Mains wiring and protective devices: local codes and a licensed electrician.</p>
@@ -526,8 +570,8 @@ export class ObApp extends Part implements Room {
     this.requestUpdate();
   }
 }
-customElements.define('ob-app', ObApp);
 
 /** While a formula is written its letters are on the page, and the margin has none. */
 const UNLETTERED: ReadonlyMap<Address, string> = new Map();
 
+customElements.define('ob-app', ObApp);

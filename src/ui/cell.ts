@@ -1,6 +1,7 @@
 /** How one cell is drawn: kinds and states by shape and word first, colour second. */
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellView } from './cell-view.ts';
+import { lineAt } from './formula-text.ts';
 
 export interface CellMarks {
   /** Ties it to the margin: it feeds the chosen value. */
@@ -13,15 +14,16 @@ export interface CellMarks {
 
 export function cellTemplate(view: CellView, marks: CellMarks): TemplateResult {
   const letter = marks.letter ? html`<i class="key">${marks.letter}</i>` : nothing;
-  if (marks.pending !== undefined) return html`<div class="v g t"><span class="k"></span><span class="x">${marks.pending}</span>${letter}</div>`;
-  if (view.value.kind === 'error') return errorTemplate(view, letter);
+  const keyed = marks.letter ? `keyed ${lineAt(marks.letter)}` : '';
+  if (marks.pending !== undefined) return html`<div class="v g t ${keyed}"><span class="k"></span><span class="x">${marks.pending}</span>${letter}</div>`;
+  if (view.value.kind === 'error') return errorTemplate(view, keyed, letter);
   if (view.state) {
-    return html`<div class="ck"><span class="tag ${view.state}">${view.state}</span><span class="m">${view.text}</span>${letter}</div>`;
+    return html`<div class="ck ${keyed}"><span class="tag ${view.state}">${view.state}</span><span class="m">${view.text}</span>${letter}</div>`;
   }
-  const kind = kindClass(view);
+  const kind = `${kindClass(view)} ${keyed}`;
   if (view.number) return numberTemplate(view, kind, marks.list === true, letter);
   if (view.value.kind === 'blank' && view.standing === 'given') {
-    return html`<div class="v blank t"><span class="k"></span><span class="x">not answered yet</span>${letter}</div>`;
+    return html`<div class="v blank t ${keyed}"><span class="k"></span><span class="x">not answered yet</span>${letter}</div>`;
   }
   return html`<div class="v ${kind} t"><span class="k">${ditto(view)}</span><span class="x" title=${view.text.length > 24 ? view.text : nothing}>${view.text}</span>${letter}</div>`;
 }
@@ -32,13 +34,13 @@ function numberTemplate(view: CellView, kind: string, list: boolean, letter: unk
   return html`<div class="v ${kind}"><span class="k">${ditto(view)}</span><span class="i">${sign}${whole}</span><span class="f">${fraction}</span><span class="u">${unit}</span><span class="d">${view.difference}</span>${letter}</div>`;
 }
 
-function errorTemplate(view: CellView, letter: unknown): TemplateResult {
+function errorTemplate(view: CellView, keyed: string, letter: unknown): TemplateResult {
   const value = view.value;
   if (value.kind !== 'error') return html``;
   // What only waits for another cell says its word; the sentence stands where the trouble began.
   const here = value.from === undefined || value.from === view.address;
   const waiting = value.word === 'not answered yet';
-  return html`<div class="v ${waiting ? 'waits' : 'bad'} t"><span class="k"></span><span class="x err">${value.word}</span>${letter}</div>
+  return html`<div class="v ${waiting ? 'waits' : 'bad'} t ${keyed}"><span class="k"></span><span class="x err">${value.word}</span>${letter}</div>
     ${here && !waiting ? html`<div class="sentence">${value.message}</div>` : nothing}`;
 }
 

@@ -1,6 +1,19 @@
 import { LitElement } from 'lit';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
+import type { Answer } from '../book/refused.ts';
+import type { Address } from '../engine/types.ts';
+
+/** While it stands, nothing is drawn. */
+let held: Promise<unknown> | undefined;
+
+/** Draws nothing until then, so that what belongs together and is about to come is drawn in one turn, and laid out and painted once. */
+export function holdDrawing(until: Promise<unknown>): void {
+  const mine = until.finally(() => {
+    if (held === mine) held = undefined;
+  });
+  held = mine;
+}
 
 /**
  * Base of all elements of the page. They render into the page itself, not into shadow roots: one style sheet dresses screen and paper,
@@ -9,6 +22,11 @@ import type { Change } from '../book/change.ts';
 export abstract class Part extends LitElement {
   protected override createRenderRoot(): HTMLElement {
     return this;
+  }
+
+  protected override async scheduleUpdate(): Promise<void> {
+    while (held) await held;
+    await super.scheduleUpdate();
   }
 
   /** Tells whoever composes this element what its user wants. No element changes a book itself. */
@@ -45,24 +63,11 @@ export interface Wishes {
   bring: { readonly change: Change };
   /** Something to be said aloud, and shown for a moment. */
   tell: { readonly text: string };
+  /** The letters of the cells that a formula reads while it is written; undefined when it no longer is. */
+  letters: { readonly letters: ReadonlyMap<Address, string> | undefined };
   do: { readonly command: string };
   /** Ask a question of the brief: this one, else the first that is left. */
   question: { readonly place?: Place };
-  page: { readonly page: string };
-  open:
-    | { readonly what: 'demo' | 'file' }
-    | { readonly what: 'template'; readonly slug: string; readonly title: string; readonly client: string }
-    | { readonly what: 'book'; readonly id: string };
-  remove: { readonly id: string; readonly title: string };
-  name: { readonly title: string; readonly client: string };
-  /** Open a cell for writing; `text`: with this in it instead of what it holds, kept only on Enter. */
-  write: { readonly place: Place; readonly text?: string };
-  /** Show the chosen cell or its row in another unit; null: in its own. */
-  unit: { readonly what: 'cell' | 'row'; readonly unit: string | null };
-  scenario: { readonly verb: 'drop' | 'same' | 'base' | 'add'; readonly table: string; readonly column?: string; readonly place?: Place };
-}
-  /** The letters of the cells that a formula reads while it is written; undefined when it no longer is. */
-  letters: { readonly letters: ReadonlyMap<Address, string> | undefined };
   /** Change the book by a command. `answered`: hears what came of it, and shows a refusal itself. */
   change: { readonly command: (book: Book) => Answer; readonly answered?: (answer: Answer) => void };
   /** Write a text of the page that is shown, or begin one before its block at this place, which joins the book when it is kept. */
@@ -78,3 +83,16 @@ export interface Wishes {
   found: { readonly reference: string };
   /** Put the focus on the piece; undefined: on the page's title. */
   'piece-focus': { readonly block: string | undefined };
+  page: { readonly page: string };
+  open:
+    | { readonly what: 'demo' | 'file' }
+    | { readonly what: 'template'; readonly slug: string; readonly title: string; readonly client: string }
+    | { readonly what: 'book'; readonly id: string };
+  remove: { readonly id: string; readonly title: string };
+  name: { readonly title: string; readonly client: string };
+  /** Open a cell for writing; `text`: with this in it instead of what it holds, kept only on Enter. */
+  write: { readonly place: Place; readonly text?: string };
+  /** Show the chosen cell or its row in another unit; null: in its own. */
+  unit: { readonly what: 'cell' | 'row'; readonly unit: string | null };
+  scenario: { readonly verb: 'drop' | 'same' | 'base' | 'add'; readonly table: string; readonly column?: string; readonly place?: Place };
+}

@@ -17,9 +17,9 @@ import type { Address, Value, Values } from '../engine/types.ts';
 import type { Session } from '../session.ts';
 import { saidLine } from './brief.ts';
 import { cellTemplate } from './cell.ts';
-import { copyOut } from './clipboard.ts';
 import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
+import { copyOut } from './clipboard.ts';
 import { CellWriting } from './controllers/cell-writing.ts';
 import { type Fold, foldsOf } from './folds.ts';
 import { moved, type Spot } from './grid-moves.ts';
@@ -73,6 +73,8 @@ export class ObTable extends Part {
   #area: Area | undefined;
   /** Where the pointer was put down to draw a block. */
   #dragged: Place | undefined;
+  /** The chosen cell is to be brought into view when the input is laid over it. */
+  #show = false;
   /** Groups of rows that were put away and taken out again. */
   readonly #unfolded = new Set<string>();
   /** Rows in sight, in order. */
@@ -144,23 +146,43 @@ export class ObTable extends Part {
     this.requestUpdate();
   }
 
+  /** What was written last must not stand before what is written next. */
+  #emptyInput(): void {
+    const { input } = this;
+    if (input && !this.writing.isOpen && input.value !== '') input.value = '';
+  }
+
   override updated(changed: PropertyValues): void {
-    if (this.table.form === 'scenarios') {
-      let [whole, part] = [2, 0];
-      for (const [w, f] of this.#digits.values()) [whole, part] = [Math.max(whole, w), Math.max(part, f)];
-      const grid = this.querySelector<HTMLElement>('table.cells');
-      grid?.style.setProperty('--whole', `${Math.min(whole, 4) * 8}px`);
-      grid?.style.setProperty('--part', `${Math.min(part, 3) * 7.8}px`);
-      grid?.style.setProperty('--count', String(this.table.columns.length));
-    }
-    // Values alone move nothing that is written on: the input can wait for the frame, which lays the page out anyway.
-    if (changed.has('chosen') || changed.has('table') || changed.has('refusal') || this.writing.isOpen || changed.size === 0)
-      this.layInput(changed.has('chosen'));
-    else
-      this.#layLater ||= requestAnimationFrame(() => {
-        this.#layLater = 0;
-        this.layInput(false);
-      });
+    this.#emptyInput();
+    if (this.table.form === 'scenarios') this.#shareDigits();
+    // Where things lie is asked once the page is laid out anyway: asking at once would have it laid out again for every turn.
+    this.#show ||= changed.has('chosen');
+    this.#layNextFrame();
+  }
+
+  #layNextFrame(): void {
+    this.#layLater ||= requestAnimationFrame(() => {
+      const show = this.#show;
+      this.#layLater = 0;
+      this.#show = false;
+      this.layInput(show);
+    });
+  }
+
+  /** Only what is scrolled aside needs headings that stay: each is a layer of its own to the browser. */
+  #scrolled = (event: Event): void => {
+    const scroll = event.currentTarget as HTMLElement;
+    scroll.classList.toggle('aside', scroll.scrollLeft > 0);
+    this.#layNextFrame();
+  };
+
+  /** Numbers of a comparing table have their points under one another: the table says how wide wholes and decimals are. */
+  #shareDigits(): void {
+    let [whole, part] = [2, 0];
+    for (const [w, f] of this.#digits.values()) [whole, part] = [Math.max(whole, w), Math.max(part, f)];
+    const widths = `--whole:${Math.min(whole, 4) * 8}px;--part:${Math.min(part, 3) * 7.8}px;--count:${this.table.columns.length}`;
+    const grid = this.querySelector<HTMLElement>('table.cells');
+    if (grid && grid.getAttribute('style') !== widths) grid.setAttribute('style', widths);
   }
 
   /** Puts the input over the chosen cell, and that cell into view where it was just chosen. */
@@ -212,6 +234,14 @@ export class ObTable extends Part {
     this.requestUpdate();
   }
 
+  get area(): Area | undefined {
+    return this.#area;
+  }
+
+  get spot(): Spot {
+    return this.#spot;
+  }
+
   /** Where a key leads among the rows in sight. */
   stepFrom(from: Spot, key: string, control: boolean): Spot | undefined {
     const rows = this.#shown;
@@ -234,14 +264,6 @@ export class ObTable extends Part {
 
   #press(event: KeyboardEvent): void {
     if (event.isComposing || this.writing.press(event)) return;
-  get area(): Area | undefined {
-    return this.#area;
-  }
-
-  get spot(): Spot {
-    return this.#spot;
-  }
-
     const control = event.ctrlKey || event.metaKey;
     if (event.altKey) return;
     const next = this.stepFrom(this.#spot, event.key, control);
@@ -269,7 +291,8 @@ export class ObTable extends Part {
 
   /** Shift Space: the row. Control Space: the column. Control A: the table. */
   #chooseWhole(event: KeyboardEvent, control: boolean): boolean {
-    const what = event.key === ' ' && event.shiftKey ? 'row' : event.key === ' ' && control ? 'column' : event.key.toLowerCase() === 'a' && control ? 'table' : undefined;
+    const what =
+      event.key === ' ' && event.shiftKey ? 'row' : event.key === ' ' && control ? 'column' : event.key.toLowerCase() === 'a' && control ? 'table' : undefined;
     if (!what) return false;
     this.chooseWhole(what);
     return true;
@@ -321,7 +344,7 @@ export class ObTable extends Part {
   override render(): TemplateResult {
     const { table } = this;
     return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'}">
-      <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.#drag} @dblclick=${() => void this.writing.open()} @scroll=${() => this.layInput(false)}>
+      <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.#drag} @dblclick=${() => void this.writing.open()} @scroll=${this.#scrolled}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
         <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
       </div>
@@ -363,7 +386,9 @@ export class ObTable extends Part {
       aria-activedescendant=${choices ? this.writing.choiceId : writing ? nothing : this.cellId(this.#spot)}
       aria-describedby=${writing ? `${this.cellId({ row: 0, column: 0 })}-slip` : nothing}
       @keydown=${this.#press}
-      @input=${() => this.writing.typed()}
+      @beforeinput=${() => this.#emptyInput()}
+      @input=${(event: Event) => this.writing.typed(event)}
+      @compositionend=${(event: Event) => this.writing.typed(event)}
       @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
       @blur=${() => this.writing.left()}
       @copy=${this.#copy}
@@ -452,7 +477,8 @@ export class ObTable extends Part {
       const name = spokenName(at, view);
       const id = this.cellId(spot);
       const place = `${spot.row},${spot.column}`;
-      if (head) return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among}>${inner}</th>`;
+      if (head)
+        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among}>${inner}</th>`;
       return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${name}>${inner}</td>`;
     });
   }

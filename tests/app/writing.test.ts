@@ -58,14 +58,14 @@ describe('a table', () => {
     await page.keyboard.type('0.45');
     expect(await page.locator('ob-table input:focus').inputValue()).toBe('0.45');
     await page.keyboard.press('Enter');
-    expect(await chosen()).toMatch(/^Dimmed to, A/);
+    await expect.poll(chosen).toMatch(/^Dimmed to, A/);
     await cell('Mount height', 'A').and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
     await expect.poll(() => cell('Full mean PPFD', 'A').getAttribute('aria-label')).not.toBe(before);
     await page.keyboard.press('F2');
     await page.keyboard.press('Control+a');
     await page.keyboard.type('80');
     await page.keyboard.press('Tab');
-    expect(await chosen()).toMatch(/^Dimmed to, B/);
+    await expect.poll(chosen).toMatch(/^Dimmed to, B/);
     await cell('Dimmed to', 'A').and(page.locator('[aria-label*="80 percent"]')).waitFor();
     await page.keyboard.press('Control+z');
     await cell('Dimmed to', 'A').and(page.locator('[aria-label*="100 percent"]')).waitFor();

@@ -31,6 +31,9 @@ export class Keeping implements ReactiveController {
   #revision = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #saving: Promise<void> | undefined;
+  /** Where one is, not yet written down. */
+  #view: View | undefined;
+  #viewTimer: ReturnType<typeof setTimeout> | undefined;
   /** Changed since the last save began. */
   #fresh = false;
   #ends: (() => void)[] = [];
@@ -51,7 +54,9 @@ export class Keeping implements ReactiveController {
   }
 
   #hide = (): void => {
-    if (document.visibilityState === 'hidden') void this.now();
+    if (document.visibilityState !== 'hidden') return;
+    this.#noteView();
+    void this.now();
   };
 
   #open(): Promise<Store | Miss> {
@@ -141,6 +146,7 @@ export class Keeping implements ReactiveController {
   }
 
   leave(): void {
+    this.#noteView();
     for (const end of this.#ends.splice(0)) end();
     clearTimeout(this.#timer);
     this.#session = undefined;
@@ -150,8 +156,17 @@ export class Keeping implements ReactiveController {
     this.word = '';
   }
 
+  /** Written down in a quiet moment: moving about must not wait for the disk. */
   look(view: View): void {
-    if (this.#session) keep.write(viewKey(this.#session.book.id), JSON.stringify(view));
+    this.#view = view;
+    this.#viewTimer ??= setTimeout(() => this.#noteView(), PAUSE);
+  }
+
+  #noteView(): void {
+    clearTimeout(this.#viewTimer);
+    this.#viewTimer = undefined;
+    if (this.#session && this.#view) keep.write(viewKey(this.#session.book.id), JSON.stringify(this.#view));
+    this.#view = undefined;
   }
 
   #changed(): void {
