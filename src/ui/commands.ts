@@ -1,3 +1,5 @@
+import { VERB_NAMES, VERBS, type Verb } from './blocks/verbs.ts';
+
 import { reshapeCommands } from './reshape-commands.ts';
 import type { Shape } from './shape.ts';
 
@@ -25,6 +27,11 @@ export interface Desk {
   readonly hasMend: boolean;
   readonly canReturn: boolean;
   readonly pages: readonly { readonly id: string; readonly title: string }[];
+  /** The piece of the page that was last in hand, by its block's id. */
+  piece: string | undefined;
+  /** Whether the page that is shown, or the piece in hand, can be changed so. */
+  can(verb: Verb): boolean;
+  arrange(verb: Verb): void;
   /** What is chosen in a table, for the commands that reshape it. */
   readonly shape: Shape | undefined;
   reshape(verb: string): void;
@@ -192,6 +199,7 @@ export const commands: readonly Command[] = [
   { id: 'hand-over', label: 'Hand-over sheet', words: 'print paper pdf client report A4 letter', when: open, run: (d) => d.show('hand-over') },
   { id: 'changes', label: 'What changed', words: 'history list', when: open, run: (d) => d.show('what-changed') },
   { id: 'functions', label: 'The functions', words: 'reference formulas help', when: open, run: (d) => d.show('functions') },
+  ...VERB_NAMES.map((verb): Command => ({ id: verb, label: VERBS[verb][0], words: VERBS[verb][1], when: (d) => d.can(verb), run: (d) => d.arrange(verb) })),
   { id: 'light', label: 'Day or night look', words: 'dark light theme colours', when: () => true, run: (d) => d.light() },
 ];
 

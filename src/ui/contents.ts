@@ -4,6 +4,8 @@ import type { Book, Page } from '../book/book.ts';
 import { standingOf, tableOfBlock } from '../book/look-up.ts';
 import { countLeft } from '../book/said-by.ts';
 import type { Values } from '../engine/types.ts';
+import { menu } from './blocks/menu.ts';
+import { can, spotOf, VERBS, type Verb } from './blocks/verbs.ts';
 import { viewOf } from './cell-view.ts';
 import { Part } from './part.ts';
 
@@ -35,13 +37,21 @@ export class ObContents extends Part {
         ([name, pages]) => html`${name === '' ? nothing : html`<h2>${name}</h2>`}
           <ol>${pages.map((page) => this.#entry(page.id, page.title, this.#state(page)))}</ol>`,
       )}
+      <div class="contents-acts">${this.#acts()}</div>
       <h2>The book itself</h2>
       <ol>
-        ${this.#entry('hand-over', 'Hand-over sheet', nothing)}
         ${this.#entry('hand-over', 'Hand-over sheet', nothing)}
         ${this.#entry('what-changed', 'What changed', this.changes > 0 ? html`<i>${this.changes}</i>` : nothing)}
         ${this.#entry('functions', 'The functions', nothing)}
       </ol>`;
+  }
+
+  /** What is done with the page that is shown, and a new one. */
+  #acts(): TemplateResult {
+    const run = (verb: Verb): void => this.say('do', { command: verb });
+    const spot = spotOf(this.book, this.page, undefined);
+    return html`<button type="button" @click=${() => run('add-page')}>${VERBS['add-page'][0]}</button>
+      ${spot ? menu({ label: 'Change', of: `the page ${spot.page.title}`, verbs: ['name-page', 'page-up', 'page-down', 'drop-page'], can: (verb) => can(verb, this.book, spot), run }) : nothing}`;
   }
 
   #entry(id: string, title: string, state: unknown): TemplateResult {

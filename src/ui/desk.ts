@@ -10,6 +10,7 @@ import { NOT_PLACED } from '../book/names.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
 import { sourceText } from '../book/said-by.ts';
 import type { Session } from '../session.ts';
+import { can, spotOf, type Verb } from './blocks/verbs.ts';
 import type { TakeAnswer } from './brief-slip.ts';
 import { baseOf, valueAt } from './cell-view.ts';
 import type { Desk, SentOut } from './commands.ts';
@@ -35,6 +36,8 @@ export interface Room {
   readonly at: At | undefined;
   /** The chosen cell, or the block of cells that is chosen. */
   readonly area: Area | undefined;
+  /** The page that is shown. */
+  readonly pageId: string;
   readonly canReturn: boolean;
   tell(text: string, show?: boolean): void;
   choose(wish: Wishes['choose']): void;
@@ -49,6 +52,7 @@ export interface Room {
   find(): void;
   toShelf(): Promise<void>;
   goBack(): void;
+  arrange(verb: Verb): Promise<void>;
   nameIt(): void;
   askUnit(what: 'cell' | 'row'): Promise<void>;
   askQuestions(): Promise<void>;
@@ -57,6 +61,7 @@ export interface Room {
 export class PageDesk implements Desk {
   readonly #room: Room;
   #shape: { readonly book: Book; readonly key: string; readonly shape: Shape } | undefined;
+  piece: string | undefined;
 
   constructor(room: Room) {
     this.#room = room;
@@ -114,6 +119,10 @@ export class PageDesk implements Desk {
   get pages(): readonly { readonly id: string; readonly title: string }[] {
     const { session } = this.#room;
     return session ? [...session.book.pages, ...OWN_PAGES] : [];
+  }
+  can(verb: Verb): boolean {
+    const { session, pageId } = this.#room;
+    return session !== undefined && can(verb, session.book, spotOf(session.book, pageId, this.piece));
   }
   get #mend() {
     const { at, session } = this.#room;
@@ -183,6 +192,16 @@ export class PageDesk implements Desk {
   }
   goBack(): void {
     this.#room.goBack();
+  }
+  arrange(verb: Verb): void {
+    void this.#room.arrange(verb);
+  }
+  change({ command, answered }: Wishes['change']): void {
+    const answer = this.#room.session?.run(command);
+    if (!answer) return;
+    // A refusal that the one who asked shows is only said aloud.
+    this.#room.tell(isRefused(answer) ? answer.message : `${answer.label}.`, !isRefused(answer) || answered === undefined);
+    answered?.(answer);
   }
   askUnit(what: 'cell' | 'row'): void {
     void this.#room.askUnit(what);

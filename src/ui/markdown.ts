@@ -27,6 +27,18 @@ for (const rule of ['heading_open', 'heading_close'] as const) {
   };
 }
 
+// A link leads out of the book, which stays open.
+reader.renderer.rules.link_open = (tokens, i, options, _env, self) => {
+  tokens[i]?.attrSet('target', '_blank');
+  tokens[i]?.attrSet('rel', 'noopener noreferrer');
+  return self.renderToken(tokens, i, options);
+};
+
 export function toMarkup(text: string): string {
-  return DOMPurify.sanitize(reader.render(text), { FORBID_TAGS: ['style', 'img', 'form', 'input'], FORBID_ATTR: ['style'], ALLOW_DATA_ATTR: true });
+  return DOMPurify.sanitize(reader.render(text), {
+    FORBID_TAGS: ['style', 'img', 'form', 'input'],
+    FORBID_ATTR: ['style'],
+    ADD_ATTR: ['target'],
+    ALLOW_DATA_ATTR: true,
+  });
 }

@@ -1,9 +1,9 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Book } from '../book/book.ts';
 import type { Engine, Values } from '../engine/types.ts';
-import { type PictureBlock, type Reads, readPicture } from '../pictures/series.ts';
+import type { PictureBlock } from '../pictures/cells.ts';
 import { Part, type Place } from './part.ts';
-import type { pictures } from './pictures/draw.ts';
+import type { pictures, Ready } from './pictures/draw.ts';
 import { Fields } from './pictures/fields.ts';
 
 /** Kept for all pictures of the page: three of them read the same fields. */
@@ -20,8 +20,7 @@ export class ObPicture extends Part {
     ask: { attribute: false },
     width: { state: true },
     near: { state: true },
-    reads: { state: true },
-    fetched: { state: true },
+    ready: { state: true },
   };
   declare block: PictureBlock;
   declare book: Book;
@@ -32,12 +31,11 @@ export class ObPicture extends Part {
   /** px that the picture may take. */
   declare width: number;
   declare near: boolean;
-  /** What is drawn: the last reads whose fields are there. */
-  declare reads: Reads | undefined;
-  declare fetched: number;
+  /** What is drawn: the last reading whose fields are there. */
+  declare ready: Ready | undefined;
 
   #kinds: typeof pictures | undefined;
-  #wanted = '';
+  #latest: Ready | undefined;
   #sized: ResizeObserver | undefined;
   #seen: IntersectionObserver | undefined;
 
@@ -45,7 +43,6 @@ export class ObPicture extends Part {
     super();
     this.width = 0;
     this.near = false;
-    this.fetched = 0;
   }
 
   override connectedCallback(): void {
@@ -79,36 +76,40 @@ export class ObPicture extends Part {
     if (this.near && (changed.has('tick') || changed.has('near') || changed.has('block') || changed.has('book'))) void this.#read();
   }
 
+  /** A kind may be called as nothing but itself: every object has a `constructor`. */
+  get #kind() {
+    return this.#kinds && Object.hasOwn(this.#kinds, this.block.picture) ? this.#kinds[this.block.picture] : undefined;
+  }
+
   async #read(): Promise<void> {
     this.#kinds ??= (await import('./pictures/draw.ts')).pictures;
-    const kind = this.#kinds[this.block.picture];
-    if (!kind) return;
-    const reads = readPicture(this.block, this.book, this.values);
-    const wanted = kind.wants(reads);
-    this.#wanted = JSON.stringify(reads);
-    const mine = this.#wanted;
-    if (!fields.has(wanted)) {
+    const kind = this.#kind;
+    if (!kind) {
+      this.requestUpdate();
+      return;
+    }
+    const mine = kind(this.block, this.book, this.values);
+    this.#latest = mine;
+    if (!fields.has(mine.wants)) {
       try {
-        await fields.fetch(this.ask, wanted);
+        await fields.fetch(this.ask, mine.wants);
       } catch {
         // The session says what is the matter; the last picture stays.
         return;
       }
     }
-    if (mine !== this.#wanted) return;
-    this.reads = reads;
-    this.fetched++;
+    if (mine === this.#latest) this.ready = mine;
   }
 
   override render(): TemplateResult {
-    const kind = this.#kinds?.[this.block.picture];
+    const kind = this.#kind;
     if (this.#kinds && !kind) return html`<p class="prose">There is no picture called “${this.block.picture}”.</p>`;
-    const { reads } = this;
-    const ready = kind && reads && this.width > 0;
-    const scenario = this.chosen?.column ?? '';
-    return html`<figure class="picture ${this.block.picture.replaceAll(' ', '-')} ${ready ? '' : 'empty'}">
-      ${ready && reads.series.length > 0 ? kind.draw({ id: `picture-${this.block.id}`, caption: this.block.caption, reads, chosen: scenario, width: this.width }, fields) : nothing}
-      ${ready && reads.missing.length > 0 ? html`<p class="refused">${reads.series.length === 0 ? `${this.block.caption}. ` : ''}Not drawn: ${reads.missing.join('; ')}.</p>` : nothing}
+    const { ready, block, width } = this;
+    const shown = kind && ready && width > 0;
+    const chosen = this.chosen?.column ?? '';
+    return html`<figure class="picture ${block.picture.replaceAll(' ', '-')} ${shown ? '' : 'empty'}">
+      ${shown ? ready.draw?.({ id: `picture-${block.id}`, caption: block.caption, chosen, width }, fields) : nothing}
+      ${shown && ready.missing.length > 0 ? html`<p class="refused">${ready.draw ? '' : `${block.caption || 'Picture'}. `}Not drawn: ${ready.missing.join('; ')}.</p>` : nothing}
     </figure>`;
   }
 }

@@ -2,38 +2,126 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Book } from '../book/book.ts';
 import { placeOf, standingOf, titleOf } from '../book/look-up.ts';
+import { LOST } from '../book/references.ts';
+import { isRefused } from '../book/refused.ts';
 import type { Values } from '../engine/types.ts';
 import { spokenValue, viewOf } from './cell-view.ts';
-import { Part } from './part.ts';
+import { Part, type Wishes } from './part.ts';
 
-/** Markdown with the live values of cells in it. The text is made once; the values are written into it as they come. */
+/** Texts that were begun and could not be kept yet, by book and block: they outlive the page that is shown. */
+const drafts = new Map<string, string>();
+
+/** Markdown with the live values of cells in it. The text is made once; the values are written into it as they come. It is written in place. */
 export class ObProse extends Part {
   static override properties = {
     text: { attribute: false },
+    block: { attribute: false },
+    begun: { attribute: false },
     book: { attribute: false },
     values: { attribute: false },
     tick: { attribute: false },
+    draft: { state: true },
+    wrong: { state: true },
     markup: { state: true },
   };
   declare text: string;
+  /** The block's id; left out: this text is no block and can't be written. */
+  declare block: string | undefined;
+  /** A text that is not in the book yet: where it is to stand. */
+  declare begun: { readonly page: string; readonly at: number } | undefined;
   declare book: Book;
   declare values: Values;
   declare tick: number;
+  /** What is written; undefined while nothing is. */
+  declare draft: string | undefined;
+  /** Why it could not be kept. */
+  declare wrong: string;
   /** Sanitised. */
   declare markup: string | undefined;
 
-  override willUpdate(changed: PropertyValues): void {
-    if (changed.has('text')) void this.#read(this.text);
+  #read = '';
+
+  constructor() {
+    super();
+    this.wrong = '';
   }
 
-  async #read(text: string): Promise<void> {
+  get #key(): string {
+    return `${this.book.id}/${this.block ?? this.begun?.page}`;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    // A text that was left half-written is taken up again where it stood.
+    if (this.book && drafts.has(this.#key)) void this.write();
+  }
+
+  /** Opens the text for writing. */
+  async write(): Promise<void> {
+    if (this.draft !== undefined) return;
+    await import('./blocks/prose-writing.ts');
+    this.draft = drafts.get(this.#key) ?? this.text;
+    await this.updateComplete;
+    this.querySelector('textarea')?.focus();
+  }
+
+  #end(): void {
+    drafts.delete(this.#key);
+    this.draft = undefined;
+    this.wrong = '';
+    if (this.begun) this.say('text-begun', { at: undefined });
+  }
+
+  /** Puts what is written into the book, as one change. `then`: when it is there, or was nothing. */
+  async #keep(then?: () => void): Promise<void> {
+    const { draft, block, begun } = this;
+    if (draft === undefined) return;
+    if (draft === this.text || (begun && draft.trim() === '')) this.#end();
+    else {
+      const { setBlock, addBlock } = await import('../book/commands/blocks.ts');
+      const text = draft;
+      this.say('change', {
+        command: (book) => (begun ? addBlock(book, { ...begun, block: { kind: 'prose', text } }) : setBlock(book, { block: block ?? '', text })),
+        answered: (answer) => {
+          if (isRefused(answer)) this.wrong = answer.message;
+          else this.#end();
+        },
+      });
+    }
+    if (this.draft === undefined) then?.();
+  }
+
+  override willUpdate(changed: PropertyValues): void {
+    const text = this.draft ?? this.text;
+    if (changed.has('draft') && this.draft !== undefined) drafts.set(this.#key, this.draft);
+    if (text !== this.#read || this.markup === undefined) void this.#mark(text);
+  }
+
+  async #mark(text: string): Promise<void> {
+    this.#read = text;
     const { toMarkup } = await import('./markdown.ts');
-    const markup = toMarkup(text);
-    if (text === this.text) this.markup = markup;
+    if (text === this.#read) this.markup = toMarkup(text);
   }
 
   override render(): TemplateResult {
-    return html`<div class="prose">${this.markup === undefined ? nothing : unsafeHTML(this.markup)}</div>`;
+    const stands = html`<div class="prose">${this.markup === undefined ? nothing : unsafeHTML(this.markup)}</div>`;
+    if (this.draft === undefined) return html`${stands}`;
+    const back = (): void => this.say('piece-focus', { block: this.block });
+    return html`<ob-prose-writing
+        .book=${this.book}
+        .values=${this.values}
+        .text=${this.draft}
+        .wrong=${this.wrong}
+        @ob-draft=${(e: CustomEvent<Wishes['draft']>) => {
+          this.draft = e.detail.text;
+        }}
+        @ob-keep=${(e: CustomEvent<Wishes['keep']>) => void this.#keep(e.detail.back ? back : undefined)}
+        @ob-leave=${() => {
+          this.#end();
+          back();
+        }}
+      ></ob-prose-writing>
+      <div class="as-it-stands"><p class="word">As it will stand</p>${stands}</div>`;
   }
 
   override updated(): void {
@@ -45,7 +133,8 @@ export class ObProse extends Part {
     const at = placeOf(this.book, reference);
     if (!at) {
       chip.className = 'live missing';
-      chip.textContent = `no cell ${reference}`;
+      chip.textContent = reference === LOST ? 'a cell that is gone' : `no cell called ${reference || 'nothing'}`;
+      delete chip.dataset.text;
       return;
     }
     const view = viewOf(at, this.values);

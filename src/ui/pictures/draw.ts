@@ -1,39 +1,56 @@
 /**
- * The pictures by name: what fields each wants of the engine, and how it is drawn from them. What a block must say is in series.ts.
+ * The pictures by name: what each reads, what fields it wants of the engine, and how it is drawn from them. What a block may say is in kinds.ts.
  *
  * - `light map`: filled contours over the bench, seen from above; the chosen scenario large, the others small, one scale for all.
  * - `cut`: PPFD along the middle of the bench and across it, all scenarios in one frame.
  * - `height curve`: mean PPFD against mount height, with the target line and where each scenario hangs.
+ * - `scenario bars`: one quantity of every scenario.
+ * - `monthly light`: the light of a day by month, from sun and lamps.
+ * - `planned beside measured`: the plan and a meter's readings, point by point.
  */
 import { html, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
-import type { PictureField } from '../../engine/types.ts';
+import type { Book } from '../../book/book.ts';
+import type { PictureField, Values } from '../../engine/types.ts';
+import { readBars } from '../../pictures/bars.ts';
+import type { PictureBlock } from '../../pictures/cells.ts';
 import { extremes, lightMap, mapKey } from '../../pictures/light-map.ts';
+import { readMonths } from '../../pictures/months.ts';
+import { readingMaps } from '../../pictures/reading-maps.ts';
+import { readReadings } from '../../pictures/readings.ts';
 import { lightScale, niceStep } from '../../pictures/scale.ts';
-import { gridOf, type Reads, type Series } from '../../pictures/series.ts';
+import { gridOf, type Reads, readPicture, type Series } from '../../pictures/series.ts';
+import { barsPicture } from './bars.ts';
 import type { Field, Fields, Wanted } from './fields.ts';
-import { curveFrame } from './frame.ts';
+import { curveFrame, type Frame } from './frame.ts';
+import { monthsPicture } from './months.ts';
 
-export interface Sketch {
-  readonly id: string;
-  readonly caption: string;
+interface Sketch extends Frame {
   readonly reads: Reads;
-  /** The column of the scenario that is drawn large or in front. */
-  readonly chosen: string;
-  readonly width: number;
 }
 
-interface Picture {
+interface LightPicture {
   wants(reads: Reads): readonly Wanted[];
   draw(sketch: Sketch, fields: Fields): TemplateResult;
 }
+
+/** What a block reads at present, ready to be drawn once its fields are there. */
+export interface Ready {
+  readonly wants: readonly Wanted[];
+  /** What can't be drawn, and why. */
+  readonly missing: readonly string[];
+  /** Undefined where nothing of it can be drawn. */
+  readonly draw: ((frame: Frame, fields: Fields) => TemplateResult) | undefined;
+}
+
+type Picture = (block: PictureBlock, book: Book, values: Values) => Ready;
 
 const isField = (field: Field | undefined): field is PictureField => field !== undefined && 'values' in field;
 const front = (sketch: Sketch): Series | undefined =>
   sketch.reads.series.find((s) => s.columnId === sketch.chosen) ?? sketch.reads.series.find((s) => s.columnId === sketch.reads.base) ?? sketch.reads.series[0];
 const mapWant = (s: Series): Wanted => ({ layout: s.layout, height: s.height, ...gridOf(s.length, s.width) });
 
-const lightMapPicture: Picture = {
+const lightMapPicture: LightPicture = {
   wants: (reads) => reads.series.map(mapWant),
   draw(sketch, fields) {
     const drawn = sketch.reads.series.flatMap((series) => {
@@ -88,7 +105,7 @@ const CUT_POINTS = 72;
 const alongWant = (s: Series): Wanted => ({ layout: s.layout, height: s.height, nx: CUT_POINTS, ny: 1 });
 const acrossWant = (s: Series): Wanted => ({ layout: s.layout, height: s.height, nx: 1, ny: CUT_POINTS });
 
-const cutPicture: Picture = {
+const cutPicture: LightPicture = {
   wants: (reads) => reads.series.flatMap((s) => [alongWant(s), acrossWant(s)]),
   draw(sketch, fields) {
     const chosen = front(sketch);
@@ -123,7 +140,7 @@ function heightsOf(reads: Reads): readonly number[] {
 }
 const meanOf = (field: Field | undefined): number => (isField(field) ? field.values.reduce((sum, v) => sum + v, 0) / field.values.length : Number.NaN);
 
-const heightPicture: Picture = {
+const heightPicture: LightPicture = {
   wants: (reads) => reads.series.flatMap((s) => [...heightsOf(reads), s.height].map((height) => ({ ...mapWant(s), height }))),
   draw(sketch, fields) {
     const { series } = sketch.reads;
@@ -172,4 +189,34 @@ const roundUp = (x: number): number => {
   return Math.ceil(x / step - 1e-9) * step;
 };
 
-export const pictures: Readonly<Record<string, Picture>> = { 'light map': lightMapPicture, cut: cutPicture, 'height curve': heightPicture };
+const ofLight =
+  (picture: LightPicture): Picture =>
+  (block, book, values) => {
+    const reads = readPicture(block, book, values);
+    const drawn = reads.series.length > 0;
+    return { wants: picture.wants(reads), missing: reads.missing, draw: drawn ? (frame, fields) => picture.draw({ ...frame, reads }, fields) : undefined };
+  };
+
+const scenarioBars: Picture = (block, book, values) => {
+  const bars = readBars(block, book, values);
+  return { wants: [], missing: bars.missing, draw: bars.bars.length > 0 ? (frame) => barsPicture(bars, frame) : undefined };
+};
+
+const monthlyLight: Picture = (block, book, values) => {
+  const years = readMonths(block, book, values);
+  return { wants: [], missing: years.missing, draw: years.years.length > 0 ? (frame) => monthsPicture(years, frame) : undefined };
+};
+
+const plannedBesideMeasured: Picture = (block, book, values) => {
+  const { readings, missing } = readReadings(block, book, values);
+  return { wants: [], missing, draw: readings ? (frame) => readingMaps(readings, frame) : undefined };
+};
+
+export const pictures: Readonly<Record<string, Picture>> = {
+  'light map': ofLight(lightMapPicture),
+  cut: ofLight(cutPicture),
+  'height curve': ofLight(heightPicture),
+  'scenario bars': scenarioBars,
+  'monthly light': monthlyLight,
+  'planned beside measured': plannedBesideMeasured,
+};

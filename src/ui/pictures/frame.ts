@@ -2,6 +2,15 @@
 import { nothing, svg, type TemplateResult } from 'lit';
 import { ticks } from '../../pictures/scale.ts';
 
+/** Where it is drawn. */
+export interface Frame {
+  readonly id: string;
+  readonly caption: string;
+  /** The column of the scenario that is drawn large or in front. */
+  readonly chosen: string;
+  readonly width: number;
+}
+
 export interface Curve {
   readonly letter: string;
   /** Along the frame's own axis, and the light there. */

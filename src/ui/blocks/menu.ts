@@ -1,0 +1,40 @@
+/** A small menu of what can be done with a page or a piece of it. It opens in place, and closes on Escape and when it is left. */
+import { html, type TemplateResult } from 'lit';
+import { VERBS, type Verb } from './verbs.ts';
+
+export interface Menu {
+  readonly label: string;
+  /** What it is of, for the ear: many menus on a page have the same label. */
+  readonly of: string;
+  readonly verbs: readonly Verb[];
+  can(verb: Verb): boolean;
+  run(verb: Verb): void;
+}
+
+export function menu({ label, of, verbs, can, run }: Menu): TemplateResult {
+  return html`<details class="menu" @keydown=${shut} @focusout=${left}>
+    <summary aria-label="${label}: ${of}">${label}</summary>
+    <div>${verbs.map((verb) => html`<button type="button" ?disabled=${!can(verb)} @click=${(e: Event) => closeAnd(e, () => run(verb))}>${VERBS[verb][0]}</button>`)}</div>
+  </details>`;
+}
+
+function closeAnd(event: Event, then: () => void): void {
+  const found = (event.currentTarget as HTMLElement).closest('details');
+  if (found) found.open = false;
+  found?.querySelector('summary')?.focus();
+  then();
+}
+
+function shut(event: KeyboardEvent): void {
+  const found = event.currentTarget as HTMLDetailsElement;
+  if (event.key !== 'Escape' || !found.open) return;
+  event.stopPropagation();
+  found.open = false;
+  found.querySelector('summary')?.focus();
+}
+
+function left(event: FocusEvent): void {
+  const found = event.currentTarget as HTMLDetailsElement;
+  // A click on the menu's own border goes to nothing that can have the focus, and does not leave it.
+  if (event.relatedTarget && !found.contains(event.relatedTarget as Node)) found.open = false;
+}
