@@ -1,0 +1,81 @@
+/**
+ * Pictures of every page of the demo and of where one begins, in both looks and at three widths, in `dist/gallery` to be looked at (open its
+ * index.html), and what can be judged without looking: nothing is wider than the window, axe finds nothing, the page complains of nothing.
+ */
+import { mkdir, rm, writeFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+const FOLDER = 'dist/gallery';
+const SIZES = [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const;
+const LOOKS = ['light', 'dark'] as const;
+
+let browser: Opened;
+const shots: string[] = [];
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  await rm(FOLDER, { recursive: true, force: true });
+  await mkdir(FOLDER, { recursive: true });
+});
+afterAll(async () => {
+  const figures = shots.map((name) => `<figure><img src="${name}" alt=""><figcaption>${name}</figcaption></figure>`);
+  await writeFile(`${FOLDER}/index.html`, `<!doctype html><meta charset="utf-8"><title>Overbench, page by page</title>${figures.join('\n')}\n`);
+  await browser.close();
+});
+
+async function shoot(page: Page, name: string): Promise<void> {
+  shots.push(`${name}.png`);
+  await page.screenshot({ path: `${FOLDER}/${name}.png` });
+  const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(wider, `${name} is wider than its window`).toBeLessThanOrEqual(0);
+}
+
+async function withoutViolation(page: Page, name: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(
+    violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`),
+    name,
+  ).toEqual([]);
+}
+
+/** The contents stand in a drawer on a narrow page. */
+async function open(page: Page, title: string): Promise<void> {
+  const drawer = page.getByRole('button', { name: 'Contents', exact: true });
+  if (await drawer.isVisible()) await drawer.click();
+  await goTo(page, title);
+  await page.waitForFunction(() => document.querySelectorAll('[aria-busy=true]').length === 0);
+}
+
+describe('the gallery', () => {
+  it.each(SIZES.flatMap(([width, height]) => LOOKS.map((look) => [width, height, look] as const)))(
+    'at %i × %i, %s',
+    async (width, height, look) => {
+      const page = await browser.visit({ viewport: { width, height }, colorScheme: look, hasTouch: width < 500 });
+      const called = (title: string): string => `${title.toLowerCase().replaceAll(/[^a-z]+/g, '-')}-${width}-${look}`;
+      try {
+        await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
+        await shoot(page, called('start'));
+        await openDemo(page, width > 500);
+        const titles = (await page.locator('ob-contents button').allTextContents()).map((text) => text.trim().replace(/\s*\d.*$/, ''));
+        expect(titles.length).toBeGreaterThan(8);
+        for (const title of titles) {
+          await open(page, title);
+          await shoot(page, called(title));
+          // One look is judged where all of it is seen, the other where it is narrowest.
+          if (width === (look === 'light' ? 1440 : 390)) await withoutViolation(page, called(title));
+        }
+        expect(browser.complaints).toEqual([]);
+      } finally {
+        await page.context().close();
+      }
+    },
+    240_000,
+  );
+});
