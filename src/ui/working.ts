@@ -21,6 +21,13 @@ export interface Told {
 const MOST_FEEDS = 12;
 const MOST_ENTRIES = 40;
 
+/** What one needs to know to begin: it stands in the margin until a value is chosen. */
+const HINTS = html`<div class="rest">
+  <p>Choose a value on the page: this margin says where it comes from and what it feeds.</p>
+  <p>What is slanted and on white is given: write over it. Enter keeps what you write, Escape puts back what was there.</p>
+  <p><kbd>Ctrl K</kbd> finds everything that can be done here, <kbd>Ctrl Z</kbd> takes the last change back.</p>
+</div>`;
+
 export class ObWorking extends Part {
   static override properties = {
     book: { attribute: false },
@@ -54,7 +61,7 @@ export class ObWorking extends Part {
 
   override render(): TemplateResult {
     const at = this.at;
-    if (!at) return html`<p class="rest">Choose a value on the page: this margin says where it comes from and what it feeds.</p>`;
+    if (!at) return HINTS;
     const view = viewOf(at, this.values);
     const told = this.told?.address === view.address ? this.told : undefined;
     const trace = told?.trace;
