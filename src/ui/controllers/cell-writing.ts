@@ -41,7 +41,12 @@ export class CellWriting implements ReactiveController {
 
   hostConnected(): void {
     // What can't be fetched now is tried again with the first formula.
-    whenIdle(() => void fetchFormula().catch(() => {}));
+    whenIdle(() => {
+      void fetchFormula().then(
+        (kit) => kit?.prepare(this.#host.ask),
+        () => {},
+      );
+    });
   }
 
   /** A formula is being written, in the editor for formulas. */

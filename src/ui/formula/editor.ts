@@ -11,6 +11,7 @@ import type { At } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
+import type { Session } from '../../session.ts';
 import { lineAt } from '../formula-text.ts';
 import type { Step } from '../part.ts';
 import type { ObTable } from '../table.ts';
@@ -41,8 +42,13 @@ interface Read extends Citing {
 
 /** ms without another character before the engine is asked. */
 const SETTLE = 250;
+/** px */
+const WIDEST = 540;
 const NOTHING: Verdict = { text: '', wrong: false };
 const PICK = 'input.pick';
+
+/** What completion needs is asked for before the first formula. */
+export const prepare = (ask: Session['ask']): Promise<unknown> => libraryOf(ask).catch(() => {});
 
 export class FormulaEditor {
   readonly root = document.createElement('div');
@@ -54,6 +60,8 @@ export class FormulaEditor {
   readonly #reading: StateField<Read>;
   readonly #attributes = new Compartment();
   readonly #picking: Picking;
+  /** The last that happened was a character, typed or taken away. */
+  #typing = false;
   #library: Library | undefined;
   #list: Completing | undefined;
   #picked = -1;
@@ -98,7 +106,8 @@ export class FormulaEditor {
     libraryOf(table.ask).then(
       (library) => {
         this.#library = library;
-        this.#draw();
+        if (this.#typing) this.#setList(this.#completing(false));
+        else this.#draw();
       },
       () => {}, // The engine's trouble is told above the page; names and cells are completed without it.
     );
@@ -119,10 +128,13 @@ export class FormulaEditor {
     const frame = this.#table.querySelector('.frame')?.getBoundingClientRect();
     if (this.#closed || !over || !frame) return;
     const { style } = this.root;
+    const most = Math.max(over.width + 4, Math.min(WIDEST, frame.width));
     style.setProperty('--height', `${over.height}px`);
-    style.setProperty('--room', `${frame.width}px`);
-    const beyond = over.left + this.root.offsetWidth - frame.right;
-    style.setProperty('--shift', `${Math.min(-2, Math.max(frame.left - over.left, -beyond))}px`);
+    style.setProperty('--most', `${most}px`);
+    // To the right of where its cell begins, or to the left of where it ends, or all across.
+    if (over.left + most <= frame.right) style.left = '-2px';
+    else if (over.right - most >= frame.left) Object.assign(style, { left: 'auto', right: '-2px' });
+    else Object.assign(style, { left: `${frame.left - over.left}px`, width: `${most}px` });
     this.root.scrollIntoView({ block: 'nearest' });
   }
 
@@ -206,8 +218,8 @@ export class FormulaEditor {
       if (!alike(before, now)) this.#writer.cite(now);
       this.#judge();
     }
-    const typed = update.docChanged && update.transactions.some((tr) => tr.isUserEvent('input.type') || tr.isUserEvent('delete'));
-    this.#setList(typed || this.#list ? this.#completing(false) : undefined);
+    this.#typing = update.docChanged && update.transactions.some((tr) => tr.isUserEvent('input.type') || tr.isUserEvent('delete'));
+    this.#setList(this.#typing || this.#list ? this.#completing(false) : undefined);
   }
 
   #put(from: number, to: number, insert: string, userEvent: string): void {
