@@ -54,8 +54,9 @@ test('the falloff power is the slope of ln PPFD against ln height', () => {
   fc.assert(
     fc.property(
       fc.integer({ min: 0, max: 200 }),
-      fc.integer({ min: 0, max: 50 }),
-      fc.integer({ min: 20, max: 160 }),
+      fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 50 })),
+      // Cosine emitters have a closed form of their own.
+      fc.oneof(fc.constant(120), fc.integer({ min: 20, max: 160 })),
       fc.integer({ min: 10, max: 300 }),
       (cmLength, cmWidth, beam, cmHeight) => {
         const [length, width, h] = [cmLength / 100, cmWidth / 100, cmHeight / 100];
@@ -65,7 +66,7 @@ test('the falloff power is the slope of ln PPFD against ln height', () => {
         return Math.abs(number(`FALLOFF.POWER(${length},${width},${beam},${h})`) - slope) < 1e-4;
       },
     ),
-    { numRuns: 60, seed: 3 },
+    { numRuns: 120, seed: 3 },
   );
 });
 
