@@ -474,7 +474,7 @@ export class ObApp extends Part implements Room {
         @ob-letters=${(e: Wish<'letters'>) => this.#cite(e.detail)}
         @ob-change=${(e: Wish<'change'>) => this.#desk.change(e.detail)}
         @ob-text=${(e: Wish<'text'>) => void this.querySelector<ObPage>('ob-page')?.write(e.detail)}
-        @ob-piece-focus=${(e: Wish<'piece-focus'>) => void this.querySelector<ObPage>('ob-page')?.focusPiece(e.detail.block)}
+        @ob-piece-focus=${(e: Wish<'piece-focus'>) => void this.updateComplete.then(() => this.querySelector<ObPage>('ob-page')?.focusPiece(e.detail.block))}
         @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this.#desk)}
         @ob-open=${(e: Wish<'open'>) => void this.#open(e.detail)}
         @ob-remove=${(e: Wish<'remove'>) => void this.#remove(e.detail)}

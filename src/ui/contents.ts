@@ -51,7 +51,7 @@ export class ObContents extends Part {
     const run = (verb: Verb): void => this.say('do', { command: verb });
     const spot = spotOf(this.book, this.page, undefined);
     return html`<button type="button" @click=${() => run('add-page')}>${VERBS['add-page'][0]}</button>
-      ${spot ? menu({ label: 'Change', of: `the page ${spot.page.title}`, verbs: ['name-page', 'page-up', 'page-down', 'drop-page'], can: (verb) => can(verb, this.book, spot), run }) : nothing}`;
+      ${spot ? menu({ label: 'Change this page', of: spot.page.title, verbs: ['name-page', 'page-up', 'page-down', 'drop-page'], can: (verb) => can(verb, this.book, spot), run }) : nothing}`;
   }
 
   #entry(id: string, title: string, state: unknown): TemplateResult {

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book, Page } from '../book/book.ts';
-import { tableOfBlock } from '../book/look-up.ts';
+import { placeOf, tableOfBlock } from '../book/look-up.ts';
 import type { Address, Engine, Values } from '../engine/types.ts';
 import { menu } from './blocks/menu.ts';
 import { can, spotOf, type Verb } from './blocks/verbs.ts';
@@ -56,6 +56,7 @@ export class ObPage extends Part {
   async focusPiece(block: string | undefined): Promise<void> {
     await this.updateComplete;
     const piece = block === undefined ? null : this.querySelector(`[data-block="${block}"]`);
+    piece?.scrollIntoView({ block: 'nearest' });
     const target = piece?.querySelector<HTMLElement>('.piece-acts :is(button, summary)') ?? this.closest('main')?.querySelector<HTMLElement>('h2');
     target?.focus();
   }
@@ -96,7 +97,7 @@ export class ObPage extends Part {
     const inHand = (): void => {
       this.desk.piece = block.id;
     };
-    return html`<div class="on-page ${block.kind}" data-block=${block.id} @focusin=${inHand} @pointerdown=${inHand}
+    return html`<div class="on-page of-${block.kind}" data-block=${block.id} @focusin=${inHand} @pointerdown=${inHand}
       @keydown=${(e: KeyboardEvent) => this.#press(e, block)} @dblclick=${(e: Event) => this.#twice(e, block)}>
       ${this.#block(block)}
       <div class="piece-acts">
@@ -139,12 +140,12 @@ export class ObPage extends Part {
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
     return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
       <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
-      ${table.form === 'scenarios' ? this.#scenarioActs() : nothing}`;
+      ${table.form === 'scenarios' ? this.#acts(['add-scenario', 'base', 'drop-scenario']) : nothing}
+      ${placeOf(this.book, 'light_carried')?.table === table ? this.#acts(['carry-fit']) : nothing}`;
   }
 
-  #scenarioActs(): TemplateResult {
-    const acts = ['add-scenario', 'base', 'drop-scenario'].map(command);
-    return html`<div class="do acts-below">${acts.map((c) => html`<button type="button" class="btn" ?disabled=${!c.when(this.desk)} @click=${() => c.run(this.desk)}>${labelOf(c, this.desk)}</button>`)}</div>`;
+  #acts(ids: readonly string[]): TemplateResult {
+    return html`<div class="do acts-below">${ids.map(command).map((c) => html`<button type="button" class="btn" ?disabled=${!c.when(this.desk)} @click=${() => c.run(this.desk)}>${labelOf(c, this.desk)}</button>`)}</div>`;
   }
 }
 customElements.define('ob-page', ObPage);

@@ -9,6 +9,7 @@ import { tableOfBlock } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
 import type { Session } from '../../session.ts';
 import type { Desk } from '../commands.ts';
+import '../styles/blocks.css';
 import { Part } from '../part.ts';
 import type { ObPictureSlip } from './picture-slip.ts';
 import { can, type Spot, spotOf, type Verb } from './verbs.ts';

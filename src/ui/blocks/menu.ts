@@ -12,7 +12,7 @@ export interface Menu {
 }
 
 export function menu({ label, of, verbs, can, run }: Menu): TemplateResult {
-  return html`<details class="menu" @keydown=${shut} @focusout=${left}>
+  return html`<details class="menu" @keydown=${shut} @focusout=${left} @toggle=${show}>
     <summary aria-label="${label}: ${of}">${label}</summary>
     <div>${verbs.map((verb) => html`<button type="button" ?disabled=${!can(verb)} @click=${(e: Event) => closeAnd(e, () => run(verb))}>${VERBS[verb][0]}</button>`)}</div>
   </details>`;
@@ -23,6 +23,12 @@ function closeAnd(event: Event, then: () => void): void {
   if (found) found.open = false;
   found?.querySelector('summary')?.focus();
   then();
+}
+
+/** At the foot of the page it would open out of sight. */
+function show(event: Event): void {
+  const found = event.currentTarget as HTMLDetailsElement;
+  if (found.open) found.querySelector('div')?.scrollIntoView({ block: 'nearest' });
 }
 
 function shut(event: KeyboardEvent): void {

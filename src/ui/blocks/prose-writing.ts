@@ -5,6 +5,7 @@ import { addressOf, namesOf, placeOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
 import { Part, type Wishes } from '../part.ts';
 import type { ObTable } from '../table.ts';
+import '../styles/blocks.css';
 import './cell-finder.ts';
 import type { ObCellFinder } from './cell-finder.ts';
 import { cellChoices } from './cell-list.ts';
@@ -128,7 +129,7 @@ export class ObProseWriting extends Part {
               e.stopPropagation();
               this.#back();
             }}>
-              <ob-cell-finder label="Which value?" hint="Words of what it is called, its name or its address; or click the cell in a table on this page." .wrong=${this.unknown}
+              <ob-cell-finder .label=${'Which value?'} .hint=${'Words of what it is called, its name or its address; or click the cell in a table on this page.'} .wrong=${this.unknown}
                 .choices=${(wanted: string) => cellChoices(this.book, this.values, wanted)}></ob-cell-finder></div>`
           : nothing
       }

@@ -8,7 +8,9 @@ const ROW = 30;
 
 export function barsPicture(bars: Bars, sketch: Frame): TemplateResult {
   const width = Math.min(sketch.width, 760);
-  const margin = { left: 30, right: 110, top: 20, bottom: 36 };
+  // The values stand in a column of their own, so that no line crosses them.
+  const longest = Math.max(...bars.bars.map((bar) => bar.text.length), bars.unit.length);
+  const margin = { left: 30, right: 24 + Math.min(longest, 24) * 7.2, top: 20, bottom: 26 };
   const [w, h] = [width - margin.left - margin.right, bars.bars.length * ROW];
   const { low, high, target } = bars;
   const amounts = [0, ...bars.bars.map((bar) => bar.amount), ...[low, high, target].filter((v) => v !== undefined)];
@@ -39,7 +41,7 @@ export function barsPicture(bars: Bars, sketch: Frame): TemplateResult {
           return svg`<g transform="translate(0,${i * ROW})">
             <text x="-10" y="19" font-size="13" font-weight=${bar === chosen ? 760 : 560} text-anchor="end">${bar.letter}</text>
             <rect class="bar ${bar === chosen ? 'on' : ''}" x=${round(a)} y="6" width=${round(Math.max(b - a, 1))} height="17" />
-            <text class="amount" x=${round(b + 7)} y="19" font-size="12" font-weight=${bar === chosen ? 660 : 460}>${bar.text}</text>
+            <text class="amount" x=${round(w + margin.right - 2)} y="19" font-size="12" text-anchor="end" font-weight=${bar === chosen ? 660 : 460}>${bar.text}</text>
           </g>`;
         })}
         ${low === undefined ? nothing : upright(low, 'none')}
