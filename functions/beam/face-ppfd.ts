@@ -92,7 +92,7 @@ export function gaussianTerms({ ppf, length, width, m }: OneFace, height: number
   const crossing: Crossing = { ppf, m, xs: [0], ys: [0], length, width, centred: false };
   const far = Math.hypot(Math.abs(along) + length / 2, Math.abs(across) + width / 2);
   const terms = termsFor(ruleFor(m), height, height, far);
-  const axis = (point: number, size: number) => axisTable(terms, height, [point], { centres: [0], size, bench: 0, sides: 0 });
+  const axis = (point: number, size: number) => axisTable(terms, [point], { centres: [0], size, bench: 0, sides: 0 });
   const [x, y] = [axis(along, length), axis(across, width)];
   const weights = crossingWeights({ crossing, terms }, height);
   return Array.from(weights, (w, t) => ({

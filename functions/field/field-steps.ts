@@ -5,8 +5,8 @@ import { facePpfd } from '../beam/face-ppfd.ts';
 import { NEAR_DIODES } from '../beam/near-diodes.ts';
 import { say } from '../check-args.ts';
 import { calc, type Show } from '../define.ts';
-import { imageCount } from './axis-table.ts';
 import { type FixtureShare, fixtureShares } from './fixture-shares.ts';
+import { imageCount } from './images.ts';
 import type { Layout } from './layout.ts';
 import { pointOf, type SampleField } from './sample-field.ts';
 

@@ -55,6 +55,8 @@ export function ruleFor(m: number): Rule {
 /** The terms for heights from `lowest` to `highest` and horizontal distances to `far`; τ rises, and the first one is the merged one. */
 export interface Terms {
   readonly rule: Rule;
+  readonly lowest: number;
+  readonly highest: number;
   readonly count: number;
   readonly tau: Float64Array;
   readonly rootTau: Float64Array;
@@ -86,25 +88,17 @@ export function termsFor(rule: Rule, lowest: number, highest: number, far: numbe
   tau[0] = ((tau[0] as number) * below) / belowMean;
   rootTau[0] = Math.sqrt(tau[0] as number);
   lnWeight[0] = (lnWeight[0] as number) - Math.log(below);
-  return { rule, count, tau, rootTau, lnWeight, first };
+  return { rule, lowest, highest, count, tau, rootTau, lnWeight, first };
 }
 
-/** How many terms, from the first on, count at r² and beyond. */
-export function termsWithin({ rule, count, tau }: Terms, r2: number): number {
-  // Found by stepping down: a few comparisons cost less than a logarithm.
-  const most = rule.high / r2;
-  let n = count;
-  while (n > 1 && (tau[n - 1] as number) > most) n--;
-  return n;
-}
-
-/** Φ(m+1)h^(m+1)/2π times the weight of each term and e^(−τh²): what multiplies the two axes, µmol/m²/s. */
+/** Φ(m+1)h^(m+1)/2π times the weight of each term and e^(−τh²): what multiplies the two axes, µmol/m²/s. Zero for terms too narrow to count at h. */
 export function weightsAt(terms: Terms, ppf: number, m: number, h: number): Float64Array {
   const { tau, lnWeight, count, rule } = terms;
   const scale = (ppf * (m + 1)) / (2 * Math.PI * h * h);
   // h^(m+1) = h^(2k)/h²; inside the exponential, since τᵏ alone overflows for a narrow beam.
   const lnH = rule.k * Math.log(h * h);
   const weights = new Float64Array(count);
-  for (let t = 0; t < count; t++) weights[t] = scale * Math.exp((lnWeight[t] as number) + lnH - (tau[t] as number) * h * h);
+  const most = rule.high / (h * h);
+  for (let t = 0; t < count && (tau[t] as number) <= most; t++) weights[t] = scale * Math.exp((lnWeight[t] as number) + lnH - (tau[t] as number) * h * h);
   return weights;
 }

@@ -23,9 +23,11 @@
  * Source: the Gamma integral and the trapezoid rule for it, G. Beylkin and L. Monzón, Approximation by exponential sums revisited,
  * Applied and Computational Harmonic Analysis 28, 2010, pp. 131–149; all else follows from it as above.
  */
-import { type AxisTable, axisFactor, axisTable, imageCount } from './axis-table.ts';
+import { type AxisTable, axisTable } from './axis-table.ts';
 import { type Crossing, crossings } from './crossings.ts';
+import { axisFactor } from './face-means.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
+import { imageCount } from './images.ts';
 import type { Layout } from './layout.ts';
 
 export { landingShare } from './landing.ts';
@@ -68,8 +70,8 @@ export function crossingTables(
   return {
     crossing: c,
     terms,
-    x: axisTable(terms, lowest, xs, { centres: c.xs, size: c.length, bench: bench.length, sides }),
-    y: axisTable(terms, lowest, ys, { centres: c.ys, size: c.width, bench: bench.width, sides }),
+    x: axisTable(terms, xs, { centres: c.xs, size: c.length, bench: bench.length, sides }),
+    y: axisTable(terms, ys, { centres: c.ys, size: c.width, bench: bench.width, sides }),
   };
 }
 
@@ -81,49 +83,74 @@ export function crossingWeights({ crossing: c, terms }: Pick<CrossingTables, 'cr
   return weights;
 }
 
-/** Points that are summed side by side: each term of the row is then read once for all of them. */
-const BLOCK = 4;
+/** Columns and rows of points that are summed side by side: each number that is read then serves several products. */
+const COLUMNS = 4;
+const ROWS = 2;
 
 /** Adds Σₜ wₜ Xₜ Yₜ to a grid of nx by ny points. Terms beyond `filled` are zero in both tables. */
 export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx: number, ny: number, into: Float64Array): void {
   const count = weights.length;
+  let used = count;
+  while (used > 0 && weights[used - 1] === 0) used--;
   const values = x.values;
-  const row = new Float64Array(count);
-  for (let j = 0; j < ny; j++) {
-    const reachY = y.filled[j] as number;
-    for (let t = 0; t < reachY; t++) row[t] = (weights[t] as number) * (y.values[j * count + t] as number);
+  const upper = new Float64Array(count);
+  const lower = new Float64Array(count);
+  for (let j = 0; j < ny; j += ROWS) {
+    const two = j + 1 < ny;
+    const reachY = Math.min(used, two ? Math.max(y.filled[j] as number, y.filled[j + 1] as number) : (y.filled[j] as number));
+    const at = j * count;
+    for (let t = 0; t < reachY; t++) upper[t] = (weights[t] as number) * (y.values[at + t] as number);
+    if (two) for (let t = 0; t < reachY; t++) lower[t] = (weights[t] as number) * (y.values[at + count + t] as number);
     let i = 0;
-    for (; i + BLOCK <= nx; i += BLOCK) {
+    for (; two && i + COLUMNS <= nx; i += COLUMNS) {
       const most = Math.max(x.filled[i] as number, x.filled[i + 1] as number, x.filled[i + 2] as number, x.filled[i + 3] as number);
       const reach = Math.min(most, reachY);
       const a = i * count;
       const b = a + count;
       const c = b + count;
       const d = c + count;
-      let first = 0;
-      let second = 0;
-      let third = 0;
-      let fourth = 0;
+      let [upperA, upperB, upperC, upperD] = [0, 0, 0, 0];
+      let [lowerA, lowerB, lowerC, lowerD] = [0, 0, 0, 0];
       for (let t = 0; t < reach; t++) {
-        const w = row[t] as number;
-        first += w * (values[a + t] as number);
-        second += w * (values[b + t] as number);
-        third += w * (values[c + t] as number);
-        fourth += w * (values[d + t] as number);
+        const u = upper[t] as number;
+        const l = lower[t] as number;
+        const va = values[a + t] as number;
+        const vb = values[b + t] as number;
+        const vc = values[c + t] as number;
+        const vd = values[d + t] as number;
+        upperA += u * va;
+        upperB += u * vb;
+        upperC += u * vc;
+        upperD += u * vd;
+        lowerA += l * va;
+        lowerB += l * vb;
+        lowerC += l * vc;
+        lowerD += l * vd;
       }
-      const at = j * nx + i;
-      into[at] = (into[at] as number) + first;
-      into[at + 1] = (into[at + 1] as number) + second;
-      into[at + 2] = (into[at + 2] as number) + third;
-      into[at + 3] = (into[at + 3] as number) + fourth;
+      const p = j * nx + i;
+      into[p] = (into[p] as number) + upperA;
+      into[p + 1] = (into[p + 1] as number) + upperB;
+      into[p + 2] = (into[p + 2] as number) + upperC;
+      into[p + 3] = (into[p + 3] as number) + upperD;
+      const q = p + nx;
+      into[q] = (into[q] as number) + lowerA;
+      into[q + 1] = (into[q + 1] as number) + lowerB;
+      into[q + 2] = (into[q + 2] as number) + lowerC;
+      into[q + 3] = (into[q + 3] as number) + lowerD;
     }
     for (; i < nx; i++) {
-      const reach = Math.min(x.filled[i] as number, reachY);
-      let sum = 0;
-      for (let t = 0; t < reach; t++) sum += (row[t] as number) * (values[i * count + t] as number);
-      into[j * nx + i] = (into[j * nx + i] as number) + sum;
+      const p = j * nx + i;
+      const reach = Math.min(reachY, x.filled[i] as number);
+      into[p] = (into[p] as number) + dot(upper, values, i * count, reach);
+      if (two) into[p + nx] = (into[p + nx] as number) + dot(lower, values, i * count, reach);
     }
   }
+}
+
+function dot(row: Float64Array, values: Float64Array, at: number, reach: number): number {
+  let sum = 0;
+  for (let t = 0; t < reach; t++) sum += (row[t] as number) * (values[at + t] as number);
+  return sum;
 }
 
 /** Cell centres along one side. */

@@ -7,10 +7,9 @@
  * bench and face share, and the g keep their digits for a face that hangs far away.
  */
 import { erfcUp } from '../numeric/error-function.ts';
-import { type AxisSources, imageCount } from './axis-table.ts';
 import { type Crossing, crossings } from './crossings.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
-
+import { type AxisSources, imageCount } from './images.ts';
 import { type Layout, layoutPpf } from './layout.ts';
 
 const ROOT_PI = Math.sqrt(Math.PI);

@@ -2,8 +2,9 @@
  * The mean of the sample grid as a function of the height. The tables of the two axes do not depend on the height, and the mean of a product
  * over a grid is the product of two means: after the tables, one height costs one exponential a term.
  */
-import { type AxisTable, axisFactor } from './axis-table.ts';
+import type { AxisTable } from './axis-table.ts';
 import { crossings } from './crossings.ts';
+import { axisFactor } from './face-means.ts';
 import { cellCentres, crossingTables } from './kernel.ts';
 import type { Layout } from './layout.ts';
 

@@ -9,10 +9,10 @@
 
 #define PER_UNIT 128
 #define COEFFICIENTS 5
-#define END 9
+#define END 8
 #define CELLS (END * PER_UNIT)
 #define THIN 0.001
-#define BATCHES 120
+#define BATCHES 10
 #define PI 3.14159265358979323846
 
 static double table[CELLS * COEFFICIENTS];
@@ -35,12 +35,12 @@ static void build(void) {
   }
 }
 
-static inline double erfc_up(double x) {
-  double cells = (x < END - 1e-9 ? x : END - 1e-9) * PER_UNIT;
+/* erfc of x given in cells, inside the table. */
+static inline double erfc_cells(double cells) {
   int cell = (int)cells;
-  double d = cells - cell, dd = d * d;
+  double d = cells - cell;
   const double *c = table + cell * COEFFICIENTS;
-  return c[0] + d * c[1] + dd * (c[2] + d * c[3] + dd * c[4]);
+  return c[0] + d * (c[1] + d * (c[2] + d * (c[3] + d * c[4])));
 }
 
 typedef struct {
@@ -76,13 +76,6 @@ static terms make_terms(const rule *r, double h, double far) {
   return t;
 }
 
-static int within(const rule *r, const terms *t, double r2) {
-  double most = r->high / r2;
-  int n = t->count;
-  while (n > 1 && t->tau[n - 1] > most) n--;
-  return n;
-}
-
 static int thick_from(const terms *t, double size) {
   int i = 0;
   while (i < t->count && t->root[i] * size < THIN) i++;
@@ -90,23 +83,29 @@ static int thick_from(const terms *t, double size) {
 }
 
 static void axis(const rule *r, const terms *t, double h, const double *points, int n, const double *centres, int m, double size, double *values, int *filled) {
-  int thick = thick_from(t, size);
+  int thick = thick_from(t, size), reach = t->count;
+  double half = size / 2, last = CELLS - 1e-6, skip = h * h * r->reach;
   memset(values, 0, sizeof(double) * n * t->count);
   for (int i = 0; i < n; i++) {
     double *row = values + i * t->count;
     int most = 0;
     for (int c = 0; c < m; c++) {
-      double d = fabs(points[i] - centres[c]), near = d - size / 2, farther = d + size / 2;
-      int reach = within(r, t, near > 0 ? h * h + near * near : h * h), thin = thick < reach ? thick : reach;
+      double d = fabs(points[i] - centres[c]), near = d - half, r2 = h * h + (near > 0 ? near * near : 0);
+      if (r2 > skip) continue;
+      double limit = r->high / r2;
+      while (reach > 0 && t->tau[reach - 1] > limit) reach--;
+      while (reach < t->count && t->tau[reach] <= limit) reach++;
       if (reach > most) most = reach;
+      int thin = thick < reach ? thick : reach;
       for (int j = 0; j < thin; j++) {
         double q = t->tau[j] * d * d;
         row[j] += exp(-q) * (1 + t->tau[j] * size * size / 12 * (2 * q - 1));
       }
-      if (near >= 0)
-        for (int j = thin; j < reach; j++) row[j] += erfc_up(t->root[j] * near) - erfc_up(t->root[j] * farther);
-      else
-        for (int j = thin; j < reach; j++) row[j] += 2 - erfc_up(-t->root[j] * near) - erfc_up(t->root[j] * farther);
+      double constant = near < 0 ? 2 : 0, sign = near < 0 ? -1 : 1, near_cells = fabs(near) * PER_UNIT, far_cells = (d + half) * PER_UNIT;
+      for (int j = thin; j < reach; j++) {
+        double a = t->root[j] * near_cells, b = t->root[j] * far_cells;
+        row[j] += constant + sign * erfc_cells(a < last ? a : last) - erfc_cells(b < last ? b : last);
+      }
     }
     filled[i] = most;
   }
