@@ -55,6 +55,9 @@ export interface Desk {
   /** The book has a brief. */
   readonly hasQuestions: boolean;
   askQuestions(): void;
+  /** The book holds readings against a plan. */
+  readonly hasFit: boolean;
+  carryFit(): void;
   switchMeasures(): void;
 }
 
@@ -149,6 +152,15 @@ export const commands: readonly Command[] = [
     words: 'brief answer questions client interview who said so source left',
     when: (d) => d.hasQuestions,
     run: (d) => d.askQuestions(),
+  },
+  {
+    id: 'carry-fit',
+    label: 'Carry what the readings found into the scenarios',
+    words: 'meter fit factor readings measured light apply',
+    keys: 'Ctrl Shift L',
+    presses: (e) => letter(e, 'l') && e.shiftKey,
+    when: (d) => d.hasFit,
+    run: (d) => d.carryFit(),
   },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
   { id: 'rename', label: 'Name the plan and its client', words: 'title rename client book', when: open, run: (d) => d.rename() },

@@ -5,7 +5,7 @@ import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { clearCells } from '../book/commands/clear-cells.ts';
 import { isLocked, lockedProblem } from '../book/locked.ts';
-import { addressOf, baseColumn, columnHeading, standingOf, unitOf } from '../book/look-up.ts';
+import { addressOf, baseColumn, columnHeading, placeOf, standingOf, unitOf } from '../book/look-up.ts';
 import { NOT_PLACED } from '../book/names.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
 import { sourceText } from '../book/said-by.ts';
@@ -112,6 +112,10 @@ export class PageDesk implements Desk {
   }
   get hasQuestions(): boolean {
     return this.#room.session?.book.tables.some((table) => table.form === 'brief') ?? false;
+  }
+  get hasFit(): boolean {
+    const { session } = this.#room;
+    return session !== undefined && placeOf(session.book, 'light_carried') !== undefined;
   }
   get measures(): Book['measures'] | undefined {
     return this.#room.session?.book.measures;
@@ -221,6 +225,13 @@ export class PageDesk implements Desk {
     const answer = said && session.run((book) => setSource(book, { address, ...said }));
     return answer && isRefused(answer) ? answer.message : undefined;
   };
+  async carryFit(): Promise<void> {
+    const { session } = this.#room;
+    // What is carried is what the readings give now, not what they gave before the last of them was written.
+    await session?.settled();
+    const { carryFound } = await import('./carry-fit.ts');
+    this.#run((book) => carryFound(book, session?.values ?? {}));
+  }
   async showIn({ what, unit }: Wishes['unit']): Promise<void> {
     const { at } = this.#room;
     if (!at) return;

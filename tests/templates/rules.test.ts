@@ -8,6 +8,12 @@ test('there is a trade bench', () => {
   expect(slugs).toContain('trade-bench');
 });
 
+/** `Planned!A2:F4` → its first and its last cell. */
+function cornersOf(target: string): readonly string[] {
+  const [first = '', last] = target.split(':');
+  return last === undefined ? [first] : [first, `${first.slice(0, first.indexOf('!'))}!${last}`];
+}
+
 describe.each(slugs)('the template %s', (slug) => {
   const book = templateBook(slug);
   const givens = cells(book).filter(({ at }) => ['given', 'as'].includes(standingOf(at)));
@@ -91,7 +97,9 @@ describe.each(slugs)('the template %s', (slug) => {
     for (const block of book.pages.flatMap((page) => page.blocks)) {
       const targets =
         block.kind === 'picture' ? Object.values(block.reads) : block.kind === 'prose' ? [...block.text.matchAll(/\{\{(.+?)\}\}/g)].map((m) => m[1] ?? '') : [];
-      for (const target of targets) expect(known, `${block.id} reads ${target}`).toContain((book.names[target] ?? target).replaceAll('$', ''));
+      // Of a block of cells both corners are there.
+      for (const corner of targets.flatMap((target) => cornersOf((book.names[target] ?? target).replaceAll('$', ''))))
+        expect(known, `${block.id} reads ${corner}`).toContain(corner);
     }
   });
 
