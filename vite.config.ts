@@ -30,6 +30,8 @@ export default defineConfig({
   test: {
     root: here,
     testTimeout: 30_000,
+    // The hand-over file carries its styles in it; without this the runner would leave them out.
+    css: true,
     projects: [
       { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'] } },
       // These drive what `npm run build` makes: it is built once, before the first of them.

@@ -5,7 +5,7 @@ import { cellDimension, dimensionUp, label, paper, round, scaleFor, widthOf } fr
 import { section } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
 
-const ROOM = { along: 62, across: 72 };
+const ROOM = { along: 64, across: 72 };
 /** Thickness of a light where the book does not say it, m. */
 const THIN = 0.03;
 

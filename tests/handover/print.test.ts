@@ -1,0 +1,154 @@
+/** The sheet as Chromium prints it, for each template and both papers. */
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
+import { slugs, templateBook } from '../templates/open-template.ts';
+import { type Made, make } from './made.ts';
+import { readPdf } from './pdf.ts';
+
+let browser: Browser;
+let page: Page;
+
+beforeAll(async () => {
+  const executablePath = findBrowser();
+  if (!executablePath) throw new Error('There is no browser: run node src/setup/browser.mjs first.');
+  browser = await chromium.launch({ executablePath, args: [...BROWSER_FLAGS] });
+  page = await browser.newPage();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+/** mm; the margins are those of the page style. */
+const PAPER = {
+  A4: { width: 210, height: 297, points: [595, 842] },
+  letter: { width: 215.9, height: 279.4, points: [612, 792] },
+} as const;
+const MARGINS = { sides: 30, ends: 28 };
+const PX = 96 / 25.4;
+
+interface Measured {
+  /** Texts that stand over one another. */
+  readonly overlaps: readonly string[];
+  /** Texts that reach beyond the paper's own edge of content. */
+  readonly outside: readonly string[];
+  /** Blocks that can't be parted and are higher than a page. */
+  readonly tall: readonly string[];
+  /** Drawings that are not as large as their scale says. */
+  readonly shrunk: readonly string[];
+  readonly texts: number;
+  /** The foot of the verdict, mm from the head of the first page. */
+  readonly verdictEnds: number;
+}
+
+/** Measures the sheet in print, as wide as the content of its paper. */
+async function measure(made: Made, paper: keyof typeof PAPER): Promise<Measured> {
+  const { width, height } = PAPER[paper];
+  await page.setViewportSize({ width: Math.round((width - MARGINS.sides) * PX), height: 1000 });
+  await page.emulateMedia({ media: 'print' });
+  await page.setContent(made.file(paper));
+  await page.evaluate(() => document.fonts.ready);
+  return page.evaluate(
+    ({ most, px }) => {
+      const sheet = document.querySelector('.handover');
+      if (!sheet) throw new Error('There is no sheet.');
+      const frame = sheet.getBoundingClientRect();
+      const boxes: { text: string; box: DOMRect; home: Element }[] = [];
+      const walker = document.createTreeWalker(sheet, NodeFilter.SHOW_TEXT);
+      while (walker.nextNode()) {
+        const node = walker.currentNode;
+        const text = node.textContent?.trim() ?? '';
+        if (text === '' || !node.parentElement) continue;
+        // The browser measures letters within a drawing rightly by their element only.
+        const drawn = node.parentElement.closest('text');
+        if (drawn) {
+          if (!boxes.some(({ home }) => home === drawn)) boxes.push({ text: drawn.textContent?.trim() ?? '', box: drawn.getBoundingClientRect(), home: drawn });
+          continue;
+        }
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        for (const box of range.getClientRects()) if (box.width > 0) boxes.push({ text, box, home: node.parentElement });
+      }
+      const said = ({ text, box }: { text: string; box: DOMRect }): string => `${text.slice(0, 40)} at ${Math.round(box.left)}, ${Math.round(box.top)}`;
+      const overlaps: string[] = [];
+      boxes.sort((a, b) => a.box.top - b.box.top);
+      for (const [i, a] of boxes.entries()) {
+        for (const b of boxes.slice(i + 1)) {
+          if (b.box.top >= a.box.bottom) break;
+          const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+          const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+          // The heading of a table that goes on in the next column is told twice, at one place.
+          if (a.home === b.home && a.box.left === b.box.left && a.box.top === b.box.top) continue;
+          // Boxes of lines are higher than their letters, so neighbours touch by a little.
+          if (across > 1 && down > 0.45 * Math.min(a.box.height, b.box.height)) overlaps.push(`${said(a)} and ${said(b)}`);
+        }
+      }
+      const inPicture = (home: Element): boolean => home.closest('svg') !== null;
+      return {
+        overlaps,
+        outside: boxes
+          .filter(({ box, home }) => box.left < frame.left - (inPicture(home) ? 8 : 1) || box.right > frame.right + (inPicture(home) ? 8 : 1))
+          .map(said),
+        tall: [...sheet.querySelectorAll('*')]
+          .filter((one) => getComputedStyle(one).breakInside === 'avoid' && one.getBoundingClientRect().height > most)
+          .map((one) => `${one.tagName} ${one.className}`),
+        shrunk: [...sheet.querySelectorAll<SVGSVGElement>('.drawing')]
+          .filter((one) => Math.abs(one.getBoundingClientRect().width - Number.parseFloat(one.getAttribute('width') ?? '0') * px) > 0.6)
+          .map((one) => one.getAttribute('aria-label') ?? ''),
+        texts: boxes.length,
+        verdictEnds: ((sheet.querySelector('.verdict')?.getBoundingClientRect().bottom ?? Number.POSITIVE_INFINITY) - frame.top) / px,
+      };
+    },
+    { most: (height - MARGINS.ends) * PX, px: PX },
+  );
+}
+
+describe.each(slugs)('the sheet of the template %s, printed', (slug) => {
+  it.each(['A4', 'letter'] as const)('on %s has nothing cut off, nothing over another, and is drawn in lines and letters', async (paper) => {
+    const made = await make(templateBook(slug));
+    const measured = await measure(made, paper);
+    expect(measured.texts).toBeGreaterThan(300);
+    expect(measured.overlaps).toEqual([]);
+    expect(measured.outside).toEqual([]);
+    expect(measured.tall).toEqual([]);
+    expect(measured.shrunk).toEqual([]);
+    const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+    expect(pdf.images).toBe(0);
+    expect(pdf.texts).toBeGreaterThan(300);
+    expect(pdf.pages).toBeGreaterThanOrEqual(3);
+    expect(pdf.pages).toBeLessThanOrEqual(10);
+    const [width, height] = PAPER[paper].points;
+    for (const [w, h] of pdf.sizes) expect([Math.round(w), Math.round(h)]).toEqual([width, height]);
+    made.session.close();
+  });
+});
+
+it('says on the first page what fails, in every scenario of every template', async () => {
+  for (const slug of slugs) {
+    const first = await make(templateBook(slug));
+    for (const letter of first.sheet.reader.letters) {
+      const made = await make(templateBook(slug), letter);
+      const { verdictEnds, overlaps, outside, shrunk } = await measure(made, 'letter');
+      expect(verdictEnds, `${slug} ${letter}`).toBeLessThan(PAPER.letter.height - MARGINS.ends);
+      expect([...overlaps, ...outside, ...shrunk], `${slug} ${letter}`).toEqual([]);
+      made.session.close();
+    }
+    first.session.close();
+  }
+}, 240_000);
+
+it('would see a picture made of dots, and texts that overlap', async () => {
+  await page.setContent(
+    `<canvas width="40" height="40"></canvas><p>text</p><script>document.querySelector('canvas').getContext('2d').fillRect(3, 3, 9, 9)</script>`,
+  );
+  expect(readPdf(await page.pdf()).images).toBeGreaterThan(0);
+  const made = await make(templateBook('single-shelf'));
+  const file = made.file();
+  const crowded = {
+    ...made,
+    file: () => file.replace('</style>', '.handover .big { position: absolute; top: 30mm; left: 0 } .handover header { width: 400mm }</style>'),
+  };
+  const { overlaps } = await measure(crowded, 'A4');
+  expect(overlaps.length).toBeGreaterThan(0);
+  made.session.close();
+});

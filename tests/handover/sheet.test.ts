@@ -1,0 +1,206 @@
+import { describe, expect, it } from 'vitest';
+import { cellAt, placeIn } from '../../src/book/address.ts';
+import { apply } from '../../src/book/apply.ts';
+import type { Book, Table } from '../../src/book/book.ts';
+import { setMeasures } from '../../src/book/commands/set-measures.ts';
+import { isRefused } from '../../src/book/refused.ts';
+import { viewOf } from '../../src/ui/cell-view.ts';
+import { slugs, templateBook } from '../templates/open-template.ts';
+import { plainField } from '../templates/plain-light.ts';
+import { type Made, make, marked, section, textOf } from './made.ts';
+
+/** What the page shows in a cell. */
+function onPage(made: Made, address: string): string {
+  const at = cellAt(made.session.book, address);
+  if (!at) throw new Error(`The sheet names ${address}, which the book does not have.`);
+  const { value, number } = viewOf(at, made.session.values);
+  if (number) return number.text;
+  if (value.kind === 'text') return value.text;
+  if (value.kind === 'yes or no') return value.yes ? 'yes' : 'no';
+  return value.kind === 'error' ? value.word : 'unknown';
+}
+
+const withCell = (book: Book, tableId: string, row: string, content: string, column = 'a'): Book => ({
+  ...book,
+  tables: book.tables.map(
+    (t): Table => (t.id === tableId ? { ...t, cells: { ...t.cells, [row]: { ...t.cells[row], [column]: { ...t.cells[row]?.[column], content } } } } : t),
+  ),
+});
+
+describe.each(slugs)('the sheet of the template %s', (slug) => {
+  const making = make(templateBook(slug));
+
+  it('prints each value as its cell shows it', async () => {
+    const made = await making;
+    const cells = marked(made.body, 'data-cell');
+    expect(cells.length).toBeGreaterThan(150);
+    for (const { target, text } of cells) expect(text, target).toBe(onPage(made, target));
+  });
+
+  it('prints no number that has neither a cell nor the layout behind it', async () => {
+    const made = await making;
+    const { book } = made.session;
+    // Pictures have axes of their own; the lines of the workings are the engine's own steps.
+    let rest = made.body
+      .replace(/<p class="(?:step|formula|reads)">[\s\S]*?<\/p>/g, '')
+      .replace(/<svg class="map-key"[\s\S]*?<\/svg>|<svg viewBox[\s\S]*?<\/svg>/g, '');
+    const known = [...marked(rest, 'data-cell'), ...marked(rest, 'data-from')].sort((a, b) => b.start - a.start);
+    for (const { start, end } of known) rest = `${rest.slice(0, start)}<i>${rest.slice(end)}`;
+    const texts = rest
+      .split(/<[^>]*>/)
+      .map((piece) => textOf(piece).trim())
+      .filter((piece) => /\d/.test(piece));
+    const said = JSON.stringify(book);
+    const own = [/^1 : \d+/, /points \d+ × \d+/, /squares/, /cut to 6 digits/, /Book [0-9a-f]{8}\.$/, /^[\d.]+ (?:m|ft)$/, /^[A-Z]\w+![A-Z]+\d+$/];
+    // Numbers of the lights in the plan stand alone.
+    const numbers = new Set(Array.from({ length: 60 }, (_, i) => String(i + 1)));
+    const stray = texts.filter((text) => !numbers.has(text) && !own.some((pattern) => pattern.test(text)) && !inBook(said, text));
+    expect(stray).toEqual([]);
+  });
+
+  it('hands over a scenario that holds where one does, and says first what fails', async () => {
+    const made = await making;
+    const { reader } = made.sheet;
+    const cheapest = reader.named('cheapest')?.text;
+    expect(reader.letter).toBe(cheapest);
+    const front = made.body.indexOf('<section class="verdict');
+    expect(front).toBeGreaterThan(0);
+    expect(front).toBeLessThan(made.body.indexOf('class="big"'));
+    for (const letter of reader.letters) {
+      const one = await make(templateBook(slug), letter);
+      const verdict = section(one.body, 'verdict');
+      const failing = one.sheet.reader.checks.filter((check) => check.state === 'fails' && !check.at.row.strong);
+      for (const check of failing) expect(textOf(verdict), letter).toContain(`${check.label}: ${check.text}`);
+      expect(textOf(verdict).includes('This plan fails')).toBe(failing.length > 0);
+      one.session.close();
+    }
+  });
+
+  it('is one file that fetches nothing', async () => {
+    const made = await making;
+    for (const paper of ['A4', 'letter'] as const) {
+      const file = made.file(paper);
+      expect(file).not.toMatch(/https?:|<script|<link|<img|<iframe|\s(?:src|href|style|on\w+)=|@import/i);
+      for (const [, address] of file.matchAll(/url\(([^)]*)\)/g)) expect(address?.slice(0, 30)).toMatch(/^(?:data:font\/woff2;base64,|#sheet-)/);
+      expect(file).toContain(`size: ${paper};`);
+    }
+  });
+
+  it('says of every given who said so, once', async () => {
+    const made = await making;
+    const rests = section(made.body, 'rests');
+    const { book } = made.session;
+    for (const table of book.tables.filter((t) => t.form === 'brief' || (t.form === 'plain' && t.id !== 'sheet'))) {
+      for (const [r, row] of table.rows.entries()) {
+        if (row.kind !== 'given') continue;
+        const address = `${table.name}!A${r + 1}`;
+        expect(placeIn(table, 0, r)?.row.source, address).toBeTruthy();
+        expect(
+          marked(rests, 'data-cell').filter(({ target }) => target === address),
+          address,
+        ).toHaveLength(address === made.sheet.reader.named('crop')?.address ? 2 : 1);
+      }
+    }
+  });
+
+  it('has cautions, what is not reckoned, room to sign, and the working of its headline results', async () => {
+    const { body } = await making;
+    expect(textOf(section(body, 'cautions'))).toMatch(
+      /planning estimate[\s\S]*licensed electrician[\s\S]*installer[\s\S]*do not stare[\s\S]*residual-current[\s\S]*foliage[\s\S]*ladders/,
+    );
+    expect(textOf(section(body, 'not'))).toContain('Not reckoned here');
+    expect(textOf(section(body, 'signing'))).toContain('For the client');
+    expect(textOf(section(body, 'workings')).match(/= /g)?.length).toBeGreaterThan(20);
+  });
+});
+
+/** Whether a text, or each piece of it between the values it was built around, stands in the book. */
+const inBook = (said: string, text: string): boolean => {
+  const quoted = JSON.stringify(text).slice(1, -1);
+  const lower = said.toLowerCase();
+  return (
+    lower.includes(quoted.toLowerCase()) ||
+    quoted.split(/[,;:]\s*/).every((piece) => !/\d/.test(piece) || lower.includes(piece.trim().replace(/\.$/, '').toLowerCase()))
+  );
+};
+
+describe('the sheet', () => {
+  it('lets nothing that a book says become markup or style', async () => {
+    const nasty = '"><img src=x onerror=alert(1)></style><script>alert(2)</script> \\a9 & “Co”\n';
+    const start = templateBook('trade-bench');
+    const book = withCell({ ...start, client: nasty, title: `Bench ${nasty}` }, 'sheet', 'site', nasty);
+    const made = await make(book);
+    const file = made.file();
+    expect(file.match(/<\/style>/g)).toHaveLength(1);
+    expect(file).not.toMatch(/<script|<img/i);
+    expect(textOf(made.body)).toContain(nasty.trim());
+    expect(marked(made.body, 'data-cell').find(({ target }) => target === 'Sheet!A1')?.text).toBe(nasty);
+    made.session.close();
+  });
+
+  it('shows what nobody has answered as unknown, among what the plan rests on', async () => {
+    const start = templateBook('trade-bench');
+    const made = await make(withCell(withCell(start, 'electrics', 'hang_rating', ''), 'sheet', 'site', ''));
+    const rests = textOf(section(made.body, 'rests'));
+    expect(rests).toMatch(/Not answered yet\s*One hanger and what it hangs from carry/);
+    expect(textOf(section(made.body, 'verdict'))).toMatch(/can’t be judged yet[\s\S]*Not known:[\s\S]*Hanging load: unknown/);
+    expect(textOf(made.body)).toContain('Site: not answered yet.');
+    made.session.close();
+  });
+
+  it('ranks no scenario where none holds, and hands over the base with what fails', async () => {
+    const start = templateBook('trade-bench');
+    const made = await make(withCell(start, 'assumptions', 'evenness_asked', '0.99'));
+    expect(made.sheet.reader.letter).toBe('A');
+    expect(textOf(section(made.body, 'compared'))).toContain('none of them holds, so none is ranked');
+    expect(textOf(section(made.body, 'verdict'))).toContain('This plan fails');
+    made.session.close();
+  });
+
+  it('follows the units in which the book is shown', async () => {
+    const start = templateBook('trade-bench');
+    const change = setMeasures(start, { measures: 'US customary' });
+    if (isRefused(change)) throw new Error(change.message);
+    const made = await make(apply(start, change));
+    for (const { target, text } of marked(made.body, 'data-cell')) expect(text, target).toBe(onPage(made, target));
+    const plan = section(made.body, 'plan');
+    expect(marked(plan, 'data-cell').map(({ text }) => text.replace(/\s/g, ' '))).toEqual(['11.81 ft', '4.92 ft']);
+    // 1.32 m between the middles of two lights is 4.33 ft.
+    expect(marked(plan, 'data-from').map(({ text }) => text.replace(/\s/g, ' '))).toContain('4.33 ft');
+    made.session.close();
+  });
+
+  it('dimensions the lights as the layout says, and plans the readings that plain quadrature gives', async () => {
+    const made = await make(templateBook('trade-bench'), 'A');
+    // Scenario A by hand: three by six of 122 µmol/s over 3.6 by 1.5 m, spread 1.1 by 1.2, hung at 0.3 m, not dimmed.
+    const first = (size: number, spread: number, n: number): number => size / 2 + spread * (0.5 / n - 0.5) * size;
+    const expected = [first(3.6, 1.1, 3), (1.1 * 3.6) / 3, first(1.5, 1.2, 6), (1.2 * 1.5) / 6];
+    const dims = marked(section(made.body, 'plan'), 'data-from').map(({ text }) => Number(/[\d.]+/.exec(text)?.[0]));
+    for (const [i, x] of expected.filter((length) => length > 0).entries()) expect(dims[i]).toBeCloseTo(x, 3);
+    const readings = marked(section(made.body, 'grids'), 'data-from').map(({ text }) => Number(text));
+    const arrangement = {
+      output: 122,
+      faceLength: 1.15,
+      faceWidth: 0.06,
+      beam: 120,
+      along: 3,
+      across: 6,
+      length: 3.6,
+      width: 1.5,
+      spreadAlong: 1.1,
+      spreadAcross: 1.2,
+    };
+    const plain = plainField(arrangement, 0.3, 9, 4);
+    const seenFromAbove = Array.from({ length: 4 }, (_, j) => plain.slice((3 - j) * 9, (4 - j) * 9)).flat();
+    expect(readings).toHaveLength(36);
+    for (const [i, value] of seenFromAbove.entries()) expect(Math.abs((readings[i] ?? 0) - value)).toBeLessThanOrEqual(0.501);
+    made.session.close();
+  });
+
+  it('names each scenario that is asked for, whatever its case', async () => {
+    const made = await make(templateBook('trade-bench'), 'c');
+    expect(made.sheet.reader.letter).toBe('C');
+    expect(textOf(section(made.body, 'verdict'))).toMatch(/This plan fails[\s\S]*Evenness: fails, 56 % below the least/);
+    made.session.close();
+  });
+});
