@@ -14,8 +14,10 @@ const SWAPS = Math.ceil(2_000 / slugs.length);
 
 const same = (a: Place, b: Place): boolean => a.sheet === b.sheet && a.row === b.row && a.col === b.col;
 
+/** The references of a formula, but for those inside IS…(…): what these ask has an answer for a cell of any quantity, so that no swap there is a mistake of quantities. */
 function references(ast: Ast, found: Ast[] = []): Ast[] {
   if (ast.type === 'CELL_REFERENCE') found.push(ast);
+  else if (ast.type === 'FUNCTION_CALL' && /^IS[A-Z]+$/.test(ast.procedureName)) return found;
   else if (ast.type === 'FUNCTION_CALL') for (const arg of ast.args) references(arg, found);
   else if ('left' in ast) for (const side of [ast.left, ast.right]) references(side, found);
   else if (ast.type === 'PARENTHESES') references(ast.expression, found);

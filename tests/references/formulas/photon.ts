@@ -5,6 +5,25 @@ const fromLux = (lamp: string) => ({ formula: `LUX.TO.PPFD(10000,LAMP.LUX("${lam
 const fromWatts = (lamp: string) => ({ formula: `PPFD.FROM.WATTS(100,LAMP.PHOTONS("${lamp}"))`, in: 'µmol/m²/s' });
 const perMol = (ppf: number) => ({ formula: `1/EFFICACY(${ppf},100)`, in: 'kWh/mol' });
 
+/** Lux of one watt a square metre of one wavelength, by the eye's sensitivity there that the case gives, over its photons. */
+const eye = (nm: number, sensitivity: number) => ({
+  formula: `LUX.FACTOR(UNIT(683*${sensitivity},"lx"),PPFD.FROM.WATTS(UNIT(1,"W/m²"),1/PHOTON.ENERGY(${nm})))`,
+  in: 'lx per µmol/m²/s',
+});
+
+/** Wavelengths from 400 to 700 nm every 10 nm, and the weights of Simpson's rule. */
+const NM = Array.from({ length: 31 }, (_, i) => 400 + 10 * i);
+const SIMPSON = NM.map((_, i) => (i === 0 || i === 30 ? 1 : i % 2 === 1 ? 4 : 2));
+const row = (numbers: readonly number[]): string => `{${numbers.join(',')}}`;
+/** h·c/k in nm·K. */
+const SECOND_RADIATION_CONSTANT = 14387768.775;
+
+/** Planck's spectrum: photons over photons by their wavelength is the wavelength whose photons have the mean energy. */
+const planck = (kelvin: number) => {
+  const sum = (power: number): string => `SUMPRODUCT(${row(SIMPSON)}*${row(NM)}^-${power}/(EXP(${SECOND_RADIATION_CONSTANT / kelvin}/${row(NM)})-1))`;
+  return { formula: `1/PHOTON.ENERGY(UNIT(${sum(4)}/${sum(5)},"nm"))`, in: 'µmol/J' };
+};
+
 export const checks: Checks = {
   'photon-01': perJoule(400),
   'photon-02': perJoule(450),
@@ -15,6 +34,13 @@ export const checks: Checks = {
   'photon-09': { formula: 'EFFICACY(250,100)*PHOTON.ENERGY(660)' },
   'photon-10': { formula: 'EFFICACY(250,100,1,450)*PHOTON.ENERGY(450)' },
   'photon-11': { formula: 'EFFICACY(560,100,1,660)', refused: '5.51717' },
+  'photon-12': eye(450, 0.038),
+  'photon-14': eye(555, 1),
+  'photon-15': eye(660, 0.061),
+  'photon-17': planck(2856),
+  'photon-19': planck(3000),
+  'photon-23': planck(5778),
+  'photon-25': planck(6500),
   'photon-26': [fromLux('sunlight'), { formula: 'UNIT(10000,"lx")/LUX.FACTOR(PPFD.TO.LUX(100,54),100)', in: 'µmol/m²/s' }],
   'photon-28': fromLux('plant-growth fluorescent'),
   'photon-29': fromLux('high-pressure sodium'),

@@ -29,8 +29,11 @@ export const checks: Checks = {
   'solar-03': { formula: 'SUN.TOP(-20,246)', step: 'declination', in: 'rad' },
   'solar-04': { formula: 'SUN.HOURS(-20,246)', step: 'hour angle at sunset', in: 'rad' },
   'solar-06': { formula: 'SUN.HOURS(-20,246)', in: 'h/d' },
+  'solar-07': { formula: 'SUN.TOP(-22.9,135)*(0.25+0.5*UNIT(7.1,"h/d")/SUN.HOURS(-22.9,135))', in: 'MJ/m²/d' },
   'solar-08': { formula: 'SUN.TOP(-22.9,135)*(0.25+0.5*UNIT(7.096774193548387,"h/d")/SUN.HOURS(-22.9,135))', in: 'MJ/m²/d' },
   'solar-10': { formula: 'SUN.TOP(-22.9,135)*0.75', in: 'MJ/m²/d' },
+  // The example's place and day: 50.8° N, 6 July.
+  'solar-11': { formula: 'SUN.TOP(50.8,187)*(0.75+2E-5*100)', in: 'MJ/m²/d' },
   'solar-33': both(0, 80),
   'solar-34': both(52, 172),
   'solar-35': both(52, 355),
