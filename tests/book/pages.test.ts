@@ -43,6 +43,9 @@ describe('pages', () => {
     const two = then(one, addPage(one, { title: 'Notes' }));
     expect(then(two, movePage(two, { page: 'p4', to: 2 })).pages[2]).toEqual({ id: 'p4', title: 'Notes', group: 'Plan', blocks: [] });
     expect(then(two, movePage(two, { page: 'p4', to: 0 })).pages[0]).toEqual({ id: 'p4', title: 'Notes', blocks: [] });
+    // Out of its group too, so that the contents show that it moved.
+    expect(then(two, movePage(two, { page: 'p3', to: 0 })).pages[0]).toEqual({ id: 'p3', title: 'Costs', blocks: [] });
+    expect(then(two, movePage(two, { page: 'p3', to: 1 })).pages[1]).toEqual({ id: 'p3', title: 'Costs', group: 'Plan', blocks: [] });
   });
 
   it('go with the tables that stand nowhere else, and what read those says that the cells are gone', () => {

@@ -32,7 +32,7 @@ export interface MovePage {
   readonly to: number;
 }
 
-/** A page that comes to stand between two of one group joins that group: in the contents a group stands together. */
+/** A page is of the group of one of those beside it: in the contents a group stands together, and a move is seen there. */
 export function movePage(book: Book, { page: id, to }: MovePage): Answer {
   const index = book.pages.findIndex((page) => page.id === id);
   const page = book.pages[index];
@@ -41,9 +41,9 @@ export function movePage(book: Book, { page: id, to }: MovePage): Answer {
   const label = `Page ${page.title} moved to place ${to + 1}`;
   if (to === index) return { label, edits: [] };
   const others = book.pages.toSpliced(index, 1);
-  const [above, below] = [others[to - 1]?.group, others[to]?.group];
   const { group: own, ...rest } = page;
-  const group = above !== undefined && above === below ? above : own;
+  const beside = [others[to - 1], others[to]].flatMap((other) => (other ? [other.group] : []));
+  const group = beside.includes(own) ? own : beside[0];
   const after = { ...rest, ...(group === undefined ? {} : { group }) };
   return {
     label,

@@ -56,11 +56,11 @@ export function cellChoices(book: Book, values: Values, wanted: string): readonl
   return found;
 }
 
-/** Cells by their addresses; one of a comparing table stands for its whole row. `takes`: the ones that serve. */
+/** Cells by their addresses; one of a comparing table stands for its whole row, and comes first. `takes`: the ones that serve. */
 export function rowChoices(book: Book, values: Values, wanted: Wanted, takes: (at: At) => boolean): readonly Choice[] {
   const fits = matcher(wanted);
   const found: Choice[] = [];
-  for (const table of book.tables) {
+  for (const table of book.tables.toSorted((a, b) => Number(b.form === 'scenarios') - Number(a.form === 'scenarios'))) {
     const rows = table.form === 'scenarios';
     for (const at of cellsOf(table, rows ? [0] : [...table.columns.keys()])) {
       const address = addressOf(at);
