@@ -27,8 +27,9 @@ export function list(lines: readonly Found[]): TemplateResult {
   return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}</td></tr>`)}</tbody></table>`;
 }
 
+/** The first cell of a row says what the row is of. */
 export function table(name: string, heads: readonly string[], rows: readonly (readonly unknown[])[]): TemplateResult {
-  return html`<table class=${name}><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map(
-    (cells) => html`<tr>${cells.map((cell) => html`<td>${cell}</td>`)}</tr>`,
+  return html`<table class=${name}><thead><tr>${heads.map((head) => (head === '' ? html`<td></td>` : html`<th scope="col">${head}</th>`))}</tr></thead><tbody>${rows.map(
+    ([first, ...cells]) => html`<tr><th scope="row">${first}</th>${cells.map((cell) => html`<td>${cell}</td>`)}</tr>`,
   )}</tbody></table>`;
 }

@@ -43,7 +43,10 @@ async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
   const series = readPicture(block, book, values).series.find((s) => s.letter === letter);
   const dim = reader.number('dim') ?? 1;
   if (!series) return undefined;
-  const [fine, coarse] = [gridOf(series.length, series.width), squaresOf(series.length, series.width)];
+  const [along, across] = [reader.number('grid_along'), reader.number('grid_across')];
+  // The points that evenness is reckoned at, where the book says them: then the map's lowest point is that of the cells.
+  const fine = along !== undefined && across !== undefined ? { nx: along, ny: across } : gridOf(series.length, series.width);
+  const coarse = squaresOf(series.length, series.width);
   const fields = await ask((engine) =>
     Promise.all([engine.field(series.layout, series.height, fine.nx, fine.ny, 1), engine.field(series.layout, series.height, coarse.nx, coarse.ny, dim)]),
   );

@@ -58,6 +58,14 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     expect(stray).toEqual([]);
   });
 
+  it('names in the light map the lowest point that the cells know', async () => {
+    const made = await making;
+    const lowest = made.sheet.reader.row('lowest');
+    const drawn = /low (\d+)<\/text>/.exec(made.body)?.[1];
+    expect(drawn).toBeDefined();
+    if (lowest) expect(drawn).toBe(/[\d.]+/.exec(lowest.text)?.[0]);
+  });
+
   it('hands over a scenario that holds where one does, and says first what fails', async () => {
     const made = await making;
     const { reader } = made.sheet;

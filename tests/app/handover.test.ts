@@ -1,0 +1,88 @@
+/** The hand-over sheet on the page: what is chosen for it, how it is printed, and how it goes out as a file. */
+import { readFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { readPdf } from '../handover/pdf.ts';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+async function openSheet(viewport = { width: 1440, height: 900 }): Promise<void> {
+  page = await browser.visit({ viewport });
+  await openDemo(page, viewport.width > 640);
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('hand-over sheet');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Light plan: Propagation bench' }).waitFor();
+}
+
+describe('the hand-over sheet on the page', () => {
+  it('is reached by its command, has no violation that axe can find, and follows a change of the book', async () => {
+    await openSheet();
+    expect((await new AxeBuilder({ page }).include('main').analyze()).violations.map((v) => `${v.id}: ${v.nodes[0]?.html.slice(0, 120)}`)).toEqual([]);
+    const client = page.locator('.handover header');
+    expect(await client.textContent()).toContain('A school garden club');
+    await goTo(page, 'Brief');
+    await page.locator('td[aria-label^="Bench length:"], [aria-label^="Bench length:"]').first().click();
+    await page.keyboard.type('4 m');
+    await page.keyboard.press('Enter');
+    await goTo(page, 'Hand-over sheet');
+    await page.locator('.handover .plan tspan[data-cell]', { hasText: '4.00' }).waitFor();
+    expect(browser.complaints).toEqual([]);
+  });
+
+  it('says first what fails in the scenario that is chosen', async () => {
+    await openSheet();
+    expect(await page.locator('.handover .verdict').textContent()).not.toContain('This plan fails');
+    await page.getByLabel('Scenario').selectOption('C');
+    await page.locator('.handover .verdict', { hasText: 'This plan fails' }).waitFor();
+    expect(await page.locator('.handover .verdict').textContent()).toContain('Evenness: fails, 56 % below the least');
+  });
+
+  it.each([
+    ['A4', 595, 842],
+    ['letter', 612, 792],
+  ] as const)('prints on %s, without the rest of the page and without pictures made of dots', async (paper, width, height) => {
+    await openSheet();
+    await page.getByLabel('Paper').selectOption(paper);
+    const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+    expect(pdf.images).toBe(0);
+    expect(pdf.texts).toBeGreaterThan(300);
+    expect(pdf.pages).toBeGreaterThanOrEqual(5);
+    expect(pdf.pages).toBeLessThanOrEqual(9);
+    for (const [w, h] of pdf.sizes) expect([Math.round(w), Math.round(h)]).toEqual([width, height]);
+    await page.emulateMedia({ media: 'print' });
+    for (const name of ['.cover', '.contents', '.working', '.sheet-acts', 'main > h2.title', '.print-foot'])
+      expect(await page.locator(name).first().isVisible(), name).toBe(false);
+  });
+
+  it('goes out as one file that says the same', async () => {
+    await openSheet();
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Send out as a file' }).click()]);
+    expect(download.suggestedFilename()).toMatch(/hand-over sheet\.html$/);
+    const file = await readFile(await download.path(), 'utf8');
+    expect(file).not.toMatch(/https?:|<script|<link/);
+    const onPage = (await page.locator('.handover').textContent())?.replace(/\s+/g, ' ');
+    const other = await page.context().newPage();
+    await other.setContent(file);
+    expect((await other.locator('.handover').textContent())?.replace(/\s+/g, ' ')).toBe(onPage);
+  });
+
+  it.each([1024, 390])('fits a window of %i px', async (width) => {
+    await openSheet({ width, height: 844 });
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide).toBeLessThanOrEqual(width);
+  });
+});
