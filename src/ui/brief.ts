@@ -25,7 +25,7 @@ export function saidLine(at: At, ask: () => void): TemplateResult {
   const allowed = allowedText(at) || (range?.oneOf || range?.from ? 'pick from a list' : '');
   const left = isLeft(at);
   return html`<div class="by">
-    <button type="button" class="who ${left ? 'left' : ''}" tabindex="-1" aria-label="${titleOf(at)}: who said so?" @click=${ask}>${left ? html`<b>to ask</b> ` : nothing}${sourceOf(at) ?? 'who said so?'}</button>
+    <button type="button" class="teller ${left ? 'left' : ''}" tabindex="-1" aria-label="${titleOf(at)}: who said so?" @click=${ask}>${left ? html`<b>to ask</b> ` : nothing}${sourceOf(at) ?? 'who said so?'}</button>
     <span>${allowed}</span>
   </div>`;
 }
