@@ -5,7 +5,7 @@
  * rows say whom to ask; once somebody has said something, the cell says it itself.
  */
 import { type At, placeIn } from './address.ts';
-import type { Book, Cell, Page, Table } from './book.ts';
+import type { Book, Cell, Page, Row, Table } from './book.ts';
 import { sourceOf, standingOf, tableOfBlock } from './look-up.ts';
 
 export const TELLERS = ['client', 'measured', 'default', 'ours'] as const;
@@ -45,14 +45,14 @@ const tablesOn = (book: Book, page: Page): readonly Table[] =>
   page.blocks.flatMap((block) => (block.kind === 'table' ? (tableOfBlock(book, block.table) ?? []) : []));
 
 /** Givens, also those that are answered with a formula. */
-const givensOf = (table: Table): At[] =>
-  table.rows.flatMap((_, row) =>
-    table.columns.flatMap((__, column) => {
-      const at = placeIn(table, column, row);
-      const asked = at && (['given', 'as'].includes(standingOf(at)) || (at.cell?.kind ?? at.row.kind ?? at.column.kind) === 'given');
-      return at && asked && !at.row.head ? [at] : [];
-    }),
-  );
+const givensOf = (table: Table): At[] => table.rows.flatMap((_, row) => givensIn(table, row));
+
+const givensIn = (table: Table, row: number): At[] =>
+  table.columns.flatMap((_, column) => {
+    const at = placeIn(table, column, row);
+    const asked = at && (['given', 'as'].includes(standingOf(at)) || (at.cell?.kind ?? at.row.kind ?? at.column.kind) === 'given');
+    return at && asked && !at.row.head ? [at] : [];
+  });
 
 const isBlank = (at: At): boolean => (at.cell?.content ?? '') === '';
 
@@ -62,12 +62,37 @@ export function isLeft(at: At): boolean {
   return isBlank(at) || (said?.teller === 'default' && !said.agreed);
 }
 
+interface Counted {
+  readonly row: Row;
+  readonly columns: Table['columns'];
+  readonly all: number;
+  readonly left: number;
+}
+
+/** By a row's cells: a change makes new ones of the rows that it touches only, so that counting a large table again costs next to nothing. */
+const counted = new WeakMap<object, Counted>();
+
+function countRow(table: Table, row: number): Counted {
+  const givens = givensIn(table, row);
+  return { row: table.rows[row] as Row, columns: table.columns, all: givens.length, left: givens.filter(isBlank).length };
+}
+
 /** How many givens of a page there are and how many are left. Where nothing is asked, only those without an answer are. */
 export function countLeft(book: Book, page: Page): { readonly all: number; readonly left: number } {
   const asked = questionsOn(book, page);
   if (asked.length > 0) return { all: asked.length, left: asked.filter(isLeft).length };
-  const givens = tablesOn(book, page).flatMap(givensOf);
-  return { all: givens.length, left: givens.filter(isBlank).length };
+  let [all, left] = [0, 0];
+  for (const table of tablesOn(book, page)) {
+    for (const [r, row] of table.rows.entries()) {
+      const line = table.cells[row.id];
+      const known = line && counted.get(line);
+      const found = known?.row === row && known.columns === table.columns ? known : countRow(table, r);
+      if (line) counted.set(line, found);
+      all += found.all;
+      left += found.left;
+    }
+  }
+  return { all, left };
 }
 
 /** Who is taken to have said what is typed into a given: in the brief the client, where until now it stood at a default. */

@@ -21,6 +21,7 @@ import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
 import { copyOut } from './clipboard.ts';
 import { CellWriting } from './controllers/cell-writing.ts';
+import { Pooling } from './controllers/pooling.ts';
 import { type Fold, foldsOf } from './folds.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
@@ -65,6 +66,7 @@ export class ObTable extends Part {
   declare ask: Session['ask'];
 
   readonly writing = new CellWriting(this);
+  readonly #pooling = new Pooling(this);
   #spot: Spot = { row: 0, column: 0 };
   #folds: readonly Fold[] = [];
   #printing = false;
@@ -137,7 +139,24 @@ export class ObTable extends Part {
     if (own) this.#unfolded.add(own.id);
     this.#folds = folds;
     const away = new Set(folds.filter((fold) => !this.#unfolded.has(fold.id)).flatMap((fold) => fold.rows));
-    this.#shown = this.table.rows.map((_, row) => row).filter((row) => !away.has(row));
+    const { all } = linesOf(this.table.rows);
+    this.#shown = away.size === 0 ? all : all.filter((row) => !away.has(row));
+  }
+
+  /** What stands under the heading, in order: rows, and the lines of folds. */
+  get #lines(): readonly (number | Fold)[] {
+    const { all, body, head } = linesOf(this.table.rows);
+    if (this.#folds.length === 0 && this.#shown === all) return body;
+    const lines: (number | Fold)[] = this.#shown.filter((row) => row !== head);
+    for (const fold of this.#folds) {
+      const next = lines.findIndex((line) => typeof line === 'number' && line >= fold.before);
+      lines.splice(next < 0 ? lines.length : next, 0, fold);
+    }
+    return lines;
+  }
+
+  get #large(): boolean {
+    return !this.#printing && this.#pooling.isLarge(this.table);
   }
 
   #turnFold(fold: Fold): void {
@@ -173,6 +192,7 @@ export class ObTable extends Part {
   #scrolled = (event: Event): void => {
     const scroll = event.currentTarget as HTMLElement;
     scroll.classList.toggle('aside', scroll.scrollLeft > 0);
+    this.#pooling.look();
     this.#layNextFrame();
   };
 
@@ -197,7 +217,7 @@ export class ObTable extends Part {
     if (!frame || !scroll || !under) return;
     const own = box.getBoundingClientRect();
     const inside = scroll.getBoundingClientRect();
-    over.style.translate = `${own.left - inside.left + scroll.scrollLeft}px ${own.top - inside.top}px`;
+    over.style.translate = `${own.left - inside.left + scroll.scrollLeft}px ${own.top - inside.top + scroll.scrollTop}px`;
     over.style.width = `${own.width}px`;
     over.style.height = `${own.height}px`;
     under.style.translate = `${own.left - frame.left}px ${own.bottom - frame.top}px`;
@@ -212,7 +232,9 @@ export class ObTable extends Part {
       tie.style.top = `${cell.getBoundingClientRect().bottom - frame.top}px`;
     }
     this.#layHandles(cell.getBoundingClientRect(), frame, chosen);
-    if (show && chosen) cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (!show || !chosen) return;
+    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    this.#pooling.look();
   }
 
   cellId({ row, column }: Spot): string {
@@ -343,13 +365,14 @@ export class ObTable extends Part {
 
   override render(): TemplateResult {
     const { table } = this;
-    return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'}">
+    return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'} ${this.#large ? 'large' : ''}">
       <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.#drag} @dblclick=${() => void this.writing.open()} @scroll=${this.#scrolled}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
         <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
       </div>
       <div class="under"><div class="formula-here"></div>${this.writing.slip()}</div>
       <i class="tie" hidden></i>
+      ${this.#printing && this.#pooling.printed(table) < table.rows.length ? html`<p class="prose">On paper stand the first ${this.#pooling.printed(table)} rows of ${table.rows.length}. All of them go out as CSV.</p>` : nothing}
       ${table.form === 'brief' ? nothing : (['row', 'column'] as const).map((what) => this.#handle(what))}
     </div>`;
   }
@@ -398,56 +421,87 @@ export class ObTable extends Part {
 
   #grid(): TemplateResult {
     const { table } = this;
-    const head = table.rows.findIndex((row) => row.head);
+    const large = this.#large;
+    const { head } = linesOf(table.rows);
     const labelled = table.rows.some((row) => row.label);
     const base = table.columns[baseColumn(table)];
     const comparing = table.form === 'scenarios';
-    const titled = table.columns.some((column) => column.label);
+    const titled = comparing || table.columns.some((column) => column.label);
     const width = table.columns.length + (labelled ? 1 : 0);
-    const lines = this.#shown
-      .filter((index) => index !== head)
-      .map((index) => ({ id: table.rows[index]?.id ?? '', index, fold: undefined as Fold | undefined }));
-    for (const fold of this.#folds) {
-      const next = lines.findIndex((line) => line.fold === undefined && line.index >= fold.before);
-      lines.splice(next < 0 ? lines.length : next, 0, { id: `fold ${fold.id}`, index: -1, fold });
-    }
-    return html`<table id="grid-${this.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${table.columns.length + (labelled ? 1 : 0)}>
-      <thead>
+    const lines = this.#lines;
+    // The heading has rows of its own before them.
+    const above = (titled ? 1 : 0) + (head >= 0 ? 1 : 0);
+    const chosen = this.chosen?.table === table.id ? this.#spot : undefined;
+    const edges = large ? this.#pooling.edges(table, labelled) : undefined;
+    const across = edges && { edges, columns: this.#pooling.columns(edges, chosen?.column ?? -1) };
+    const place = (at: number): string | typeof nothing => (edges ? `left:${edges[at]}px;width:${(edges[at + 1] ?? 0) - (edges[at] ?? 0)}px` : nothing);
+    const line = (at: number): unknown => {
+      const found = lines[at];
+      if (found === undefined) return nothing;
+      const where = across && { ...across, nth: at + above + 1, top: at * this.#pooling.rowHeight };
+      return typeof found === 'number' ? this.#row(found, labelled, where) : this.#foldLine(found, width, where?.top);
+    };
+    return html`<table id="grid-${this.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${width} aria-rowcount=${large ? lines.length + above : nothing}>
+      <thead role="rowgroup" style=${edges ? `width:${edges.at(-1)}px` : nothing}>
         ${
-          titled || comparing
-            ? html`<tr>
-              ${labelled ? html`<th scope="col" class="corner">${comparing && base && table.columns.length > 1 ? `compared with ${base.label ?? 'the first'}` : html`<span class="unseen">row</span>`}</th>` : nothing}
+          titled
+            ? html`<tr role="row" aria-rowindex=${large ? 1 : nothing}>
+              ${labelled ? html`<th scope="col" role="columnheader" class="corner">${comparing && base && table.columns.length > 1 ? `compared with ${base.label ?? 'the first'}` : html`<span class="unseen">row</span>`}</th>` : nothing}
               ${table.columns.map(
-                (column) =>
-                  html`<th scope="col" style=${column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
+                (column, at) =>
+                  html`<th scope="col" role="columnheader" style=${edges ? place(at) : column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
               )}
             </tr>`
             : nothing
         }
-        ${head >= 0 ? this.#row(table.rows[head] as Row, head, labelled, true) : nothing}
+        ${head >= 0 ? this.#row(head, labelled, across && { ...across, nth: above, top: 0 }) : nothing}
       </thead>
-      <tbody>${repeat(
-        lines,
-        (line) => line.id,
-        (line) => (line.fold ? this.#foldLine(line.fold, width) : this.#row(table.rows[line.index] as Row, line.index, labelled, false)),
-      )}</tbody>
+      <tbody role="rowgroup" style=${edges ? `width:${edges.at(-1)}px;height:${lines.length * this.#pooling.rowHeight}px` : nothing}>${large ? this.#someLines(lines, chosen?.row ?? -1, line) : this.#allLines(lines, line)}</tbody>
     </table>`;
   }
 
-  #foldLine(fold: Fold, width: number): TemplateResult {
-    const open = this.#unfolded.has(fold.id);
-    return html`<tr class="fold"><th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => this.#turnFold(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th></tr>`;
+  #allLines(lines: readonly (number | Fold)[], line: (at: number) => unknown): unknown {
+    const printed = this.#printing ? lines.slice(0, this.#pooling.printed(this.table)) : lines;
+    return repeat(
+      printed,
+      (found) => (typeof found === 'number' ? this.table.rows[found]?.id : `fold ${found.id}`),
+      (_, at) => line(at),
+    );
   }
 
-  #row(row: Row, index: number, labelled: boolean, head: boolean): TemplateResult {
+  #someLines(lines: readonly (number | Fold)[], chosen: number, line: (at: number) => unknown): unknown {
+    const at = chosen < 0 ? -1 : lines === linesOf(this.table.rows).all ? chosen : lines.indexOf(chosen);
+    // By their place: rows that stay in sight are left alone, and none is moved, which would have all of them laid out again.
+    return repeat(this.#pooling.rows(lines.length, at), (row) => row, line);
+  }
+
+  #foldLine(fold: Fold, width: number, top: number | undefined): TemplateResult {
+    const open = this.#unfolded.has(fold.id);
+    return html`<tr class="fold" style=${top === undefined ? nothing : `top:${top}px`}><th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => this.#turnFold(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th></tr>`;
+  }
+
+  /** `where`: in a table of which not all is drawn, what is, and where. */
+  #row(index: number, labelled: boolean, where: Where | undefined): TemplateResult {
+    const row = this.table.rows[index] as Row;
+    const head = row.head === true;
     const on = this.chosen?.table === this.table.id && this.#spot.row === index;
-    return html`<tr class=${classMap({ parted: row.parted === true, strong: row.strong === true, sel: on })}>
-      ${labelled ? (head ? html`<th scope="col"><span class="unseen">row</span></th>` : html`<th scope="row"><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
-      ${this.table.columns.map((_, column) => this.#cell({ row: index, column }, head))}
+    return html`<tr role="row" class=${classMap({ parted: row.parted === true, strong: row.strong === true, sel: on })} aria-rowindex=${where?.nth ?? nothing} style=${where ? `top:${where.top}px` : nothing}>
+      ${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader"><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
+      ${
+        where
+          ? where.columns.map((column) => {
+              const left = where.edges[column] ?? 0;
+              return this.#cell({ row: index, column }, head, {
+                nth: column + (labelled ? 2 : 1),
+                style: `left:${left}px;width:${(where.edges[column + 1] ?? 0) - left}px`,
+              });
+            })
+          : this.table.columns.map((_, column) => this.#cell({ row: index, column }, head))
+      }
     </tr>`;
   }
 
-  #cell(spot: Spot, head: boolean): unknown {
+  #cell(spot: Spot, head: boolean, where?: { readonly nth: number; readonly style: string }): unknown {
     const at = placeIn(this.table, spot.column, spot.row);
     if (!at) return nothing;
     const address = addressOf(at);
@@ -467,6 +521,7 @@ export class ObTable extends Part {
       this.pending.get(address),
       on,
       among,
+      where?.style,
     ];
     return guard(deps, () => {
       const view = viewOf(at, this.values);
@@ -478,8 +533,8 @@ export class ObTable extends Part {
       const id = this.cellId(spot);
       const place = `${spot.row},${spot.column}`;
       if (head)
-        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among}>${inner}</th>`;
-      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${name}>${inner}</td>`;
+        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? nothing}>${inner}</th>`;
+      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? nothing} aria-label=${name}>${inner}</td>`;
     });
   }
 
@@ -528,3 +583,32 @@ export class ObTable extends Part {
   }
 }
 customElements.define('ob-table', ObTable);
+
+/** Of a row: the columns to draw, where each begins, the row's place in the grid (from 1) and from the top (px). */
+interface Where {
+  readonly edges: readonly number[];
+  readonly columns: readonly number[];
+  readonly nth: number;
+  readonly top: number;
+}
+
+interface Lines {
+  readonly all: readonly number[];
+  /** Without the row of headings. */
+  readonly body: readonly number[];
+  /** The row of headings, or -1. */
+  readonly head: number;
+}
+
+/** Asked at every turn, and of tables with thousands of rows. */
+const known = new WeakMap<readonly Row[], Lines>();
+
+function linesOf(rows: readonly Row[]): Lines {
+  const found = known.get(rows);
+  if (found) return found;
+  const all = rows.map((_, row) => row);
+  const head = rows.findIndex((row) => row.head);
+  const made = { all, body: head < 0 ? all : all.filter((row) => row !== head), head };
+  known.set(rows, made);
+  return made;
+}

@@ -1,0 +1,98 @@
+/**
+ * A large table draws only the rows and columns in and near what is seen of it, and the chosen ones; the rest is room of the same size.
+ * It scrolls in a frame of its own, and all its rows have one height and its columns set widths, so that where a cell lies is reckoned, not measured.
+ */
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Table } from '../../book/book.ts';
+
+/** Rows from which a table is drawn in part. */
+const LARGE = 200;
+/** Rows drawn above and below what is seen, and columns on either side. */
+const ROWS_MORE = 6;
+const COLUMNS_MORE = 1;
+/** px. Text needs more than numbers, and the first column says what a row is about. */
+const COLUMN_WIDTH = 112;
+const FIRST_WIDTH = 180;
+/** px aside after which the columns are looked at again: less than one is wide. */
+const STEP = 50;
+/** What is printed of a large table: more would keep the browser busy for minutes. */
+const PRINTED_CELLS = 40_000;
+
+export class Pooling implements ReactiveController {
+  readonly #host: ReactiveControllerHost & HTMLElement;
+  #top = 0;
+  #left = 0;
+  #height = 900;
+  #width = 1200;
+  /** px of a row: the style sheet says it, and more to a finger. */
+  rowHeight = 24;
+  #seen = '';
+  #sized: ResizeObserver | undefined;
+
+  constructor(host: ReactiveControllerHost & HTMLElement) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    this.#sized = new ResizeObserver(() => {
+      this.rowHeight = Number.parseFloat(getComputedStyle(this.#host).getPropertyValue('--row')) || 24;
+      this.look();
+    });
+    this.#sized.observe(this.#host);
+  }
+
+  hostDisconnected(): void {
+    this.#sized?.disconnect();
+  }
+
+  isLarge(table: Table): boolean {
+    return table.form !== 'brief' && table.rows.length > LARGE;
+  }
+
+  /** How many rows of a large table come on paper. */
+  printed(table: Table): number {
+    return Math.min(table.rows.length, Math.ceil(PRINTED_CELLS / Math.max(table.columns.length, 1)));
+  }
+
+  /** Takes note of what is seen now, and has it drawn where that is other than before. */
+  look(): void {
+    const scroll = this.#host.querySelector<HTMLElement>('.large > .scroll');
+    if (!scroll) return;
+    [this.#top, this.#left, this.#height, this.#width] = [scroll.scrollTop, scroll.scrollLeft, scroll.clientHeight, scroll.clientWidth];
+    const row = this.rowHeight;
+    const seen = [this.#top / row, this.#left / STEP, this.#height / row, this.#width / STEP, row].map(Math.floor).join();
+    if (seen === this.#seen) return;
+    this.#seen = seen;
+    this.#host.requestUpdate();
+  }
+
+  /** The lines to draw of so many, in order; that of the chosen cell is among them wherever it is. */
+  rows(count: number, chosen: number): readonly number[] {
+    const row = this.rowHeight;
+    const from = Math.max(0, Math.floor(this.#top / row) - ROWS_MORE);
+    const to = Math.min(count, Math.ceil((this.#top + this.#height) / row) + ROWS_MORE);
+    return drawn(count, Math.min(from, count), to, [chosen]);
+  }
+
+  /** Where each column begins, and at the end where the last one ends. */
+  edges(table: Table, labelled: boolean): readonly number[] {
+    const edges = [labelled ? FIRST_WIDTH : 0];
+    for (const [i, column] of table.columns.entries()) edges.push((edges[i] ?? 0) + (column.width ?? (i === 0 && !labelled ? FIRST_WIDTH : COLUMN_WIDTH)));
+    return edges;
+  }
+
+  /** The columns to draw. The first stays: a row is known by it. */
+  columns(edges: readonly number[], chosen: number): readonly number[] {
+    const count = edges.length - 1;
+    const from = Math.max(0, edges.findIndex((edge) => edge > this.#left) - 1 - COLUMNS_MORE);
+    const beyond = edges.findIndex((edge) => edge >= this.#left + this.#width);
+    return drawn(count, from, Math.min(count, (beyond < 0 ? count : beyond) + COLUMNS_MORE), [0, chosen]);
+  }
+}
+
+function drawn(count: number, from: number, to: number, also: readonly number[]): readonly number[] {
+  const all = Array.from({ length: Math.max(0, to - from) }, (_, i) => from + i);
+  for (const at of new Set(also)) if (at >= 0 && at < count && (at < from || at >= to)) all.push(at);
+  return all.sort((a, b) => a - b);
+}

@@ -1,0 +1,134 @@
+/** A table of thousands of rows, of which only what is near the view is on the page: moved about in, read aloud and written in like any other. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Opened, openBrowser } from './browser.ts';
+
+const ROWS = 3000;
+const COLUMNS = 30;
+
+/** A row of givens and at its end their sum; the labels of rows and columns say where one is. */
+function largeBook(): unknown {
+  const columns = Array.from({ length: COLUMNS }, (_, i) => ({ id: `c${i}`, label: i === COLUMNS - 1 ? 'Sum' : `Part ${i + 1}` }));
+  const rows = Array.from({ length: ROWS }, (_, i) => ({ id: `r${i}`, label: `Lot ${i + 1}` }));
+  const cells = Object.fromEntries(
+    rows.map((row, r) => [
+      row.id,
+      Object.fromEntries(columns.map((column, c) => [column.id, { content: c === COLUMNS - 1 ? `=SUM(A${r + 1}:AC${r + 1})` : String(r + 1) }])),
+    ]),
+  );
+  return {
+    format: 'overbench book',
+    version: 1,
+    id: 'large',
+    title: 'Lots',
+    client: 'Nobody',
+    currency: 'EUR',
+    measures: 'metric',
+    pages: [{ id: 'p', title: 'Lots', blocks: [{ id: 'b', kind: 'table', table: 'lots' }] }],
+    tables: [{ id: 'lots', name: 'Lots', form: 'list', columns, rows, cells }],
+    names: {},
+  };
+}
+
+let browser: Opened;
+let page: Page;
+const folder = mkdtempSync(join(tmpdir(), 'large-'));
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  page = await browser.visit();
+  const file = join(folder, 'lots.json');
+  writeFileSync(file, JSON.stringify(largeBook()));
+  const picking = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open a book file' }).click();
+  await (await picking).setFiles(file);
+  await page.locator('[role=gridcell][aria-label^="Lot 1, Part 1: 1"]').waitFor();
+}, 60_000);
+afterAll(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true });
+});
+
+const grid = () => page.getByRole('grid', { name: 'Lots' });
+const cell = (row: string, column: string) => page.locator(`[role=gridcell][aria-label^="${row}, ${column}:"]`);
+/** The cell that the focus points at, with its place in the grid as it is read aloud. */
+const active = () =>
+  page.locator('ob-table input:focus').evaluate((input) => {
+    const found = document.getElementById(input.getAttribute('aria-activedescendant') ?? '');
+    const box = found?.getBoundingClientRect();
+    const frame = found?.closest('.scroll')?.getBoundingClientRect();
+    return {
+      name: found?.getAttribute('aria-label')?.replace(/:.*/, ''),
+      row: Number(found?.closest('[role=row]')?.getAttribute('aria-rowindex')),
+      column: Number(found?.getAttribute('aria-colindex')),
+      inView:
+        box !== undefined &&
+        frame !== undefined &&
+        box.top >= frame.top &&
+        box.bottom <= frame.bottom + 1 &&
+        box.left >= frame.left &&
+        box.right <= frame.right + 1,
+    };
+  });
+
+describe('a large table', () => {
+  it('says how many rows and columns it has, and has few of them on the page', async () => {
+    // The heading is a row, and the rows' labels are a column.
+    expect(await grid().getAttribute('aria-rowcount')).toBe(String(ROWS + 1));
+    expect(await grid().getAttribute('aria-colcount')).toBe(String(COLUMNS + 1));
+    const cells = await page.locator('[role=gridcell]').count();
+    expect(cells).toBeGreaterThan(100);
+    expect(cells).toBeLessThan(1200);
+  });
+
+  it('is gone through to its last row by keyboard, whose place is told truly', async () => {
+    await cell('Lot 2', 'Part 1').click();
+    expect(await active()).toEqual({ name: 'Lot 2, Part 1', row: 3, column: 2, inView: true });
+    await page.keyboard.press('Control+End');
+    await expect.poll(active).toEqual({ name: `Lot ${ROWS}, Sum`, row: ROWS + 1, column: COLUMNS + 1, inView: true });
+    await page.keyboard.press('Home');
+    await expect.poll(active).toEqual({ name: `Lot ${ROWS}, Part 1`, row: ROWS + 1, column: 2, inView: true });
+    await page.keyboard.press('PageUp');
+    await expect.poll(active).toEqual({ name: `Lot ${ROWS - 12}, Part 1`, row: ROWS - 11, column: 2, inView: true });
+    await page.keyboard.press('Control+ArrowDown');
+    await expect.poll(active).toMatchObject({ name: `Lot ${ROWS}, Part 1`, inView: true });
+  });
+
+  it('is written in there, and gives what follows', async () => {
+    await page.keyboard.type('5000');
+    await page.keyboard.press('Enter');
+    await cell(`Lot ${ROWS}`, 'Part 1').and(page.locator('[aria-label*=" 5000"]')).waitFor({ state: 'attached' });
+    await page.keyboard.press('End');
+    // 29 parts of 3000, of which one is 5000 now.
+    await expect.poll(() => cell(`Lot ${ROWS}`, 'Sum').getAttribute('aria-label')).toMatch(/: 89000, worked/);
+  });
+
+  it('keeps the chosen cell on the page, wherever it is scrolled to, and the headings in sight', async () => {
+    await page.locator('.large > .scroll').evaluate((scroll) => scroll.scrollTo({ top: 1200 * 24 }));
+    await cell('Lot 1201', 'Part 29').waitFor();
+    expect(await active()).toMatchObject({ name: `Lot ${ROWS}, Sum`, row: ROWS + 1 });
+    const heading = page.getByRole('columnheader', { name: 'Part 29' });
+    const [top, frame] = await Promise.all([heading.boundingBox(), page.locator('.large > .scroll').boundingBox()]);
+    expect(Math.abs((top?.y ?? 0) - (frame?.y ?? 0))).toBeLessThan(4);
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(active).toMatchObject({ name: `Lot ${ROWS - 1}, Sum`, inView: true });
+  });
+
+  it('shows each number where its row and column are', async () => {
+    await page.locator('.large > .scroll').evaluate((scroll) => scroll.scrollTo({ top: 500 * 24, left: 900 }));
+    const one = cell('Lot 510', 'Part 10');
+    await one.waitFor();
+    const [box, head, frame] = await Promise.all([
+      one.boundingBox(),
+      page.getByRole('columnheader', { name: 'Part 10', exact: true }).boundingBox(),
+      page.locator('.large > .scroll').boundingBox(),
+    ]);
+    expect(Math.abs((box?.x ?? 0) - (head?.x ?? 1e9))).toBeLessThan(1);
+    // 34 px of headings, then nine rows of 24 px.
+    expect(Math.abs((box?.y ?? 0) - (frame?.y ?? 0) - 34 - 9 * 24)).toBeLessThan(3);
+    expect(browser.complaints).toEqual([]);
+  });
+});
