@@ -101,6 +101,32 @@ describe('a row, a column or a choice', () => {
   });
 });
 
+describe('where the standard goes further', () => {
+  it.each([
+    ['INDEX(T!A1:C3,0,1)', 'no such cell: INDEX: row 0 is asked for, and the range has 3 rows: it can be 1 to 3.'],
+    ['VLOOKUP(2,{1,2;2,3},2)', 'refused: VLOOKUP looks in the cells of a table; of an array that is written out, INDEX gives a part.'],
+    ['SUMIF(T!A1:A3,2,T!B1)', 'wrong kind: The ranges given here must have the same number of rows and columns.'],
+    ['DCOUNT(T!A1:C3,,T!A1:A2)', 'wrong kind: An argument is of the wrong kind: a number, a text or a range stands where another is needed.'],
+    ['VALUE("1,000")', 'no number: VALUE finds no number in this text; it reads 1000, 5 % or 1 3/4.'],
+    ['VALUE("3/4/2026")', 'no number: VALUE finds no number in this text; it reads 1000, 5 % or 1 3/4.'],
+    ['DATEVALUE("3/4/2026")', 'no number: DATEVALUE finds no date in this text; it reads 2026-05-21.'],
+    ['TIMEVALUE("half past two")', 'no number: TIMEVALUE finds no time in this text; it reads 14:30.'],
+  ])('says what is taken instead: %s', async (formula, said) => {
+    const { engine } = await loaded([
+      ['1', '10', '100'],
+      ['2', '20', '200'],
+      ['3', '30', '300'],
+    ]);
+    expect(short(await engine.evaluate(formula))).toBe(said);
+  });
+
+  it('reads a date and a time out of a text', async () => {
+    expect(await calc('DATEVALUE("2006-05-21 14:30")=DATE(2006,5,21)')).toBe(true);
+    expect(await calc('TIMEVALUE("2006-05-21 06:00")')).toBe(0.25);
+    expect(await calc('VALUE("5 %")')).toBe(0.05);
+  });
+});
+
 describe('a reference to what is not there', () => {
   it('to a table names it, and the nearest', async () => {
     const { engine } = await loaded([['1']]);
