@@ -3,6 +3,7 @@
  * A text that another program might run as a formula is guarded by an apostrophe, which is taken away again on the way in.
  */
 import Papa from 'papaparse';
+import { guard, unguard } from './guard.ts';
 
 /** A number is written as it is, in full precision; a text is guarded. */
 export type Field = string | number | boolean | null;
@@ -12,11 +13,7 @@ export interface CsvOptions {
   readonly bom?: boolean;
 }
 
-/** First letters that make some program run what follows, their full-width forms, and the guard itself. */
-const RUNS = /^[=+\-@\t\r\n\0＝＋－＠']/u;
-
-export const guard = (text: string): string => (RUNS.test(text) ? `'${text}` : text);
-export const unguard = (text: string): string => (text.startsWith("'") ? text.slice(1) : text);
+export { guard, unguard };
 
 /** Records of one width, as RFC 4180 asks: short ones are filled up with empty fields. */
 export function formatCsv(records: readonly (readonly Field[])[], { bom = false }: CsvOptions = {}): string {

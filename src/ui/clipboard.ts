@@ -7,6 +7,7 @@ import { type Area, carriedCell, placesOf } from '../book/area.ts';
 import type { Book, Cell } from '../book/book.ts';
 import { addressOf } from '../book/look-up.ts';
 import type { Value, Values } from '../engine/types.ts';
+import { guard } from '../files/guard.ts';
 import { textOfValue, valueAt } from './cell-view.ts';
 
 /** The attribute of the table; what is in it is read back by paste-cells.ts, as anybody's who can write HTML. */
@@ -30,8 +31,11 @@ export function copyOut(out: DataTransfer, book: Book, values: Values, area: Are
   out.setData('text/html', `<table ${OWN}="${escaped(JSON.stringify(carried))}">${rows}</table>`);
 }
 
-/** In full, not as rounded on the page. */
-const textOut = (value: Value): string => (value.kind === 'number' ? plainText(value.base, value.unit) : textOfValue(value));
+/** In full, not as rounded on the page, and with its unit; a text that another program might run as a formula is guarded. */
+function textOut(value: Value): string {
+  if (value.kind === 'number') return `${plainText(value.base, value.unit)} ${value.unit === '1' ? '' : value.unit}`.trim();
+  return guard(textOfValue(value));
+}
 
 const quoted = (text: string): string => (/[\t\r\n]|^"/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 

@@ -380,7 +380,11 @@ export class ObTable extends Part {
   /** Opens what can be done with the chosen row or column. Keys have the list of commands and Shift F10. */
   #handle(what: 'row' | 'column'): TemplateResult {
     const name = `What can be done with ${this.at ? (what === 'row' ? `the row ${this.at.row.label ?? this.at.rowIndex + 1}` : `the column ${this.columnName}`) : `the ${what}`}`;
-    return html`<button type="button" class="handle of-${what}" tabindex="-1" hidden aria-haspopup="dialog" aria-label=${name} @click=${() => this.say('menu', { what })}><span aria-hidden="true">⋯</span></button>`;
+    return html`<button type="button" class="handle of-${what}" tabindex="-1" hidden aria-haspopup="dialog" aria-label=${name} @click=${() => {
+      // What opens gives the focus back to where it was: to the cell.
+      this.take();
+      this.say('menu', { what });
+    }}><span aria-hidden="true">⋯</span></button>`;
   }
 
   /** The handles stand at the chosen row's beginning and in the heading of the chosen column. */

@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cellAt, columnNumber, columnText, readReference, referenceText, textOf } from '../../src/book/address.ts';
+import { columnNumber, columnText, readReference, referenceText, textOf } from '../../src/book/address.ts';
 import { apply } from '../../src/book/apply.ts';
-import type { Book, Table } from '../../src/book/book.ts';
-import { isFormula } from '../../src/book/content.ts';
 import { followName, followShift, LOST, referencesIn, rewriteFormula, rewriteProse } from '../../src/book/references.ts';
 import { type Shift, shiftedPlace, shiftedSpan } from '../../src/book/shift.ts';
 import { book, command, played } from './arbitrary.ts';
+import { isThere, meanings } from './meanings.ts';
 
 describe('addresses', () => {
   it('count columns in letters as the trade of tables does', () => {
@@ -131,46 +130,6 @@ describe('rewriting a formula', () => {
   });
 });
 
-/** Every single-cell reference of every formula, name, chip and picture, by where it stands, with the identity of the cell it means. */
-function meanings(made: Book): Map<string, (string | undefined)[]> {
-  const found = new Map<string, (string | undefined)[]>();
-  const identity = (text: string, home?: Table): string | undefined => {
-    const reference = readReference(text);
-    if (!reference || reference.range) return undefined;
-    const at = cellAt(made, textOf(reference.table ?? home?.name ?? '?', reference.from.column, reference.from.row));
-    return at && `${at.table.id}/${at.row.id}/${at.column.id}`;
-  };
-  for (const table of made.tables) {
-    for (const [row, line] of Object.entries(table.cells)) {
-      for (const [column, cell] of Object.entries(line)) {
-        if (!isFormula(cell.content)) continue;
-        found.set(
-          `${table.id}/${row}/${column}`,
-          referencesIn(cell.content)
-            .filter((reference) => !reference.range)
-            .map((reference) => identity(referenceText(reference), table)),
-        );
-      }
-    }
-  }
-  for (const [name, target] of Object.entries(made.names)) found.set(`name ${name}`, [identity(target)]);
-  for (const page of made.pages) {
-    for (const block of page.blocks) {
-      if (block.kind === 'prose')
-        found.set(
-          block.id,
-          [...block.text.matchAll(/\{\{\s*(.*?)\s*\}\}/gu)].map((match) => identity(match[1] ?? '')),
-        );
-      if (block.kind === 'picture')
-        found.set(
-          block.id,
-          Object.values(block.reads).map((target) => identity(target)),
-        );
-    }
-  }
-  return found;
-}
-
 const reshaping = command.filter((run) => /insertLines|moveLines|renameTable/.test(String(run)));
 
 describe('reshaping a book', () => {
@@ -202,11 +161,7 @@ describe('reshaping a book', () => {
         (before, run) => {
           const step = played(before, run);
           if (!step) return;
-          const there = (id: string): boolean => {
-            const [table, row, column] = id.split('/');
-            const found = step.book.tables.find((t) => t.id === table);
-            return (found?.rows.some((r) => r.id === row) && found.columns.some((c) => c.id === column)) ?? false;
-          };
+          const there = (id: string): boolean => isThere(step.book, id);
           const now = meanings(apply(before, step.change));
           for (const [where, targets] of meanings(before)) {
             const after = now.get(where);
