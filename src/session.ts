@@ -220,7 +220,9 @@ class OpenSession implements Session {
 
   async #feed(changes: readonly Change[]): Promise<void> {
     try {
-      this.#take(await this.#engine.apply(changes, this.book), false);
+      const taken = new Taken(this.#given);
+      taken.add(await this.#engine.apply(changes, this.book, (part) => taken.add(part)));
+      this.#take(taken, false);
     } catch (error) {
       this.#fail(error);
     }
@@ -230,9 +232,10 @@ class OpenSession implements Session {
     this.#waiting = [];
     const book = this.book;
     try {
-      const all = await this.#engine.load(book);
+      const taken = new Taken({});
+      taken.add(await this.#engine.load(book));
       this.#stale = false;
-      this.#take(all, true);
+      this.#take(taken, true);
       if (this.trouble !== undefined) this.#setTrouble(undefined);
     } catch (error) {
       this.#unbuildable = book;
@@ -240,23 +243,18 @@ class OpenSession implements Session {
     }
   }
 
-  /** Takes the engine's values in. `whole`: they are all there are, and what is not among them is blank. */
-  #take(fresh: Values, whole: boolean): void {
+  /** What the engine gave is in. `whole`: it is all there is, and what is not among it is blank. */
+  #take({ given, addresses }: Taken, whole: boolean): void {
     if (this.#closed) return;
     const before = this.values;
-    const given = whole ? {} : this.#given;
-    for (const [address, value] of Object.entries(fresh)) {
-      if (value.kind === 'blank') delete given[address];
-      else given[address] = value;
-    }
     this.#given = given;
     // Cells that moved again since the engine was asked keep their carried values until it has followed.
     if (this.#waiting.some(movesCells)) return;
     this.values = given;
     // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
     const changed =
-      before === given ? Object.keys(fresh) : [...new Set([...Object.keys(before), ...Object.keys(given)])].filter((at) => !same(before[at], given[at]));
-    if (changed.length > 0) this.#tell({ kind: 'values', changed: new Set(changed) });
+      !whole && before === given ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
+    if (changed.size > 0) this.#tell({ kind: 'values', changed });
   }
 
   #where(at: At): Address | Refused {
@@ -325,6 +323,24 @@ class OpenSession implements Session {
           throw error;
         });
       }
+    }
+  }
+}
+
+/** Values that come in one after the other. Many of them come in parts, between which the page sees to what is being typed. */
+class Taken {
+  readonly given: Record<Address, Value>;
+  readonly addresses = new Set<Address>();
+
+  constructor(given: Record<Address, Value>) {
+    this.given = given;
+  }
+
+  add(fresh: Values): void {
+    for (const [address, value] of Object.entries(fresh)) {
+      if (value.kind === 'blank') delete this.given[address];
+      else this.given[address] = value;
+      this.addresses.add(address);
     }
   }
 }

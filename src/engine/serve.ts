@@ -6,7 +6,7 @@ import { apply } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { createEngine } from './engine.ts';
-import type { Engine } from './types.ts';
+import type { Engine, Value, Values } from './types.ts';
 
 export type Method = Exclude<keyof Engine, 'close'>;
 
@@ -20,6 +20,8 @@ export type Message =
   /** Loaded and listening. */
   | { readonly kind: 'ready' }
   | { readonly kind: 'answer'; readonly id: number; readonly result: unknown }
+  /** Values of an answer that is too long to be taken in at one go. */
+  | { readonly kind: 'part'; readonly id: number; readonly values: Values }
   | { readonly kind: 'failure'; readonly id: number; readonly message: string }
   /** Still at work; `slow` while inside a function that may take seconds. */
   | { readonly kind: 'alive'; readonly slow: boolean };
@@ -32,6 +34,25 @@ export interface Port {
 
 /** Signs of life come no closer together than this. */
 const BEAT_MS = 200;
+
+/** Values in one message: whoever takes them in can see to other things after each. */
+const MOST_VALUES = 2_000;
+
+/** The last of the parts that values are sent in; the others are handed to `send`. */
+function inParts(values: Values, send: (part: Values) => void): Values {
+  let part: Record<string, Value> = {};
+  let size = 0;
+  for (const [address, value] of Object.entries(values)) {
+    if (size === MOST_VALUES) {
+      send(part);
+      part = {};
+      size = 0;
+    }
+    part[address] = value;
+    size++;
+  }
+  return part;
+}
 
 export function serve(port: Port): void {
   let last = 0;
@@ -63,7 +84,9 @@ export function serve(port: Port): void {
       beat();
       try {
         const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
-        port.post({ kind: 'answer', id, result: await call(...complete(method, args)) });
+        const result = await call(...complete(method, args));
+        const rest = method === 'apply' ? inParts(result as Values, (values) => port.post({ kind: 'part', id, values })) : result;
+        port.post({ kind: 'answer', id, result: rest });
       } catch (error) {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
       }

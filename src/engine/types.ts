@@ -98,8 +98,11 @@ export type FunctionCard = Omit<FunctionRecord, 'work'>;
 export interface Engine {
   /** Builds from a book; gives every non-blank cell's value. */
   load(book: Book): Promise<Values>;
-  /** Feeds changes that were already applied to the book; gives the values that differ from before. */
-  apply(changes: readonly Change[], book: Book): Promise<Values>;
+  /**
+   * Feeds changes that were already applied to the book; gives the values that differ from before. Where there are many, `part` may be handed
+   * them piece by piece, and the answer is the rest.
+   */
+  apply(changes: readonly Change[], book: Book, part?: (values: Values) => void): Promise<Values>;
   /** What typed text would become in that cell, or why it can't be taken. Changes nothing. */
   read(address: Address, typed: string): Promise<Reading>;
   /** How a stored content is shown for editing: `=C5 + 6 in`. */

@@ -5,7 +5,7 @@
  */
 import type { Book } from '../book/book.ts';
 import type { Message, Method, Request } from './serve.ts';
-import type { Engine } from './types.ts';
+import type { Engine, Values } from './types.ts';
 
 /** A worker as far as this file uses it. */
 export interface WorkerLike {
@@ -33,6 +33,8 @@ export interface WorkerEngine extends Engine {
 
 interface Pending {
   readonly request: Request;
+  /** Takes the parts of a long answer, in order. */
+  readonly part: ((values: Values) => void) | undefined;
   readonly resolve: (result: unknown) => void;
   readonly reject: (error: Error) => void;
 }
@@ -47,7 +49,7 @@ export function createWorkerEngine(start: () => WorkerLike = startWorker, limits
       client.ask(method, args) as ReturnType<Engine[M]>;
   return {
     load: ask('load'),
-    apply: ask('apply'),
+    apply: (changes, book, part) => client.ask('apply', [changes, book], part) as Promise<Values>,
     read: ask('read'),
     editable: ask('editable'),
     trace: ask('trace'),
@@ -85,11 +87,11 @@ class Client {
     this.worker = this.begin();
   }
 
-  ask(method: Method, args: readonly unknown[]): Promise<unknown> {
+  ask(method: Method, args: readonly unknown[], part?: (values: Values) => void): Promise<unknown> {
     if (this.closed) return Promise.reject(new Error('This book is closed.'));
     return new Promise((resolve, reject) => {
       const request = { id: this.next++, method, args };
-      this.pending.push({ request, resolve, reject });
+      this.pending.push({ request, part, resolve, reject });
       this.post(request);
       if (this.pending.length === 1) this.watch();
     });
@@ -119,7 +121,7 @@ class Client {
 
   private restore(book: Book): void {
     const request: Request = { id: this.next++, method: 'load', args: [book] };
-    this.pending.unshift({ request, resolve: () => {}, reject: () => {} });
+    this.pending.unshift({ request, part: undefined, resolve: () => {}, reject: () => {} });
     this.post(request);
   }
 
@@ -150,6 +152,7 @@ class Client {
   private receive(message: Message): void {
     if (message.kind === 'ready') this.ready = true;
     else if (message.kind === 'alive') this.slow = message.slow;
+    else if (message.kind === 'part') this.pending.find(({ request }) => request.id === message.id)?.part?.(message.values);
     else this.settle(message);
     this.watch();
   }

@@ -191,7 +191,7 @@ export class ObApp extends Part implements Room {
     }
     if (news.kind === 'values') {
       this.tick++;
-      this.#settle(news.changed);
+      this.#settle((address) => news.changed.has(address));
       this.#ask();
     } else if (news.kind === 'book') {
       this.tick++;
@@ -202,11 +202,8 @@ export class ObApp extends Part implements Room {
   }
 
   /** What was typed gives way to its value in the same turn. */
-  #settle(addresses: Iterable<Address>): void {
-    if (this.#pending.size === 0) return;
-    const pending = new Map(this.#pending);
-    for (const address of addresses) pending.delete(address);
-    this.#pending = pending;
+  #settle(isIn: (address: Address) => boolean): void {
+    if (this.#pending.size > 0) this.#pending = new Map([...this.#pending].filter(([address]) => !isIn(address)));
   }
 
   /** The same object as long as it is the same cell in the same book, so that what shows it is not drawn again. */
@@ -296,7 +293,7 @@ export class ObApp extends Part implements Room {
       this.#refuse(place, typed, error instanceof Error ? error.message : String(error));
     } finally {
       if (this.#pending.has(address)) {
-        this.#settle([address]);
+        this.#settle((other) => other === address);
         this.requestUpdate();
       }
     }

@@ -6,6 +6,7 @@ import { Worker } from 'node:worker_threads';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Message, type Request, serve } from '../../src/engine/serve.ts';
+import type { Values } from '../../src/engine/types.ts';
 import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker-client.ts';
 import { book, put, short, table } from './helpers.ts';
 
@@ -54,6 +55,22 @@ describe('over messages', () => {
     });
     expect((await engine.trace('T!B1')).from[0]?.address).toBe('T!A1');
     expect(short(await engine.evaluate('T!A1*2'))).toBe(10);
+    engine.close();
+  });
+
+  it('gives many values in parts, which together are all of them', async () => {
+    const rows = 4500;
+    const long = book([table('T', [['1'], ...Array.from({ length: rows }, (_, i) => [`=A1+${i}`])])]);
+    const engine = createWorkerEngine(inThread().start, { ...LIMITS, betweenCells: 5_000, insideSlow: 5_000 });
+    await engine.load(long);
+    const five = put(long, 'T', 'r1', 'c1', '5');
+    const parts: Values[] = [];
+    const rest = await engine.apply([five.change], five.book, (part) => parts.push(part));
+    expect(parts.length).toBeGreaterThan(1);
+    expect(Math.max(...[...parts, rest].map((part) => Object.keys(part).length))).toBeLessThan(rows / 2);
+    const all = Object.assign({}, ...parts, rest) as Values;
+    expect(Object.keys(all).length).toBe(rows + 1);
+    expect(all[`T!A${rows + 1}`]).toEqual({ kind: 'number', base: 5 + rows - 1, unit: '' });
     engine.close();
   });
 
