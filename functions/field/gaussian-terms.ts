@@ -33,7 +33,8 @@ export interface Rule {
 }
 
 const rules = new Map<number, Rule>();
-const RULES_KEPT = 200;
+/** More than a layout has fixtures, each of which may have a beam of its own. */
+const RULES_KEPT = 500;
 
 export function ruleFor(m: number): Rule {
   const known = rules.get(m);

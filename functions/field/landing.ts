@@ -8,9 +8,11 @@
  */
 import { erfcUp } from '../numeric/error-function.ts';
 import { type Crossing, crossings } from './crossings.ts';
+import { axisFactor } from './face-means.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
 import { type AxisSources, imageCount } from './images.ts';
 import { type Layout, layoutPpf } from './layout.ts';
+import { evenMoments, type WideImages, wideImages } from './wide-images.ts';
 
 const ROOT_PI = Math.sqrt(Math.PI);
 
@@ -41,12 +43,26 @@ function erfBetween(a: number, b: number): number {
   return 2 - erfcUp(-a) - erfcUp(b);
 }
 
+/**
+ * Half of the eight nodes on −1 … 1 and their weights: exact for the polynomials in which wide-images.ts takes the wide terms. Source: M. Abramowitz and
+ * I. A. Stegun, Handbook of Mathematical Functions, 1964, table 25.4.
+ */
+const LEGENDRE = [
+  [0.1834346424956498, 0.362683783378362],
+  [0.525532409916329, 0.3137066458778873],
+  [0.7966664774136267, 0.2223810344533745],
+  [0.9602898564975363, 0.1012285362903763],
+] as const;
+
 /** One axis: for each centre, the landing of every term, with its reflections. */
 function axisLandings(terms: Terms, { centres, size, bench, sides }: AxisSources): Float64Array[] {
-  const images = imageCount(sides);
+  const wide = sides === 0 ? undefined : wideImages(terms, size, bench, sides);
+  const from = wide?.count ?? 0;
+  const images = wide?.imagesBeyond ?? 0;
   return centres.map((u) => {
     const row = new Float64Array(terms.count);
-    for (let t = 0; t < terms.count; t++) {
+    if (wide) addWide(terms, wide, { centres: [u], size, bench, sides }, row);
+    for (let t = from; t < terms.count; t++) {
       const [tau, root] = [terms.tau[t] as number, terms.rootTau[t] as number];
       let sum = landingOnAxis(tau, root, -u, bench - u, size);
       for (let n = 1, share = sides; n <= images; n++, share *= sides) {
@@ -58,6 +74,21 @@ function axisLandings(terms: Terms, { centres, size, bench, sides }: AxisSources
     }
     return row;
   });
+}
+
+/** The wide terms, integrated over the bench. */
+function addWide(terms: Terms, wide: WideImages, sources: AxisSources, row: Float64Array): void {
+  const { bench, size } = sources;
+  const moments = evenMoments(0, { ...sources, centres: [] });
+  for (const [node, weight] of LEGENDRE) {
+    for (const side of [-1, 1]) {
+      for (const [p, moment] of evenMoments((bench * (1 + side * node)) / 2, sources).entries()) {
+        moments[p] = (moments[p] as number) + ((bench * weight) / 2) * moment;
+      }
+    }
+  }
+  wide.addTo(row, 0, moments);
+  axisFactor(terms, size, row);
 }
 
 /** Both axes of one crossing, and the weights of the terms, µmol/s·m⁻² each. */

@@ -15,8 +15,15 @@ export interface Crossings {
   readonly greatestAt: number;
 }
 
-/** `every`: look for the lower ones too. */
-export function crossingsDownward(f: (height: number) => number, lowest: number, highest: number, wanted: number, every: boolean): Crossings {
+/** `every`: look for the lower ones too. `tolerance`: of the heights, as Brent’s method takes it. */
+export function crossingsDownward(
+  f: (height: number) => number,
+  lowest: number,
+  highest: number,
+  wanted: number,
+  every: boolean,
+  tolerance?: number,
+): Crossings {
   const ratio = (lowest / highest) ** (1 / LOOKS);
   let [above, fAbove] = [highest, f(highest)];
   const atTop = fAbove;
@@ -28,7 +35,7 @@ export function crossingsDownward(f: (height: number) => number, lowest: number,
     if (value > greatest) [greatest, greatestAt] = [value, height];
     if (value === wanted) all.push(height);
     else if (fAbove !== wanted && value > wanted !== fAbove > wanted) {
-      all.push(brent((h) => f(h) - wanted, height, above, value - wanted, fAbove - wanted).x);
+      all.push(brent((h) => f(h) - wanted, height, above, value - wanted, fAbove - wanted, tolerance).x);
     }
     if (all.length > 0 && !every) break;
     [above, fAbove] = [height, value];

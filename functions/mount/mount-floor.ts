@@ -1,6 +1,7 @@
 import { say } from '../check-args.ts';
 import { define, isRefusal, refuse } from '../define.ts';
 import { brightestByHeight } from '../field/brightest.ts';
+import { crossings } from '../field/crossings.ts';
 import { LAYOUT_TEXT, NX, NY } from '../field/field-params.ts';
 import { showModel, showPoint } from '../field/field-steps.ts';
 import { defaultGrid } from '../field/layout.ts';
@@ -9,6 +10,13 @@ import { LIMITS } from '../field/limits.ts';
 import { named } from '../field/named.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { crossingsDownward } from './highest-crossing.ts';
+
+/** Kinds of places that the search takes in a second or so: a regular group is one, and so is every fixture put by itself. Reflections make each dearer. */
+const KINDS_MOST = 200;
+const KINDS_MOST_MIRRORED = 40;
+
+/** The height is solved to this share of itself: the peak is not found any better. */
+const SOLVED = 1e-8;
 
 /** The lowest height from which on, upwards, no point of the bench is brighter than a ceiling. */
 export const MOUNT_FLOOR = define({
@@ -35,17 +43,23 @@ export const MOUNT_FLOOR = define({
     const [columns, rows] = defaultGrid(layout);
     const cells = (nx ?? columns) * (ny ?? rows);
     if (cells > LIMITS.gridMost) return refuse(`MOUNT.FLOOR: the grid has ${cells} cells; the most is ${LIMITS.gridMost}.`);
-    const range = [LIMITS.heightLeast, LIMITS.heightMost] as const;
-    const brightest = brightestByHeight(layout, ...range, nx ?? columns, ny ?? rows);
-    const found = crossingsDownward((h) => brightest(h, true).ppfd, ...range, ceiling, false);
-    if (found.highest === undefined && found.atTop > ceiling) {
+    const kinds = crossings(layout).length;
+    const most = layout.sides > 0 ? KINDS_MOST_MIRRORED : KINDS_MOST;
+    if (kinds > most) {
       return refuse(
-        `MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${say(found.atTop)} µmol/m²/s; dim to ${say(ceiling / found.atTop)} of full output.`,
+        `MOUNT.FLOOR: ${kinds} fixtures put one by one make the search too long; the most is ${KINDS_MOST}, with reflecting sides ${KINDS_MOST_MIRRORED}. A regular layout counts as one; BENCH.HIGH at a few heights says the brightest point too.`,
       );
     }
+    const range = [LIMITS.heightLeast, LIMITS.heightMost] as const;
+    const brightest = brightestByHeight(layout, ...range, nx ?? columns, ny ?? rows);
+    const atTop = brightest(range[1], ceiling).ppfd;
+    if (atTop > ceiling) {
+      return refuse(`MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${say(atTop)} µmol/m²/s; dim to ${say(ceiling / atTop)} of full output.`);
+    }
+    const found = crossingsDownward((h) => brightest(h, ceiling).ppfd, ...range, ceiling, false, SOLVED);
     const height = found.highest ?? range[0];
     if (show) {
-      const peak = brightest(height, true);
+      const peak = brightest(height, 0);
       showModel(show, layout);
       showPoint(show, layout, height, peak.x, peak.y, peak.ppfd, `brightest point, (${say(peak.x)}, ${say(peak.y)}) m`);
       const check = `BENCH.PPFD(${quoted(text)},${quantity(height, 'm')},${quantity(peak.x, 'm')},${quantity(peak.y, 'm')})`;
