@@ -66,10 +66,12 @@ export class ObPage extends Part {
     this.say('do', { command: verb });
   }
 
-  #begins({ at }: Wishes['text-begun']): void {
-    const was = this.begun;
-    this.begun = at === undefined ? undefined : { page: this.page.id, at };
-    if (at === undefined && was) this.desk.piece = this.page.blocks[was.at]?.id;
+  /** The text that was begun is a piece like any other now, or was dropped: then the piece before it is in hand again. */
+  #ended({ block, back }: Wishes['text-ended']): void {
+    const piece = block ?? this.page.blocks[(this.begun?.at ?? 0) - 1]?.id;
+    this.begun = undefined;
+    this.desk.piece = piece;
+    if (back) this.say('piece-focus', { block: piece });
   }
 
   override render(): TemplateResult {
@@ -78,7 +80,7 @@ export class ObPage extends Part {
     const verbs = page.blocks.length === 0 ? ADD_VERBS : [];
     return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, verbs: PAGE_VERBS, can: (verb) => can(verb, this.book, spotOf(this.book, page.id, undefined)), run: (verb) => this.#run(verb) })}</div>
       ${askedLine(this.book, page, this.desk)}
-      <div @ob-text-begun=${(e: CustomEvent<Wishes['text-begun']>) => this.#begins(e.detail)}>
+      <div @ob-text-ended=${(e: CustomEvent<Wishes['text-ended']>) => this.#ended(e.detail)}>
         ${repeat(
           page.blocks,
           (block) => block.id,

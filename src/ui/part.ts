@@ -72,8 +72,8 @@ export interface Wishes {
   change: { readonly command: (book: Book) => Answer; readonly answered?: (answer: Answer) => void };
   /** Write a text of the page that is shown, or begin one before its block at this place, which joins the book when it is kept. */
   text: { readonly block: string } | { readonly at: number };
-  /** A text that is not in the book yet is written there; undefined: no longer. */
-  'text-begun': { readonly at: number | undefined };
+  /** A text that was begun is written no longer. `block`: what it is in the book now, where it was kept. `back`: go back to it. */
+  'text-ended': { readonly block: string | undefined; readonly back: boolean };
   /** What is written of a text now. */
   draft: { readonly text: string };
   /** Keep what is written. `back`: and go back to its piece. */

@@ -65,18 +65,20 @@ export class ObProse extends Part {
     this.querySelector('textarea')?.focus();
   }
 
-  #end(): void {
+  /** `back`: the keyboard goes on from this piece. `made`: the block that a begun text became. */
+  #end(back: boolean, made?: string): void {
     drafts.delete(this.#key);
     this.draft = undefined;
     this.wrong = '';
-    if (this.begun) this.say('text-begun', { at: undefined });
+    if (this.begun) this.say('text-ended', { block: made, back });
+    else if (back) this.say('piece-focus', { block: this.block });
   }
 
-  /** Puts what is written into the book, as one change. `then`: when it is there, or was nothing. */
-  async #keep(then?: () => void): Promise<void> {
+  /** Puts what is written into the book, as one change. */
+  async #keep(back: boolean): Promise<void> {
     const { draft, block, begun } = this;
     if (draft === undefined) return;
-    if (draft === this.text || (begun && draft.trim() === '')) this.#end();
+    if (draft === this.text || (begun && draft.trim() === '')) this.#end(back);
     else {
       const { setBlock, addBlock } = await import('../book/commands/blocks.ts');
       const text = draft;
@@ -84,11 +86,10 @@ export class ObProse extends Part {
         command: (book) => (begun ? addBlock(book, { ...begun, block: { kind: 'prose', text } }) : setBlock(book, { block: block ?? '', text })),
         answered: (answer) => {
           if (isRefused(answer)) this.wrong = answer.message;
-          else this.#end();
+          else this.#end(back, answer.edits.map((edit) => (edit.at === 'block' ? edit.after?.id : undefined))[0]);
         },
       });
     }
-    if (this.draft === undefined) then?.();
   }
 
   override willUpdate(changed: PropertyValues): void {
@@ -106,7 +107,6 @@ export class ObProse extends Part {
   override render(): TemplateResult {
     const stands = html`<div class="prose">${this.markup === undefined ? nothing : unsafeHTML(this.markup)}</div>`;
     if (this.draft === undefined) return html`${stands}`;
-    const back = (): void => this.say('piece-focus', { block: this.block });
     return html`<ob-prose-writing
         .book=${this.book}
         .values=${this.values}
@@ -115,11 +115,8 @@ export class ObProse extends Part {
         @ob-draft=${(e: CustomEvent<Wishes['draft']>) => {
           this.draft = e.detail.text;
         }}
-        @ob-keep=${(e: CustomEvent<Wishes['keep']>) => void this.#keep(e.detail.back ? back : undefined)}
-        @ob-leave=${() => {
-          this.#end();
-          back();
-        }}
+        @ob-keep=${(e: CustomEvent<Wishes['keep']>) => void this.#keep(e.detail.back)}
+        @ob-leave=${() => this.#end(true)}
       ></ob-prose-writing>
       <div class="as-it-stands"><p class="word">As it will stand</p>${stands}</div>`;
   }
