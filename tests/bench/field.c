@@ -7,9 +7,10 @@
 #include <string.h>
 #include <time.h>
 
-#define PER_UNIT 128
-#define COEFFICIENTS 5
-#define END 8
+#define PER_UNIT 32
+#define COEFFICIENTS 6
+#define TAYLOR 8
+#define END 16
 #define CELLS (END * PER_UNIT)
 #define THIN 0.001
 #define BATCHES 10
@@ -19,28 +20,30 @@ static double table[CELLS * COEFFICIENTS];
 
 static void build(void) {
   for (int cell = 0; cell < CELLS; cell++) {
-    double x = (cell + 0.5) / PER_UNIT, factor = -2 / sqrt(PI) * exp(-x * x), before = 0, hermite = 1;
+    double x = (cell + 0.5) / PER_UNIT, factor = -2 / sqrt(PI) * exp(-x * x), before = 0, hermite = 1, a[TAYLOR];
     double *c = table + cell * COEFFICIENTS;
-    c[0] = erfc(x);
-    for (int n = 1; n < COEFFICIENTS; n++) {
-      factor /= n * PER_UNIT;
-      c[n] = factor * hermite;
+    a[0] = erfc(x);
+    for (int n = 1; n < TAYLOR; n++) {
+      factor /= n * 2 * PER_UNIT;
+      a[n] = factor * hermite;
       double next = 2 * x * hermite - 2 * (n - 1) * before;
       before = hermite;
       hermite = next;
       factor = -factor;
     }
+    double low[COEFFICIENTS] = {a[0] + a[6] / 32, a[1] + a[7] * 7 / 64, a[2] - a[6] * 9 / 16, a[3] - a[7] * 7 / 8, a[4] + a[6] * 1.5, a[5] + a[7] * 1.75};
     for (int i = 0; i < COEFFICIENTS - 1; i++)
-      for (int n = COEFFICIENTS - 2; n >= i; n--) c[n] -= c[n + 1] / 2;
+      for (int n = COEFFICIENTS - 2; n >= i; n--) low[n] -= low[n + 1];
+    for (int n = 0; n < COEFFICIENTS; n++) c[n] = low[n] * (1 << n);
   }
 }
 
 /* erfc of x given in cells, inside the table. */
 static inline double erfc_cells(double cells) {
   int cell = (int)cells;
-  double d = cells - cell;
+  double d = cells - cell, dd = d * d;
   const double *c = table + cell * COEFFICIENTS;
-  return c[0] + d * (c[1] + d * (c[2] + d * (c[3] + d * c[4])));
+  return c[0] + d * c[1] + dd * (c[2] + d * c[3] + dd * (c[4] + d * c[5]));
 }
 
 typedef struct {
