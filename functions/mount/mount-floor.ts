@@ -12,8 +12,8 @@ import { quantity, quoted } from '../formula-words.ts';
 import { crossingsDownward } from './highest-crossing.ts';
 
 /** Kinds of places that the search takes in a second or so: a regular group is one, and so is every fixture put by itself. Reflections make each dearer. */
-const KINDS_MOST = 200;
-const KINDS_MOST_MIRRORED = 40;
+const KINDS_MOST = 80;
+const KINDS_MOST_MIRRORED = 15;
 
 /** The height is solved to this share of itself: the peak is not found any better. */
 const SOLVED = 1e-8;

@@ -10,7 +10,7 @@ import { evaluate } from './evaluate.ts';
 const LONGEST = 50;
 const LONGEST_FIELD = 2000;
 const RUNS = 300;
-const RUNS_FIELD = 25;
+const RUNS_FIELD = 80;
 const SEED = 20260101;
 
 const HUGE = [0, -0, 1, -1, 1e-300, 1e300, -1e300, Number.MAX_VALUE, Number.MIN_VALUE, 2 ** 53, 1e15, -1e15, Number.NaN, Number.POSITIVE_INFINITY];
@@ -22,6 +22,10 @@ const anyText = fc.oneof(
 const anyValue: fc.Arbitrary<unknown> = fc.oneof(anyNumber, anyText, fc.boolean(), fc.constantFrom(null, undefined));
 const anyCells = fc.array(fc.array(fc.oneof(anyNumber, anyText, fc.boolean(), fc.constant(null)), { maxLength: 6 }), { maxLength: 6 });
 
+/** Places near the crossings of a grid, none in a row with another. */
+const scattered = (count: number): string =>
+  `{${Array.from({ length: count }, (_, i) => `${((i % 20) + 0.5 + 0.03 * Math.sin(i)).toFixed(4)},${(Math.floor(i / 20) + 0.5 + 0.03 * Math.cos(3 * i)).toFixed(4)}`).join(';')}}`;
+
 /** Layouts as LAYOUT writes them, from small to the most that is allowed. */
 const LAYOUTS = [
   'LAYOUT(156,1.2,0,120,2,4,2.4,1.2)',
@@ -30,6 +34,11 @@ const LAYOUTS = [
   'LAYOUT(44,0,0,170,20,20,0.01,0.01)',
   'LAYOUT(1e-3,0.2,0.1,60,1,1,1,1,FALSE,1,1,0.3)',
   'LAYOUT.AT(100,1,0.05,120,3,1,{0.5,0.5;2.5,0.5})',
+  'LAYOUT(900,0.9,0.05,170,20,20,20,20,FALSE,1,1,0.95)',
+  'LAYOUT(44,0,0,10,20,20,100,100,FALSE,1,1,0.95)',
+  'LAYOUT(156,1.2,0,120,2,4,2.4,1.2,FALSE,1,1,0.95)',
+  ...[80, 400].map((count) => `LAYOUT.AT(100,0.3,0.2,120,20,20,${scattered(count)})`),
+  ...[15, 400].map((count) => `LAYOUT.AT(100,0.3,0.2,150,20,20,${scattered(count)},,0.95)`),
 ].map((formula) => String(evaluate(formula)));
 
 const CROPS: CellValue[][] = [
