@@ -43,7 +43,7 @@ export class CellWriting implements ReactiveController {
     // What can't be fetched now is tried again with the first formula.
     whenIdle(() => {
       void fetchFormula().then(
-        (kit) => kit?.prepare(this.#host.ask),
+        (kit) => kit?.prepare(this.#host.ask, this.#host.book.currency),
         () => {},
       );
     });

@@ -95,7 +95,10 @@ function elsewhere(
 }
 
 function named(typed: string, stock: Stock, bracket = '('): readonly Candidate[] {
-  return [...names(typed, stock), ...cells(typed, stock), ...functions(typed, stock, bracket), ...tables(typed, stock)].slice(0, MOST);
+  const wanted = typed.toLowerCase();
+  const begins = ({ label }: Candidate): number => (label.toLowerCase().startsWith(wanted) ? 0 : 1);
+  const own = [...names(typed, stock), ...cells(typed, stock)].sort((a, b) => begins(a) - begins(b));
+  return [...own, ...functions(typed, stock, bracket), ...tables(typed, stock)].slice(0, MOST);
 }
 
 const tables = (typed: string, { book }: Stock): readonly Candidate[] =>

@@ -16,12 +16,12 @@ import { lineAt } from '../formula-text.ts';
 import type { Step } from '../part.ts';
 import type { ObTable } from '../table.ts';
 import { type Candidate, type Completing, completing } from './completion.ts';
-import { hintOf, signatureText, type Verdict, verdictOf } from './hints.ts';
+import { hintOf, type Verdict, verdictOf } from './hints.ts';
 import { type Citing, citingOf } from './letters.ts';
 import { Picking } from './picking.ts';
 import '../styles/formula.css';
 import { slipBelow } from './slip-below.ts';
-import { type Library, libraryOf, unitsIn } from './stock.ts';
+import { libraryOf, NO_LIBRARY, unitsIn } from './stock.ts';
 import { closed, standingAt, takesReference, type Word, wordsOf } from './words.ts';
 
 /** What is done with what is written. */
@@ -47,8 +47,15 @@ const WIDEST = 540;
 const NOTHING: Verdict = { text: '', wrong: false };
 const PICK = 'input.pick';
 
-/** What completion needs is asked for before the first formula. */
-export const prepare = (ask: Session['ask']): Promise<unknown> => libraryOf(ask).catch(() => {});
+let hasRun = false;
+
+/** Before the first formula: what completion needs is asked for, and the editor run once, so that its first character is on screen as soon as any. */
+export async function prepare(ask: Session['ask'], currency: string): Promise<void> {
+  unitsIn(currency);
+  if (!hasRun) new EditorView({ doc: '=A1', extensions: [history(), EditorView.lineWrapping] }).destroy();
+  hasRun = true;
+  await libraryOf(ask).catch(() => {});
+}
 
 export class FormulaEditor {
   readonly root = document.createElement('div');
@@ -62,9 +69,11 @@ export class FormulaEditor {
   readonly #picking: Picking;
   /** The last that happened was a character, typed or taken away. */
   #typing = false;
-  #library: Library | undefined;
+  #library = NO_LIBRARY;
   #list: Completing | undefined;
   #picked = -1;
+  #citing = 0;
+  #told: Readonly<Record<string, string>> = {};
   #verdict = NOTHING;
   /** Only the answer to the last question counts. */
   #asked = 0;
@@ -100,7 +109,7 @@ export class FormulaEditor {
       },
       put: (start, end, insert) => this.#put(start, end, insert, PICK),
     });
-    writer.cite(this.#read.cells);
+    this.#cite();
     this.#judge();
     this.#draw();
     libraryOf(table.ask).then(
@@ -184,7 +193,7 @@ export class FormulaEditor {
         ...historyKeymap,
         ...standardKeymap,
       ]),
-      this.#attributes.of(this.#contentAttributes()),
+      this.#attributes.of(EditorView.contentAttributes.of(this.#contentAttributes())),
       EditorView.updateListener.of((update) => this.#updated(update)),
       EditorView.domEventHandlers({
         blur: () => {
@@ -194,9 +203,9 @@ export class FormulaEditor {
     ];
   }
 
-  #contentAttributes(): Extension {
+  #contentAttributes(): Readonly<Record<string, string>> {
     const { id } = this.root;
-    return EditorView.contentAttributes.of({
+    return {
       'aria-label': `Formula for ${titleOf(this.#home)}`,
       'aria-multiline': 'false',
       'aria-autocomplete': 'list',
@@ -206,7 +215,7 @@ export class FormulaEditor {
       enterkeyhint: 'done',
       ...(this.#list && { 'aria-controls': `${id}-list` }),
       ...(this.#list && this.#picked >= 0 && { 'aria-activedescendant': `${id}-${this.#picked}` }),
-    });
+    };
   }
 
   #updated(update: ViewUpdate): void {
@@ -215,11 +224,21 @@ export class FormulaEditor {
     if (!picked) this.#picking.drop();
     if (update.docChanged) {
       const [before, now] = [update.startState.field(this.#reading).cells, this.#read.cells];
-      if (!alike(before, now)) this.#writer.cite(now);
+      if (!alike(before, now)) this.#cite();
       this.#judge();
     }
     this.#typing = update.docChanged && update.transactions.some((tr) => tr.isUserEvent('input.type') || tr.isUserEvent('delete'));
     this.#setList(this.#typing || this.#list ? this.#completing(false) : undefined);
+  }
+
+  /** The letters on the page come after the frame that shows what was written. */
+  #cite(): void {
+    cancelAnimationFrame(this.#citing);
+    this.#citing = requestAnimationFrame(() =>
+      setTimeout(() => {
+        if (!this.#closed) this.#writer.cite(this.#read.cells);
+      }),
+    );
   }
 
   #put(from: number, to: number, insert: string, userEvent: string): void {
@@ -230,10 +249,9 @@ export class FormulaEditor {
   // ---- the list
 
   #completing(asked: boolean): Completing | undefined {
-    const { cards, signatures } = this.#library ?? { cards: new Map(), signatures: new Map() };
+    const { cards, texts } = this.#library;
     const { book } = this.#table;
-    const takes = new Map([...signatures].map(([name, signature]) => [name, signatureText(signature)]));
-    return completing(this.text, this.#read.words, this.#caret, { book, home: this.#home, cards, signatures: takes, units: unitsIn(book.currency) }, asked);
+    return completing(this.text, this.#read.words, this.#caret, { book, home: this.#home, cards, signatures: texts, units: unitsIn(book.currency) }, asked);
   }
 
   #complete(asked: boolean): boolean {
@@ -248,7 +266,10 @@ export class FormulaEditor {
     // An update must be over before the next begins.
     queueMicrotask(() => {
       if (this.#closed) return;
-      this.#view.dispatch({ effects: this.#attributes.reconfigure(this.#contentAttributes()) });
+      const told = this.#contentAttributes();
+      if (JSON.stringify(told) !== JSON.stringify(this.#told))
+        this.#view.dispatch({ effects: this.#attributes.reconfigure(EditorView.contentAttributes.of(told)) });
+      this.#told = told;
       this.#draw();
     });
   }
@@ -313,7 +334,7 @@ export class FormulaEditor {
   #draw(): void {
     const { words, cited } = this.#read;
     const standing = standingAt(words, this.#caret);
-    const hint = standing && hintOf(standing, this.#library?.signatures.get(standing.name), this.#library?.cards.get(standing.name));
+    const hint = standing && hintOf(standing, this.#library.signatures.get(standing.name), this.#library.cards.get(standing.name));
     const template = slipBelow({
       id: this.root.id,
       hint,

@@ -4,13 +4,18 @@ import { QUANTITIES, quantityName, unit, withCurrency } from '../../../functions
 import type { FunctionCard } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { PICKS } from '../shown-unit.ts';
+import { signatureText } from './hints.ts';
 
 export interface Library {
   /** Of our own functions, what their records say. */
   readonly cards: ReadonlyMap<string, FunctionCard>;
   /** What every function takes, the standard's too. */
   readonly signatures: ReadonlyMap<string, Signature>;
+  /** The same as it is read: `condition, then, [otherwise]`. */
+  readonly texts: ReadonlyMap<string, string>;
 }
+
+export const NO_LIBRARY: Library = { cards: new Map(), signatures: new Map(), texts: new Map() };
 
 /** The same for every book: asked once. */
 let library: Promise<Library> | undefined;
@@ -19,7 +24,7 @@ export function libraryOf(ask: Session['ask']): Promise<Library> {
   library ??= ask(async (engine) => {
     const [cards, signatures] = await Promise.all([engine.functions(), engine.signatures()]);
     const byName = <T extends { readonly name: string }>(all: readonly T[]): ReadonlyMap<string, T> => new Map(all.map((each) => [each.name, each]));
-    return { cards: byName(cards), signatures: byName(signatures) };
+    return { cards: byName(cards), signatures: byName(signatures), texts: new Map(signatures.map((each) => [each.name, signatureText(each)])) };
   });
   // Whoever asks next tries again.
   library.catch(() => {

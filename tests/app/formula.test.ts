@@ -1,0 +1,238 @@
+/** Writing a formula: by keyboard, by clicks on cells and by an input method. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+const cell = (row: string, column: string) => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
+const editor = () => page.getByRole('textbox', { name: /^Formula for/ });
+const slip = () => page.locator('.formula-slip');
+const offered = () => slip().getByRole('option').locator('code').allTextContents();
+const said = () => slip().locator('p[role=status]');
+
+async function open(): Promise<void> {
+  page = await browser.visit();
+  await openDemo(page);
+  await goTo(page, 'Scenarios');
+}
+/** Begins a formula in a cell, over what stands there. */
+async function begin(row: string, column: string, text: string): Promise<void> {
+  await cell(row, column).click();
+  await page.keyboard.type(text);
+  await editor().waitFor();
+}
+/** Cells that wear a letter, as `B7 a`. */
+const lettered = (): Promise<readonly string[]> =>
+  page.locator('[data-spot]:has(.key)').evaluateAll((cells) =>
+    cells.map((c) => {
+      const [row, column] = ((c as HTMLElement).dataset.spot ?? '').split(',').map(Number);
+      return `${String.fromCharCode(65 + (column ?? 0))}${(row ?? 0) + 1} ${c.querySelector('.key')?.textContent}`;
+    }),
+  );
+
+describe('a formula', () => {
+  beforeEach(open, 60_000);
+  afterEach(async () => {
+    await page.context().close();
+    expect(browser.complaints.splice(0)).toEqual([]);
+  });
+
+  it('is written with completion and hints by keyboard, and kept', async () => {
+    const before = (await cell('Full mean PPFD', 'B').getAttribute('aria-label'))?.split(':')[1]?.split(',')[0];
+    await begin('Dimmest point, kept', 'B', '=bench.me');
+    await expect.poll(offered).toEqual(['BENCH.MEAN(layout, height, [nx], [ny])']);
+    expect(await editor().getAttribute('aria-activedescendant')).toBeNull();
+    await page.keyboard.press('ArrowDown');
+    const active = await editor().getAttribute('aria-activedescendant');
+    expect(await page.locator(`[id="${active}"]`).getAttribute('aria-selected')).toBe('true');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => slip().locator('.argument b').textContent()).toBe('layout');
+    await page.keyboard.type('layout');
+    await expect.poll(offered).toContain('Layout · B');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type(',');
+    await expect.poll(() => slip().locator('.argument').textContent()).toMatch(/height: .*at least 0\.01, at most 50/);
+    await page.keyboard.type('mount h');
+    await expect.poll(offered).toEqual(['Mount height · B', 'Mount height · A', 'Mount height · C']);
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type(')');
+    expect(await editor().textContent()).toBe('=BENCH.MEAN(B11,B7)');
+    expect(await slip().getByRole('listitem').allTextContents()).toEqual([
+      expect.stringMatching(/^aLayout · BB11/),
+      expect.stringMatching(/^bMount height · BB7.*0\.40/),
+    ]);
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(async () => (await cell('Dimmest point, kept', 'B').getAttribute('aria-label'))?.split(':')[1]?.split(',')[0])
+      .toBe(before?.replace(/\.\d/, ''));
+  });
+
+  it('keeps on Enter what is written where nothing in the list was picked', async () => {
+    await begin('Mount height', 'C', '=pi');
+    await expect.poll(offered).toContain('PI()');
+    await page.keyboard.type('()*0.1 m');
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.31 metres"]')).waitFor();
+  });
+
+  it('takes cells by a click and by the arrows, a range with Shift, and marks them with its letters', async () => {
+    await begin('Buying, all', 'B', '=');
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(() => editor().textContent()).toMatch(/^=B\d+$/);
+    await page.keyboard.press('ArrowLeft');
+    const first = (await editor().textContent()) ?? '';
+    expect(first).toMatch(/^=A\d+$/);
+    await expect.poll(() => slip().locator('.unseen').textContent()).toMatch(new RegExp(`put in as ${first.slice(1)}\\.$`));
+    // Another pick takes its place; a sign ends it.
+    await cell('Mount height', 'A').click();
+    expect(await editor().textContent()).toBe('=A7');
+    await page.keyboard.type('+SUM(');
+    await cell('Along the bench', 'B').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.type(')+A7');
+    expect(await editor().textContent()).toBe('=A7+SUM(B2:B3)+A7');
+    await expect.poll(lettered).toEqual(['B2 b', 'B3 b', 'A7 a']);
+    expect(
+      await editor()
+        .locator('.ref')
+        .evaluateAll((refs) => refs.map((ref) => ref.getAttribute('data-letter'))),
+    ).toEqual(['a', 'b', 'a']);
+    await page.keyboard.press('Escape');
+    expect(await page.locator('.formula-slip').count()).toBe(0);
+    expect(await page.locator('ob-table input:focus').count()).toBe(1);
+  });
+
+  it('finds cells of other pages by their headings, and writes their table before them', async () => {
+    await begin('Mount height', 'C', '=2*');
+    await page.keyboard.type('bench len');
+    await expect.poll(offered).toContain('Bench length · Brief');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    expect(await editor().textContent()).toMatch(/^=2\*(bench_length|Brief!A\d+)$/);
+  });
+
+  it('says what is wrong while it is written, and that it is right again', async () => {
+    await begin('Mount height', 'C', '=B7+5 W');
+    await expect.poll(() => said().textContent()).toMatch(/length.*power/);
+    expect(await said().getAttribute('class')).toBe('wrong');
+    await page.keyboard.press('Backspace');
+    await page.keyboard.type('cm');
+    await expect.poll(() => said().textContent()).toMatch(/^Gives 0?\.?45/);
+    await page.keyboard.type('+(');
+    await expect.poll(() => said().textContent()).toBe('');
+    expect(await cell('Mount height', 'C').getAttribute('aria-label')).toMatch(/0\.60 metres/);
+  });
+
+  it('is left as it was on Escape, which closes the list first', async () => {
+    await cell('Kept mean PPFD', 'B').click();
+    const before = await cell('Kept mean PPFD', 'B').getAttribute('aria-label');
+    await page.keyboard.press('F2');
+    await editor().waitFor();
+    const text = await editor().textContent();
+    expect(text).toMatch(/^=/);
+    await page.keyboard.type('*mou');
+    await expect.poll(offered).toContain('Mount height · B');
+    await page.keyboard.press('Escape');
+    await expect.poll(offered).toEqual([]);
+    expect(await editor().textContent()).toBe(`${text}*mou`);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => editor().count()).toBe(0);
+    expect(await cell('Kept mean PPFD', 'B').getAttribute('aria-label')).toBe(before);
+    expect(await page.locator('ob-app[citing]').count()).toBe(0);
+  });
+
+  it('shows units as they are written, and stays one line whatever is pasted', async () => {
+    await begin('Mount height', 'C', '=UNIT(6,"in")+B7');
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.55 metres"]')).waitFor();
+    await cell('Mount height', 'C').click();
+    await page.keyboard.press('F2');
+    await editor().waitFor();
+    expect(await editor().textContent()).toBe('=6 in+B7');
+    await page.evaluate(() => {
+      const data = new DataTransfer();
+      data.setData('text/plain', '+1 cm\n+2 cm');
+      document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+    });
+    expect(await editor().textContent()).toBe('=6 in+B7+1 cm +2 cm');
+    await page.keyboard.press('Control+z');
+    expect(await editor().textContent()).toBe('=6 in+B7');
+  });
+
+  it('is kept by a click elsewhere, and opens again with the reason where it is refused', async () => {
+    await begin('Mount height', 'C', '=nosuchname');
+    await cell('Buying, all', 'A').click();
+    await expect.poll(() => said().textContent()).toMatch(/Nothing is called nosuchname/);
+    expect(await editor().textContent()).toBe('=nosuchname');
+  });
+
+  it('loses nothing that an input method makes, and takes no key while it composes', async () => {
+    const session = await page.context().newCDPSession(page);
+    const compose = (text: string) => session.send('Input.imeSetComposition', { text, selectionStart: text.length, selectionEnd: text.length });
+    await cell('Mount height', 'C').click();
+    await compose('=');
+    await compose('=A');
+    expect(await editor().count()).toBe(0);
+    await page.keyboard.press('Escape');
+    await session.send('Input.insertText', { text: '=A7' });
+    await editor().waitFor();
+    expect(await editor().textContent()).toBe('=A7');
+    await compose('+');
+    await compose('+1');
+    await session.send('Input.insertText', { text: '+10 cm' });
+    expect(await editor().textContent()).toBe('=A7+10 cm');
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+  });
+
+  it('has no fault that axe finds, with and without its list', async () => {
+    await begin('Mount height', 'C', '=B7+SUM(B8,mou');
+    await expect.poll(offered).toContain('Mount height · B');
+    await page.keyboard.press('ArrowDown');
+    const faults = async () => (await new AxeBuilder({ page }).analyze()).violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`);
+    expect(await faults()).toEqual([]);
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('+5 W');
+    await expect.poll(() => said().getAttribute('class')).toBe('wrong');
+    expect(await faults()).toEqual([]);
+  }, 90_000);
+});
+
+describe('by touch, 390 px wide', () => {
+  it('is written with cells that are tapped, within the screen', async () => {
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await page.getByRole('button', { name: 'Contents' }).tap();
+    await page
+      .locator('ob-contents')
+      .getByRole('button', { name: /^Scenarios/ })
+      .tap();
+    await cell('Mount height', 'A').tap();
+    await cell('Mount height', 'A').tap();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('=');
+    await editor().waitFor();
+    await cell('Spread along', 'A').tap();
+    expect(await editor().textContent()).toBe('=A5');
+    await page.keyboard.type('*30 cm');
+    const box = await slip().boundingBox();
+    expect(box?.x).toBeGreaterThanOrEqual(0);
+    expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(390);
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'A').and(page.locator('[aria-label*="0.33 metres"]')).waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await page.context().close();
+  }, 60_000);
+});
