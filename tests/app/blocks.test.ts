@@ -88,6 +88,11 @@ describe('a text', () => {
     await page.locator('td[aria-label^="Mount height, B:"]').click();
     expect(await field().inputValue()).toMatch(/^\{\{Scenarios!B7\}\}/);
     await expect.poll(() => page.locator('.as-it-stands .live').first().textContent()).toMatch(/^0\.40/);
+    // Inside the field Ctrl Z belongs to the text.
+    await field().press('Control+z');
+    expect(await field().inputValue()).not.toContain('{{Scenarios!B7}}');
+    expect(await page.locator('ob-contents').getByRole('button', { name: 'What changed' }).textContent()).not.toMatch(/[1-9]/);
+    await field().press('Control+Shift+z');
     await field().press('Escape');
     await field().waitFor({ state: 'detached' });
     expect(await written()).toBe(before);

@@ -67,7 +67,7 @@ export class ObArranging extends Part {
     else if (verb === 'write-text') this.say('text', { block: id });
     else if (verb === 'add-picture') await this.#picture({ page: page.id, at });
     else if (verb === 'change-picture') await this.#picture({ block: id });
-    else if (verb === 'add-table') this.#ask(newTable(page.id, at));
+    else if (verb === 'add-table') this.#ask(this.#newTable(page.id, at));
     else if (verb === 'name-table') this.#ask(nameTable(tableOfBlock(this.session.book, block?.kind === 'table' ? block.table : '')?.name ?? ''));
     else if (verb === 'drop-piece') this.#dropPiece(spot);
     else {
@@ -93,6 +93,36 @@ export class ObArranging extends Part {
         command: (book) => addPage(book, { title: word(data, 'title'), at, ...(group === undefined ? {} : { group }) }),
         after: () => this.say('page', { page: this.session.book.pages[at]?.id ?? this.pageId }),
       }),
+    };
+  }
+
+  #newTable(page: string, at: number): Slip {
+    return {
+      name: 'Add a table',
+      fields: html`<label>Its name, as formulas say it <input name="name" type="text" required autocomplete="off" /></label>
+        <label>What it is <select name="form">
+          <option value="plain">Rows and columns with names of their own</option>
+          <option value="list">A list to look things up in, headings in its first row</option>
+          <option value="scenarios">The scenarios, side by side</option>
+        </select></label>
+        <label>Rows <input name="rows" type="number" min="1" max="20000" required .defaultValue=${'6'} /></label>
+        <label>Columns (the scenarios have theirs) <input name="columns" type="number" min="1" max="100" required .defaultValue=${'3'} /></label>`,
+      keep: 'Add it',
+      change: (data) => {
+        const form = word(data, 'form');
+        return {
+          command: (book) =>
+            addTable(book, {
+              page,
+              at,
+              name: word(data, 'name'),
+              form: form === 'list' || form === 'scenarios' ? form : 'plain',
+              rows: Number(word(data, 'rows')),
+              columns: Number(word(data, 'columns')),
+            }),
+          after: () => this.say('piece-focus', { block: this.session.book.pages.find((each) => each.id === page)?.blocks[at]?.id }),
+        };
+      },
     };
   }
 
@@ -209,31 +239,4 @@ const nameTable = (table: string): Slip => ({
   fields: html`<label>Its name <input name="name" type="text" required autocomplete="off" .defaultValue=${table} /></label>`,
   keep: 'Keep',
   change: (data) => ({ command: (book) => renameTable(book, { table, name: word(data, 'name') }) }),
-});
-
-const newTable = (page: string, at: number): Slip => ({
-  name: 'Add a table',
-  fields: html`<label>Its name, as formulas say it <input name="name" type="text" required autocomplete="off" /></label>
-    <label>What it is <select name="form">
-      <option value="plain">Rows and columns with names of their own</option>
-      <option value="list">A list to look things up in, headings in its first row</option>
-      <option value="scenarios">The scenarios, side by side</option>
-    </select></label>
-    <label>Rows <input name="rows" type="number" min="1" max="20000" required .defaultValue=${'6'} /></label>
-    <label>Columns (the scenarios have theirs) <input name="columns" type="number" min="1" max="100" required .defaultValue=${'3'} /></label>`,
-  keep: 'Add it',
-  change: (data) => {
-    const form = word(data, 'form');
-    return {
-      command: (book) =>
-        addTable(book, {
-          page,
-          at,
-          name: word(data, 'name'),
-          form: form === 'list' || form === 'scenarios' ? form : 'plain',
-          rows: Number(word(data, 'rows')),
-          columns: Number(word(data, 'columns')),
-        }),
-    };
-  },
 });

@@ -87,9 +87,11 @@ export class ObProseWriting extends Part {
   #put(reference: string): void {
     const field = this.#field;
     if (!field) return;
+    this.#back();
+    // Put in as if it were typed, so that Ctrl Z in the field takes it back.
+    if (document.execCommand('insertText', false, `{{${reference}}}`)) return;
     field.setRangeText(`{{${reference}}}`, field.selectionStart, field.selectionEnd, 'end');
     this.say('draft', { text: field.value });
-    this.#back();
   }
 
   #back(): void {
