@@ -70,3 +70,12 @@ export function plainField(a: Arrangement, height: number, nx: number, ny: numbe
 }
 
 export const mean = (values: readonly number[]): number => values.reduce((sum, x) => sum + x, 0) / values.length;
+
+/** Lowest over mean of the points at least a margin from every edge of the bench. */
+export function evennessInside({ length, width }: Arrangement, field: readonly number[], nx: number, ny: number, margin: number): number {
+  const inside = field.filter((_, i) => {
+    const [x, y] = [((i % nx) + 0.5) * (length / nx), (Math.floor(i / nx) + 0.5) * (width / ny)];
+    return [x, length - x, y, width - y].every((away) => away >= margin - 1e-9);
+  });
+  return Math.min(...inside) / mean(inside);
+}

@@ -4,7 +4,7 @@ import { fromBase, need } from '../../functions/units.ts';
 import { columnText, textOf } from '../../src/book/address.ts';
 import type { Session } from '../../src/session.ts';
 import { openTemplate } from './open-template.ts';
-import { type Arrangement, mean, plainField } from './plain-light.ts';
+import { type Arrangement, evennessInside, mean, plainField } from './plain-light.ts';
 
 const bench = { length: 3.6, width: 1.5 };
 const rail = { faceLength: 1.15, faceWidth: 0.06, beam: 120, volts: 24, lastsTo90: 36_000 };
@@ -123,6 +123,7 @@ describe.each(plans)('scenario $letter', (plan) => {
     near(value(letter, 'Kept mean PPFD', 'µmol/m²/s'), kept, 1e-6);
     near(value(letter, 'Kept day light, DLI', 'mol/m²/d'), dli, 1e-6);
     near(value(letter, 'Evenness: lowest to mean', ''), Math.min(...field) / full, 2e-6);
+    near(value(letter, 'Evenness away from the edges', ''), evennessInside(light, field, ...GRID, height), 2e-6);
     near(value(letter, 'Dimmest point, kept', 'µmol/m²/s'), Math.min(...field) * left, 1e-6);
     near(value(letter, 'Brightest point, day one', 'µmol/m²/s'), Math.max(...field), 1e-6);
     near(value(letter, 'Share of the bench with enough', ''), field.filter((x) => x * left >= wanted).length / field.length);
@@ -151,6 +152,7 @@ describe.each(plans)('scenario $letter', (plan) => {
     near(value(letter, 'Buying, all', 'EUR'), buy);
     near(value(letter, 'Energy', 'kWh/year'), energy);
     near(value(letter, 'Running', 'EUR/year'), run);
+    near(value(letter, 'Running, by the month', 'EUR/month'), run / 12);
     near(value(letter, 'Paying off', 'EUR/year'), capital);
     near(value(letter, 'A year, all in', 'EUR/year'), run + capital);
     near(value(letter, 'Cost of light', 'EUR/mol'), (run + capital) / (dli * 3.6 * 1.5 * 330), 1e-6);
@@ -176,7 +178,7 @@ test('a maker’s limit on one breaker that nobody has given is unknown, and the
       return found?.kind === 'text' ? found.text : JSON.stringify(found);
     };
     for (const letter of 'ABC') expect(at(`Scenarios!${letter}61`)).toMatch(/^unknown/);
-    expect(at('Scenarios!A67')).toBe('unknown, see Circuits free');
+    expect(at('Scenarios!A68')).toBe('unknown, see Circuits free');
   } finally {
     other.close();
   }

@@ -54,3 +54,8 @@ test('four readings are too few for a height', () => {
   const value = ask('METER.FIT.HEIGHT', [[1, 2, 3, 4]], TEXT, 0.05, 3);
   expect(isRefusal(value) && value.message).toContain('at least 5');
 });
+
+test('without a tolerance nobody can say whether the readings hold', () => {
+  expect(ask('METER.VERDICT', 145, 150, null)).toBe('unknown, no tolerance given');
+  expect(ask('METER.VERDICT', 145, 150, 0.1)).toMatch(/^holds/);
+});
