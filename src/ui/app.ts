@@ -16,27 +16,21 @@ import { spokenValue, viewOf } from './cell-view.ts';
 import './command-list.ts';
 import type { ObCommandList } from './command-list.ts';
 import { command, commandFor } from './commands.ts';
-import './contents.ts';
 import { Keeping } from './controllers/keeping.ts';
 import { Tracing } from './controllers/tracing.ts';
 import { actions, cover } from './cover.ts';
 import { loadOwnPage, OWN_PAGES, PageDesk, type Room } from './desk.ts';
 import './naming.ts';
 import type { ObNaming } from './naming.ts';
-import './page-view.ts';
 import type { ObPage } from './page-view.ts';
 import { holdDrawing, Part, type Place, samePlace, type Wishes } from './part.ts';
-import './picture.ts';
-import './prose.ts';
 import './start.ts';
+import type { Found } from './opening.ts';
 import { areaOf } from './selection.ts';
 import { slips } from './slips.ts';
 import type { ShelfCard, TemplateCard } from './start.ts';
-import './table.ts';
-import type { Found } from './opening.ts';
 import type { ObTable, Refusal } from './table.ts';
 import type { ObUnitSlip } from './unit-slip.ts';
-import './working.ts';
 
 type Wish<K extends keyof Wishes> = CustomEvent<Wishes[K]>;
 
@@ -127,6 +121,7 @@ export class ObApp extends Part implements Room {
     this.requestUpdate();
     await this.updateComplete;
     void warmUp();
+    void import('./book-parts.ts').catch(() => {});
   }
 
   async #open(wish: Wishes['open']): Promise<boolean> {
@@ -158,7 +153,7 @@ export class ObApp extends Part implements Room {
     await this.#keeping.now();
     this.problem = '';
     this.#leave();
-    const { startSession } = await import('./opening.ts');
+    const [{ startSession }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts')]);
     const session = await startSession(found.book, found.history);
     this.session = session;
     this.#unsubscribe = session.subscribe((news) => this.#hear(news));

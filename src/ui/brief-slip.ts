@@ -6,8 +6,7 @@ import { noteOf, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
 import { isLeft, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../book/said-by.ts';
 import type { Values } from '../engine/types.ts';
 import { allowedText, choicesOf } from './choices.ts';
-import { Part, type Place, samePlace } from './part.ts';
-import { placeOfAt } from './working.ts';
+import { Part, type Place, placeOfAt, samePlace } from './part.ts';
 
 /** Puts an answer, who said so, or both, into a cell as one change; gives why not, where it is refused. What is left out stays. */
 export type TakeAnswer = (

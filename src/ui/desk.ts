@@ -15,10 +15,9 @@ import type { TakeAnswer } from './brief-slip.ts';
 import { baseOf, valueAt } from './cell-view.ts';
 import type { Desk, SentOut } from './commands.ts';
 import { switchLight } from './controllers/light.ts';
-import type { Wishes } from './part.ts';
+import { placeOfAt, type Wishes } from './part.ts';
 import type { ObPasteSlip } from './paste-slip.ts';
 import { type Shape, shapeOf } from './shape.ts';
-import { placeOfAt } from './working.ts';
 
 /** Pages that every book has besides its own. */
 export const OWN_PAGES: readonly { readonly id: string; readonly title: string; readonly load: () => Promise<unknown> }[] = [

@@ -4,8 +4,7 @@ import { addressOf, titleOf } from '../book/look-up.ts';
 import type { Value } from '../engine/types.ts';
 import type { Session } from '../session.ts';
 import { lineOf } from './cell-view.ts';
-import { Part } from './part.ts';
-import { placeOfAt } from './working.ts';
+import { Part, placeOfAt } from './part.ts';
 
 const nameOf = (at: At | undefined): string => (at ? `${addressOf(at)} ${titleOf(at)}` : '');
 /** A cell is looked up anew at every turn of the page: only another one, or another name for it, is news to over a hundred entries. */

@@ -1,4 +1,5 @@
 import { LitElement } from 'lit';
+import type { At } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import type { Answer } from '../book/refused.ts';
@@ -41,6 +42,8 @@ export interface Place {
   readonly row: string;
   readonly column: string;
 }
+
+export const placeOfAt = (at: At): Place => ({ table: at.table.id, row: at.row.id, column: at.column.id });
 
 export const samePlace = (a: Place | undefined, b: Place | undefined): boolean => a?.table === b?.table && a?.row === b?.row && a?.column === b?.column;
 

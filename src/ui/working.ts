@@ -9,7 +9,7 @@ import { baseOf, lineOf, spokenValue, viewOf } from './cell-view.ts';
 import { allowedText } from './choices.ts';
 import { command, type Desk, labelOf } from './commands.ts';
 import { headingFrom, piecesOf } from './formula-text.ts';
-import { Part, type Place } from './part.ts';
+import { Part, placeOfAt } from './part.ts';
 
 /** What the engine told of the chosen cell. */
 export interface Told {
@@ -215,8 +215,6 @@ export class ObWorking extends Part {
   }
 }
 customElements.define('ob-working', ObWorking);
-
-export const placeOfAt = (at: At): Place => ({ table: at.table.id, row: at.row.id, column: at.column.id });
 
 function kindWords(standing: ReturnType<typeof viewOf>['standing']): string {
   if (standing === 'as') return 'given';
