@@ -34,7 +34,7 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const bad = failing.length > 0;
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
-    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span class="said">${v.label}: ${shown(v)}.</span> `)}</p>
+    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${shown(v)}.</span> `)}</p>
     ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}
     ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest.</p>` : nothing}
   </section>`;
@@ -46,7 +46,7 @@ const group = (checks: readonly Found[], title: string): unknown =>
 export function headlines(reader: Reader): TemplateResult {
   const found = HEADLINES.flatMap((ids) => reader.first(ids) ?? []);
   const fixture = reader.row('fixture');
-  return html`<div class="big">${found.map((one, i) => html`<div><b>${shown(one)}</b><span>${one.label}${i === 0 && fixture && /^(count|each)$/.test(one.at.row.id) ? html`, ${shown(fixture)}` : nothing}</span></div>`)}</div>`;
+  return html`<div class="headlines">${found.map((one, i) => html`<div><b>${shown(one)}</b><span>${one.label}${i === 0 && fixture && /^(count|each)$/.test(one.at.row.id) ? html`, ${shown(fixture)}` : nothing}</span></div>`)}</div>`;
 }
 
 const COMPARED = ['fixture', 'count', 'height', 'kept', 'dli', 'dli_mean', 'buy', 'annual', 'verdict'];

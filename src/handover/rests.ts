@@ -42,7 +42,7 @@ function givens(reader: Reader): readonly Found[] {
 }
 
 const groupTable = (who: string, lines: Group['lines']): TemplateResult =>
-  html`<table class="pairs said"><thead><tr><th scope="colgroup" colspan="2">${who}</th></tr></thead><tbody>${lines.map(
+  html`<table class="pairs grouped"><thead><tr><th scope="colgroup" colspan="2">${who}</th></tr></thead><tbody>${lines.map(
     ({ found, more }) =>
       html`<tr><th scope="row" class=${breaking(found.label)}>${found.label}${more ? html` <small>${more}</small>` : nothing}</th><td>${found.text === '' ? UNKNOWN : shown(found)}</td></tr>`,
   )}</tbody></table>`;

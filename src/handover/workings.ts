@@ -53,11 +53,11 @@ function working(reader: Reader, trace: TraceNode): unknown {
   const from = trace.from.filter((node) => !node.untaken);
   return html`<div class="work">
     <p><b>${found.label}</b> <span class="address">${trace.address}</span> ${shown(found)}</p>
-    ${trace.formula ? html`<p class="formula">${trace.formula.replace(/^=\s*/, '= ')}</p>` : nothing}
-    ${from.length > 0 && from.length <= MOST_READ ? html`<p class="reads">with ${from.map((node, i) => read(reader, node, i))}</p>` : nothing}
+    ${trace.formula ? html`<p class="work-formula">${trace.formula.replace(/^=\s*/, '= ')}</p>` : nothing}
+    ${from.length > 0 && from.length <= MOST_READ ? html`<p class="work-reads">with ${from.map((node, i) => read(reader, node, i))}</p>` : nothing}
     ${trace.steps.flatMap((step) => {
       const text = step.label === titleOf(found.at) && !step.expression ? undefined : lineOfStep(step);
-      return text === undefined ? [] : [html`<p class="step">${text}</p>`];
+      return text === undefined ? [] : [html`<p class="work-step">${text}</p>`];
     })}
   </div>`;
 }

@@ -28,6 +28,32 @@ async function openSheet(viewport = { width: 1440, height: 900 }): Promise<void>
   await page.getByRole('heading', { name: 'Light plan: Propagation bench' }).waitFor();
 }
 
+/** How each element of the sheet is dressed in print. */
+async function looks(of: Page): Promise<readonly string[]> {
+  await of.emulateMedia({ media: 'print' });
+  return of.evaluate(() =>
+    [...document.querySelectorAll('.handover, .handover *')].map((one) => {
+      const style = getComputedStyle(one);
+      const of = [
+        'display',
+        'fontSize',
+        'fontFamily',
+        'fontWeight',
+        'lineHeight',
+        'color',
+        'fill',
+        'stroke',
+        'marginTop',
+        'marginLeft',
+        'paddingTop',
+        'paddingLeft',
+        'borderBottomWidth',
+      ] as const;
+      return `${one.tagName} ${one.getAttribute('class')}: ${of.map((name) => `${name} ${style[name]}`).join(', ')}`;
+    }),
+  );
+}
+
 describe('the hand-over sheet on the page', () => {
   it('is reached by its command, has no violation that axe can find, and follows a change of the book', async () => {
     await openSheet();
@@ -78,6 +104,11 @@ describe('the hand-over sheet on the page', () => {
     const other = await page.context().newPage();
     await other.setContent(file);
     expect((await other.locator('.handover').textContent())?.replace(/\s+/g, ' ')).toBe(onPage);
+    // And on paper looks the same: no rule of the page around it reaches into the sheet.
+    const [here, there] = await Promise.all([looks(page), looks(other)]);
+    expect(here.length).toBeGreaterThan(1000);
+    expect(here.filter((look, i) => look !== there[i])).toEqual([]);
+    expect(here.length).toBe(there.length);
   });
 
   it.each([1024, 390])('fits a window of %i px', async (width) => {

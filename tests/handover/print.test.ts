@@ -146,7 +146,7 @@ it('would see a picture made of dots, and texts that overlap', async () => {
   const file = made.file();
   const crowded = {
     ...made,
-    file: () => file.replace('</style>', '.handover .big { position: absolute; top: 30mm; left: 0 } .handover header { width: 400mm }</style>'),
+    file: () => file.replace('</style>', '.handover .headlines { position: absolute; top: 30mm; left: 0 } .handover header { width: 400mm }</style>'),
   };
   const { overlaps } = await measure(crowded, 'A4');
   expect(overlaps.length).toBeGreaterThan(0);

@@ -42,7 +42,7 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     const { book } = made.session;
     // Pictures have axes of their own; the lines of the workings are the engine's own steps.
     let rest = made.body
-      .replace(/<p class="(?:step|formula|reads)">[\s\S]*?<\/p>/g, '')
+      .replace(/<p class="work-(?:step|formula|reads)">[\s\S]*?<\/p>/g, '')
       .replace(/<svg class="map-key"[\s\S]*?<\/svg>|<svg viewBox[\s\S]*?<\/svg>/g, '');
     const known = [...marked(rest, 'data-cell'), ...marked(rest, 'data-from')].sort((a, b) => b.start - a.start);
     for (const { start, end } of known) rest = `${rest.slice(0, start)}<i>${rest.slice(end)}`;
@@ -73,7 +73,7 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     expect(reader.letter).toBe(cheapest);
     const front = made.body.indexOf('<section class="verdict');
     expect(front).toBeGreaterThan(0);
-    expect(front).toBeLessThan(made.body.indexOf('class="big"'));
+    expect(front).toBeLessThan(made.body.indexOf('class="headlines"'));
     for (const letter of reader.letters) {
       const one = await make(templateBook(slug), letter);
       const verdict = section(one.body, 'verdict');
