@@ -139,14 +139,17 @@ export class CellWriting implements ReactiveController {
       at,
       {
         keep: (step) => {
+          const place = this.#place;
           this.commit();
+          if (this.#goBack(place)) return true;
           this.#host.take();
           return this.#host.go(step);
         },
         leave: () => this.commit(),
         restore: () => {
+          const place = this.#place;
           this.#restore();
-          this.#host.take();
+          if (!this.#goBack(place)) this.#host.take();
         },
         cite: (letters) => this.#say('letters', { letters }),
       },
@@ -164,8 +167,21 @@ export class CellWriting implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  #say<K extends 'type' | 'tell' | 'letters'>(name: K, detail: Wishes[K]): void {
-    this.#host.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
+  #say<K extends 'type' | 'tell' | 'letters' | 'page'>(name: K, detail: Wishes[K]): void {
+    // The page may have been turned while a formula was written.
+    const from = this.#host.isConnected ? this.#host : document.querySelector('ob-page');
+    from?.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
+  }
+
+  /** True where the page was turned while a formula was written: its cell is shown and taken up again. */
+  #goBack(place: Place | undefined): boolean {
+    if (this.#host.isConnected || !place) return false;
+    const page = this.#host.book.pages.find((each) => each.blocks.some((block) => block.kind === 'table' && block.table === place.table));
+    if (page) this.#say('page', { page: page.id });
+    requestAnimationFrame(() =>
+      requestAnimationFrame(() => [...document.querySelectorAll<ObTable>('ob-table')].find((each) => each.table.id === place.table)?.take()),
+    );
+    return true;
   }
 
   #begin(value: string): void {

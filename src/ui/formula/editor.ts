@@ -79,6 +79,7 @@ export class FormulaEditor {
   #asked = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #closed = false;
+  #docked = false;
 
   constructor(table: ObTable, home: At, writer: Writer, id: string, [text, from, to]: readonly [text: string, from: number, to: number]) {
     this.#table = table;
@@ -108,6 +109,7 @@ export class FormulaEditor {
         return takesReference(editor.#read.words, editor.#caret);
       },
       put: (start, end, insert) => this.#put(start, end, insert, PICK),
+      turn: () => this.#dock(),
     });
     this.#cite();
     this.#judge();
@@ -131,11 +133,31 @@ export class FormulaEditor {
     requestAnimationFrame(() => this.#place());
   }
 
+  /** The page with its cell is turned away from: the slip stays, at the foot of the window. */
+  #dock(): void {
+    if (this.#docked) return;
+    this.#docked = true;
+    this.root.removeAttribute('style');
+    this.root.classList.add('docked');
+    this.#table.closest('ob-app')?.append(this.root);
+    this.#view.focus();
+  }
+
+  /** What is written is kept where the focus goes elsewhere, but not where a page is turned, which takes it to its title. */
+  #blurred(to: Element | null): void {
+    if (this.#closed) return;
+    if (this.#docked && (to === null || to.closest('main h2, ob-contents')))
+      requestAnimationFrame(() => {
+        if (!this.#closed) this.#view.focus();
+      });
+    else this.#writer.leave();
+  }
+
   /** Lays the slip over its cell, and within the frame of the table. */
   #place(): void {
     const over = this.#table.querySelector('.over')?.getBoundingClientRect();
     const frame = this.#table.querySelector('.frame')?.getBoundingClientRect();
-    if (this.#closed || !over || !frame) return;
+    if (this.#closed || this.#docked || !over || !frame) return;
     const { style } = this.root;
     const most = Math.max(over.width + 4, Math.min(WIDEST, frame.width));
     style.setProperty('--height', `${over.height}px`);
@@ -196,9 +218,7 @@ export class FormulaEditor {
       this.#attributes.of(EditorView.contentAttributes.of(this.#contentAttributes())),
       EditorView.updateListener.of((update) => this.#updated(update)),
       EditorView.domEventHandlers({
-        blur: () => {
-          if (!this.#closed) this.#writer.leave();
-        },
+        blur: (event) => this.#blurred(event.relatedTarget as Element | null),
       }),
     ];
   }
@@ -350,7 +370,7 @@ export class FormulaEditor {
     });
     render(template, this.#below);
     // What grew is brought into sight, unless a cell that is being picked is.
-    if (!this.#picking.isLive) requestAnimationFrame(() => this.root.scrollIntoView({ block: 'nearest' }));
+    if (!this.#picking.isLive && !this.#docked) requestAnimationFrame(() => this.root.scrollIntoView({ block: 'nearest' }));
   }
 }
 

@@ -1,5 +1,5 @@
 /**
- * Cells put into a formula from the page: by a click, or by the arrows. Up and down begin at the cell that is being written; while a
+ * Cells put into a formula from the page: by a click, also on another page that is turned to, or by the arrows. Up and down begin at the cell that is being written; while a
  * reference is the one last put in, all arrows move it, and with Shift they make it a range.
  */
 import { columnText, placeIn, tableText } from '../../book/address.ts';
@@ -15,6 +15,8 @@ export interface Picker {
   /** A reference can stand where the caret is. */
   readonly takes: boolean;
   put(from: number, to: number, text: string): void;
+  /** Another page is about to be turned to, for a cell of it. */
+  turn(): void;
 }
 
 interface Live {
@@ -89,6 +91,7 @@ export class Picking {
     const { target } = event as PointerEvent & { target: Element };
     const cell = target.closest<HTMLElement>('[data-spot]');
     const table = cell?.closest<ObTable>('ob-table');
+    if (event.type === 'pointerdown' && target.closest('ob-contents button') && (this.isLive || this.#picker.takes)) this.#picker.turn();
     const touch = 'pointerType' in event && event.pointerType === 'touch';
     if (event.type === 'pointerdown') this.#pressed = cell !== null && table !== undefined && (this.isLive || this.#picker.takes);
     if (!this.#pressed || !cell || !table) return;
