@@ -69,8 +69,8 @@ describe('the page of functions', () => {
     await max.locator('input').fill('=0.2 m + 25 cm');
     await max.getByRole('button', { name: 'Put into Mount height, B' }).click();
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
-    const writing = page.locator('.over.writing > input');
-    await expect.poll(() => writing.inputValue()).toBe('=0.2 m + 25 cm');
+    const writing = page.getByRole('textbox', { name: /^Formula for Mount height, B/ });
+    await expect.poll(() => writing.textContent()).toBe('=0.2 m + 25 cm');
     expect(await page.locator('td[aria-label^="Mount height, B: 0.40 metres"]').count()).toBe(1);
     await page.keyboard.press('Enter');
     await page.locator('td[aria-label^="Mount height, B: 0.45 metres"]').waitFor();
