@@ -18,6 +18,8 @@ export interface Bars {
   readonly bars: readonly Bar[];
   readonly missing: readonly string[];
   readonly base: string;
+  /** What the row is called. */
+  readonly name: string;
   readonly unit: string;
   readonly low: number | undefined;
   readonly high: number | undefined;
@@ -55,6 +57,7 @@ export function readBars(block: PictureBlock, book: Book, values: Values): Bars 
       ),
     ],
     base: cells.base,
+    name: cells.name('value'),
     unit: shown?.symbol ?? '',
     low: line('low'),
     high: line('high'),

@@ -18,6 +18,8 @@ export interface Cells {
   letter(column: number): string;
   columnId(column: number): string;
   readonly base: string;
+  /** What the row or cell is called. */
+  name(key: string): string;
   /** The block names a cell for it, whether or not the book has that. */
   says(key: string): boolean;
   /** In that scenario. */
@@ -58,6 +60,10 @@ export function cellsOf(block: PictureBlock, book: Book, values: Values, lead: s
     },
     columnId: (column) => first?.table.columns[column]?.id ?? '',
     base: comparing ? (comparing.columns[baseColumn(comparing)]?.id ?? '') : '',
+    name: (key) => {
+      const cell = at(key, 0);
+      return cell ? (cell.table.form === 'scenarios' ? rowHeading(cell) : titleOf(cell)) : '';
+    },
     says: (key) => (block.reads[key] ?? '') !== '',
     value,
     number: (key, column) => {

@@ -14,6 +14,8 @@ export interface PictureRead {
   /** Cells one after another, one a month. */
   readonly run?: true;
   readonly needed?: true;
+  /** A cell of a comparing table: no other says one thing of every scenario. */
+  readonly compared?: true;
   /** What such a row or column is usually called. */
   readonly called: RegExp;
 }
@@ -71,6 +73,7 @@ export const PICTURE_KINDS: readonly PictureKind[] = [
         meaning: 'a row of the scenarios: a length, a cost, a day’s light',
         takes: 'number',
         needed: true,
+        compared: true,
         called: /^kept mean ppfd/i,
       },
       { key: 'target', name: 'value aimed at', meaning: 'a line across the bars, of the same quantity', takes: 'number', called: /^ppfd aimed at/i },

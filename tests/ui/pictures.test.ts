@@ -104,6 +104,7 @@ describe('the bars of scenarios', () => {
       ['A', 1500, '1500 EUR/year'.replace(' ', '\u202f')],
       ['B', 1342, '1342 EUR/year'.replace(' ', '\u202f')],
     ]);
+    expect(found.name).toBe('Yearly cost');
     expect(found.unit).toBe('EUR/year');
     expect(found.missing).toEqual([]);
   });
@@ -183,6 +184,9 @@ describe('what pictures and texts read', () => {
     const sun = read('monthly light', 'sun');
     expect(judge(sun, 'Months!B2:B4', book, values)).toEqual({ reference: 'Months!B2:B4' });
     expect(judge(sun, 'Months!B2', book, values)).toMatchObject({ wrong: expect.stringContaining('no run of cells') });
+    expect(judge(read('scenario bars', 'value'), 'Months!B2', book, values)).toMatchObject({
+      wrong: expect.stringContaining('Months, which compares no scenarios'),
+    });
     expect(choicesFor(sun, book, values, '').map(({ reference }) => reference)).toEqual(['Months!B2:B4', 'Scenarios!A5:A7']);
   });
 

@@ -12,6 +12,7 @@ import type { Desk } from '../commands.ts';
 import '../styles/blocks.css';
 import { Part } from '../part.ts';
 import type { ObPictureSlip } from './picture-slip.ts';
+import { readersText } from './readers.ts';
 import { can, type Spot, spotOf, type Verb } from './verbs.ts';
 
 /** A slip with fields, or with a question only. */
@@ -156,20 +157,18 @@ export class ObArranging extends Part {
 
   /** What goes with it, before it goes. */
   #loss(command: (book: Book) => Answer, pieces: number): string {
-    const { book } = this.session;
-    const answer = command(book);
+    const answer = command(this.session.book);
     if (isRefused(answer)) return answer.message;
     const tables = answer.edits.flatMap((edit) => (edit.at === 'table' && edit.before ? [edit.before.name] : []));
-    // The label ends with what would read nothing any more.
-    const lost = /\(([^()]*)\)$/u.exec(answer.label)?.[1];
+    const gone = tables.length === 1 ? `The table ${tables[0]} and all that is in it` : `The tables ${tables.join(', ')} and all that is in them`;
     return [
-      pieces > 1 ? `${pieces} pieces stand on it.` : '',
-      tables.length > 0
-        ? `${tables.length === 1 ? 'The table' : 'The tables'} ${tables.join(', ')} and all that is in ${tables.length === 1 ? 'it' : 'them'} would be gone from the book.`
-        : 'No table would be gone from the book: they stand elsewhere too.',
-      lost ? `Others read it: ${lost}.` : 'Nothing else reads it.',
+      pieces === 1 ? '' : `${pieces} pieces stand on it.`,
+      tables.length > 0 ? `${gone} would be gone from the book.` : 'No table would be gone from the book.',
+      readersText(this.session.book, answer),
       'It can be taken back.',
-    ].join(' ');
+    ]
+      .filter(Boolean)
+      .join(' ');
   }
 
   #change(command: (book: Book) => Answer, after?: () => void): void {
@@ -184,6 +183,11 @@ export class ObArranging extends Part {
       this.querySelector<HTMLFormElement>('.arranging form')?.reset();
       this.querySelector<HTMLDialogElement>('dialog.arranging')?.showModal();
     });
+  }
+
+  /** What was asked is no longer there to be drawn. */
+  #closed(event: Event): void {
+    if (!(event.target as HTMLDialogElement).open) this.slip = undefined;
   }
 
   #keep(event: Event): void {
@@ -205,7 +209,7 @@ export class ObArranging extends Part {
 
   override render(): TemplateResult {
     const { slip } = this;
-    return html`<dialog class="slip-box arranging" aria-labelledby="arranging-name">
+    return html`<dialog class="slip-box arranging" aria-labelledby="arranging-name" @close=${this.#closed}>
         ${
           slip
             ? html`<form class="begin" @submit=${this.#keep}>

@@ -42,6 +42,7 @@ export class ObCellFinder extends Part {
   override updated(changed: PropertyValues): void {
     const input = this.querySelector('input');
     if (changed.has('value') && input && input.value !== this.value) input.value = this.value;
+    if (changed.has('listed') && this.listed) this.querySelector('ul')?.scrollIntoView({ block: 'nearest' });
   }
 
   /** Begins a search. */

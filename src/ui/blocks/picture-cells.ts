@@ -14,6 +14,7 @@ function misfit(read: PictureRead, at: At, values: Values): string | undefined {
   const value = valueAt(values, addressOf(at));
   if (value.kind === 'error') return undefined;
   const title = titleOf(at);
+  if (read.compared && at.table.form !== 'scenarios') return `${title} stands in ${at.table.name}, which compares no scenarios.`;
   if (read.takes === 'layout') return value.kind === 'text' && LAYOUT.test(value.text) ? undefined : `${title} is no layout, such as LAYOUT gives.`;
   if (read.takes === 'texts') return value.kind === 'text' ? undefined : `${title} is no text.`;
   if (value.kind !== 'number' && value.kind !== 'blank') return `${title} is no number.`;

@@ -2,11 +2,13 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book } from '../../book/book.ts';
 import { addBlock, setBlock } from '../../book/commands/blocks.ts';
+import { columnHeading, placeOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
 import { PICTURE_KINDS, type PictureRead, pictureKind } from '../../pictures/kinds.ts';
 import type { Session } from '../../session.ts';
 import { Part, type Wishes } from '../part.ts';
 import './cell-finder.ts';
+import { cellsIn } from './cell-list.ts';
 import { choicesFor, judge, usualReads } from './picture-cells.ts';
 
 /** A picture that is there, or the place where a new one is to stand. */
@@ -50,6 +52,11 @@ export class ObPictureSlip extends Part {
     this.reads = block?.reads ?? usualReads(this.picture, book, values);
     await this.updateComplete;
     this.querySelector('dialog')?.showModal();
+  }
+
+  /** With nothing to show, values that come draw nothing. */
+  #closed(event: Event): void {
+    if (!(event.target as HTMLDialogElement).open) this.where = undefined;
   }
 
   #close(): void {
@@ -113,7 +120,7 @@ export class ObPictureSlip extends Part {
   override render(): TemplateResult {
     const { where, session } = this;
     const kind = pictureKind(this.picture);
-    return html`<dialog class="slip-box picture-slip" aria-labelledby="picture-slip-name">
+    return html`<dialog class="slip-box picture-slip" aria-labelledby="picture-slip-name" @close=${this.#closed}>
       ${
         where
           ? html`<form class="begin" novalidate @submit=${this.#keep}>
@@ -149,9 +156,12 @@ export class ObPictureSlip extends Part {
   }
 
   #hint(read: PictureRead): string {
-    const chosen = choicesFor(read, this.session.book, this.session.values, this.reads[read.key] || read.key)[0];
-    const now = chosen && chosen.reference === this.reads[read.key] ? ` Now: ${chosen.title}, ${chosen.table}.` : '';
-    return `${read.meaning.charAt(0).toUpperCase()}${read.meaning.slice(1)}.${now}`;
+    const { book } = this.session;
+    const text = this.reads[read.key] ?? '';
+    const at = read.run ? cellsIn(book, text)?.[0] : placeOf(book, text);
+    const comparing = at?.table.form === 'scenarios';
+    const title = at && (read.run ? columnHeading(at) || rowHeading(at) : comparing ? rowHeading(at) : titleOf(at));
+    return `${read.meaning.charAt(0).toUpperCase()}${read.meaning.slice(1)}.${at ? ` Now: ${title}, ${at.table.name}.` : ''}`;
   }
 }
 customElements.define('ob-picture-slip', ObPictureSlip);

@@ -7,6 +7,7 @@ import type { Frame } from './frame.ts';
 const ROW = 30;
 
 export function barsPicture(bars: Bars, sketch: Frame): TemplateResult {
+  const caption = sketch.caption || bars.name;
   const width = Math.min(sketch.width, 760);
   // The values stand in a column of their own, so that no line crosses them.
   const longest = Math.max(...bars.bars.map((bar) => bar.text.length), bars.unit.length);
@@ -25,10 +26,10 @@ export function barsPicture(bars: Bars, sketch: Frame): TemplateResult {
       ? ''
       : `wanted ${low === undefined ? '' : `from ${number(low)} `}${high === undefined ? '' : `to ${number(high)}`}${unit}`,
   ].filter(Boolean);
-  const label = `${sketch.caption}: ${[...bars.bars.map((bar) => `${bar.letter} ${bar.text}`.trim()), ...wanted].join(', ')}`;
+  const label = `${caption}: ${[...bars.bars.map((bar) => `${bar.letter} ${bar.text}`.trim()), ...wanted].join(', ')}`;
   const upright = (v: number, dash: string, accent = false): TemplateResult =>
     svg`<path d="M${round(x(v))},-4V${h + 4}" stroke=${accent ? 'var(--accent)' : 'var(--ink)'} stroke-width=${accent ? 1.6 : 1} stroke-dasharray=${dash} />`;
-  return html`<div class="cap"><h3>Side by side</h3><span>${sketch.caption}${wanted.length > 0 ? `; ${wanted.join(', ')}` : ''}</span></div>
+  return html`<div class="cap"><h3>Side by side</h3><span>${caption}${wanted.length > 0 ? `; ${wanted.join(', ')}` : ''}</span></div>
     <svg viewBox="0 0 ${round(width)} ${h + margin.top + margin.bottom}" style="max-width:${round(width)}px" role="img" aria-label=${label}>
       <title>${label}</title>
       <g transform="translate(${margin.left},${margin.top})">
