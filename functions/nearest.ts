@@ -29,6 +29,8 @@ function rank(wanted: string, name: string): number {
   const far = distance(wanted, upper);
   if (far <= allowed) return far;
   if (near) return 100 + far;
+  // `basl` for sweet basil: one of its words, mistyped.
+  if (wanted.length > 2 && parts.some((part) => distance(wanted, part) <= allowed)) return 200 + far;
   const shares = wanted.split(/[._\s]+/).some((word) => word.length > 2 && upper.includes(word));
   return (shares ? FAR : 2 * FAR) + far;
 }

@@ -43,8 +43,6 @@ const KNOWN: Readonly<Record<string, Known>> = {
     deaf: [
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, A to highest_mount',
-      // Crops knows no such limit for the crops tried.
-      'Most light on its leaves to crop',
       // No like bench stands beside it.
       'Light from like benches beside it, A to Mount height, A',
       'Light from like benches beside it, B to Mount height, B',
