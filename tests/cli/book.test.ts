@@ -111,7 +111,7 @@ test('working tells a number down to its givens', () => {
   const address = /(Scenarios!B\d+),,"?Kept day light/.exec(rows)?.[1] ?? '';
   const { status, out } = overbench(['working', book, address]);
   expect(status).toBe(0);
-  for (const word of ['Kept day light, DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'client, by telephone', '3600'])
+  for (const word of ['Kept day light, DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: as in the example, ask the client', '3600'])
     expect(out).toContain(word);
   expect(overbench(['working', book, 'Scenarios!Q900'])).toMatchObject({ status: 2 });
 });
