@@ -10,7 +10,6 @@ import { classMap } from 'lit/directives/class-map.js';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { type At, placeIn } from '../book/address.ts';
-import type { Area } from '../book/area.ts';
 import type { Book, Row, Table } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
@@ -19,13 +18,12 @@ import { saidLine } from './brief.ts';
 import { cellTemplate } from './cell.ts';
 import { baseOf, spokenName, viewOf } from './cell-view.ts';
 import { allowedText, choicesOf } from './choices.ts';
-import { copyOut } from './clipboard.ts';
 import { CellWriting } from './controllers/cell-writing.ts';
+import { Choosing } from './controllers/choosing.ts';
 import { Pooling } from './controllers/pooling.ts';
 import { type Fold, foldsOf } from './folds.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
-import { areaOf, isBlock, isIn, whole } from './selection.ts';
 
 /** What was typed and could not be taken: it is kept until it is mended or given up. */
 export interface Refusal {
@@ -66,15 +64,12 @@ export class ObTable extends Part {
   declare ask: Session['ask'];
 
   readonly writing = new CellWriting(this);
+  readonly choosing = new Choosing(this);
   readonly #pooling = new Pooling(this);
   #spot: Spot = { row: 0, column: 0 };
   #folds: readonly Fold[] = [];
   #printing = false;
   #layLater = 0;
-  /** The chosen block of cells. */
-  #area: Area | undefined;
-  /** Where the pointer was put down to draw a block. */
-  #dragged: Place | undefined;
   /** The chosen cell is to be brought into view when the input is laid over it. */
   #show = false;
   /** Groups of rows that were put away and taken out again. */
@@ -127,7 +122,6 @@ export class ObTable extends Part {
     }
     const { rows, columns } = this.table;
     this.#spot = { row: Math.min(this.#spot.row, rows.length - 1), column: Math.min(this.#spot.column, columns.length - 1) };
-    this.#area = areaOf(this.table, this.chosen, this.anchor);
     this.#fold();
     if (changed.has('refusal') && this.refusal?.place.table === this.table.id) this.writing.reopen(this.refusal);
   }
@@ -231,7 +225,7 @@ export class ObTable extends Part {
       tie.style.left = `${own.right - frame.left}px`;
       tie.style.top = `${cell.getBoundingClientRect().bottom - frame.top}px`;
     }
-    this.#layHandles(cell.getBoundingClientRect(), frame, chosen);
+    this.choosing.layHandles(cell.getBoundingClientRect(), frame, chosen);
     if (!show || !chosen) return;
     cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
     this.#pooling.look();
@@ -254,10 +248,6 @@ export class ObTable extends Part {
     this.#spot = spot;
     this.say('choose', { place: this.placeAt(spot), anchor });
     this.requestUpdate();
-  }
-
-  get area(): Area | undefined {
-    return this.#area;
   }
 
   get spot(): Spot {
@@ -291,12 +281,9 @@ export class ObTable extends Part {
     const next = this.stepFrom(this.#spot, event.key, control);
     if (next) {
       event.preventDefault();
-      this.choose(next, event.shiftKey ? this.#anchorHere : undefined);
-    } else if (this.#chooseWhole(event, control)) {
+      this.choose(next, event.shiftKey ? this.choosing.anchor : undefined);
+    } else if (this.choosing.press(event, control)) {
       event.preventDefault();
-    } else if (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey)) {
-      event.preventDefault();
-      this.say('menu', { what: 'row' });
     } else if (!control && (event.key === 'Enter' || event.key === 'F2')) {
       event.preventDefault();
       void this.writing.open();
@@ -304,48 +291,6 @@ export class ObTable extends Part {
       event.preventDefault();
       this.say('clear', { place: this.placeAt(this.#spot) });
     }
-  }
-
-  /** The other corner of the block that goes on from here. */
-  get #anchorHere(): Place {
-    return this.anchor?.table === this.table.id ? this.anchor : this.placeAt(this.#spot);
-  }
-
-  /** Shift Space: the row. Control Space: the column. Control A: the table. */
-  #chooseWhole(event: KeyboardEvent, control: boolean): boolean {
-    const what =
-      event.key === ' ' && event.shiftKey ? 'row' : event.key === ' ' && control ? 'column' : event.key.toLowerCase() === 'a' && control ? 'table' : undefined;
-    if (!what) return false;
-    this.chooseWhole(what);
-    return true;
-  }
-
-  chooseWhole(what: 'row' | 'column' | 'table'): void {
-    const area = this.#area ?? { table: this.table.id, ...this.#spot, rows: 1, columns: 1 };
-    const { near, far } = whole(what, this.table, area);
-    this.choose(near, this.placeAt(far));
-  }
-
-  #copy(event: ClipboardEvent): void {
-    if (this.writing.isOpen || !this.#area || !event.clipboardData) return;
-    event.preventDefault();
-    copyOut(event.clipboardData, this.book, this.values, this.#area);
-  }
-
-  #paste(event: ClipboardEvent): void {
-    const copied = event.clipboardData;
-    if (this.writing.isOpen || !copied) return;
-    event.preventDefault();
-    this.say('paste', { text: copied.getData('text/plain'), html: copied.getData('text/html') });
-  }
-
-  /** A block is drawn with the mouse; a finger scrolls. */
-  #drag(event: PointerEvent): void {
-    if (!this.#dragged || event.buttons !== 1) return;
-    const cell = (event.target as HTMLElement).closest<HTMLElement>('[data-spot]');
-    const [row, column] = (cell?.dataset.spot ?? '').split(',').map(Number);
-    if (row === undefined || column === undefined || (row === this.#spot.row && column === this.#spot.column)) return;
-    this.choose({ row, column }, this.#dragged);
   }
 
   #point(event: PointerEvent): void {
@@ -357,8 +302,7 @@ export class ObTable extends Part {
     const again = this.chosen?.table === this.table.id && row === this.#spot.row && column === this.#spot.column;
     this.writing.commit();
     const soft = event.pointerType === 'touch';
-    this.#dragged = soft ? undefined : this.placeAt(spot);
-    this.choose(spot, event.shiftKey ? this.#anchorHere : undefined);
+    this.choosing.begin(event, spot);
     this.take();
     if ((again && soft) || event.detail === 2 || (soft && this.table.form === 'brief')) void this.writing.open();
   }
@@ -366,36 +310,15 @@ export class ObTable extends Part {
   override render(): TemplateResult {
     const { table } = this;
     return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'} ${this.#large ? 'large' : ''}">
-      <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.#drag} @dblclick=${() => void this.writing.open()} @scroll=${this.#scrolled}>
+      <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.choosing.drag} @dblclick=${() => void this.writing.open()} @scroll=${this.#scrolled}>
         ${table.form === 'brief' ? this.#brief() : this.#grid()}
         <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
       </div>
       <div class="under"><div class="formula-here"></div>${this.writing.slip()}</div>
       <i class="tie" hidden></i>
       ${this.#printing && this.#pooling.printed(table) < table.rows.length ? html`<p class="prose">On paper stand the first ${this.#pooling.printed(table)} rows of ${table.rows.length}. All of them go out as CSV.</p>` : nothing}
-      ${table.form === 'brief' ? nothing : (['row', 'column'] as const).map((what) => this.#handle(what))}
+      ${table.form === 'brief' ? nothing : (['row', 'column'] as const).map((what) => this.choosing.handle(what))}
     </div>`;
-  }
-
-  /** Opens what can be done with the chosen row or column. Keys have the list of commands and Shift F10. */
-  #handle(what: 'row' | 'column'): TemplateResult {
-    const name = `What can be done with ${this.at ? (what === 'row' ? `the row ${this.at.row.label ?? this.at.rowIndex + 1}` : `the column ${this.columnName}`) : `the ${what}`}`;
-    return html`<button type="button" class="handle of-${what}" tabindex="-1" hidden aria-haspopup="dialog" aria-label=${name} @click=${() => {
-      // What opens gives the focus back to where it was: to the cell.
-      this.take();
-      this.say('menu', { what });
-    }}><span aria-hidden="true">⋯</span></button>`;
-  }
-
-  /** The handles stand at the chosen row's beginning and in the heading of the chosen column. */
-  #layHandles(cell: DOMRect, frame: DOMRect, chosen: boolean): void {
-    const head = this.querySelector('thead')?.getBoundingClientRect();
-    for (const handle of this.querySelectorAll<HTMLElement>('.handle')) {
-      const ofRow = handle.classList.contains('of-row');
-      handle.hidden = !chosen || (!ofRow && (!head || cell.right < frame.left || cell.right > frame.right + 2));
-      handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.bottom - frame.top : 0}px`;
-      if (!ofRow) handle.style.left = `${cell.right - frame.left}px`;
-    }
   }
 
   #inputTemplate(): TemplateResult {
@@ -418,8 +341,8 @@ export class ObTable extends Part {
       @compositionend=${(event: Event) => this.writing.typed(event)}
       @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
       @blur=${() => this.writing.left()}
-      @copy=${this.#copy}
-      @paste=${this.#paste}
+      @copy=${this.choosing.copy}
+      @paste=${this.choosing.paste}
     />`;
   }
 
@@ -511,7 +434,7 @@ export class ObTable extends Part {
     const address = addressOf(at);
     const base = baseOf(at);
     const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
-    const among = on || this.#among(spot);
+    const among = on || this.choosing.has(spot);
     const value: Value | undefined = this.values[address];
     const deps = [
       at.cell,
@@ -537,7 +460,7 @@ export class ObTable extends Part {
       const id = this.cellId(spot);
       const place = `${spot.row},${spot.column}`;
       if (head)
-        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? nothing}>${inner}</th>`;
+        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? (at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing)}>${inner}</th>`;
       return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? nothing} aria-label=${name}>${inner}</td>`;
     });
   }
@@ -562,7 +485,7 @@ export class ObTable extends Part {
     if (!at) return html``;
     const address = addressOf(at);
     const on = this.chosen?.table === this.table.id && spot.row === this.#spot.row && spot.column === this.#spot.column;
-    const among = on || this.#among(spot);
+    const among = on || this.choosing.has(spot);
     const view = viewOf(at, this.values);
     const allowed = allowedText(at);
     const name = [spokenName(at, view), at.row.help, sourceOf(at), allowed && `allowed: ${allowed}`].filter(Boolean).join('. ');
@@ -570,10 +493,6 @@ export class ObTable extends Part {
       ${cellTemplate(view, { letter: this.letters.get(address), pending: this.pending.get(address), list: true })}
       ${saidLine(at, () => this.say('question', { place: this.placeAt(spot) }))}
     </div>`;
-  }
-
-  #among(spot: Spot): boolean {
-    return isBlock(this.#area) && isIn(this.#area, spot);
   }
 
   /** The column's heading, for whoever names an action on it. */

@@ -102,7 +102,7 @@ describe('a table', () => {
     await cell('Kept mean PPFD', 'A').click();
     const before = await chosen();
     await page.keyboard.press('Delete');
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/worked out and is not cleared/);
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/worked out and locked/);
     expect(await chosen()).toBe(before);
     await cell('Mount height', 'C').click();
     await page.keyboard.press('Delete');

@@ -1,0 +1,108 @@
+/** Choosing a block of cells in a table, by keys and by pointer; what goes out and comes in through the clipboard; the handles of the chosen row and column. */
+import { html, type ReactiveController, type TemplateResult } from 'lit';
+import type { Area } from '../../book/area.ts';
+import { copyOut } from '../clipboard.ts';
+import type { Spot } from '../grid-moves.ts';
+import type { Place, Wishes } from '../part.ts';
+import { areaOf, isBlock, isIn, whole } from '../selection.ts';
+import type { ObTable } from '../table.ts';
+
+export class Choosing implements ReactiveController {
+  readonly #host: ObTable;
+  /** The chosen cell, or the chosen block. */
+  area: Area | undefined;
+  /** Where the pointer was put down to draw a block. */
+  #dragged: Place | undefined;
+
+  constructor(host: ObTable) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostUpdate(): void {
+    const { table, chosen, anchor } = this.#host;
+    this.area = areaOf(table, chosen, anchor);
+  }
+
+  #say<K extends 'menu' | 'paste'>(name: K, detail: Wishes[K]): void {
+    this.#host.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
+  }
+
+  /** One of several chosen cells. */
+  has(spot: Spot): boolean {
+    return isBlock(this.area) && isIn(this.area, spot);
+  }
+
+  /** The other corner of the block that goes on from here. */
+  get anchor(): Place {
+    const { anchor, table, spot } = this.#host;
+    return anchor?.table === table.id ? anchor : this.#host.placeAt(spot);
+  }
+
+  /** Shift Space: the row. Control Space: the column. Control A: the table. The menu key: what can be done. True where the key was taken. */
+  press(event: KeyboardEvent, control: boolean): boolean {
+    const { key, shiftKey } = event;
+    const what = key === ' ' && shiftKey ? 'row' : key === ' ' && control ? 'column' : key.toLowerCase() === 'a' && control ? 'table' : undefined;
+    if (what) this.#chooseWhole(what);
+    else if (key === 'ContextMenu' || (key === 'F10' && shiftKey)) this.#say('menu', { what: 'row' });
+    else return false;
+    return true;
+  }
+
+  #chooseWhole(what: 'row' | 'column' | 'table'): void {
+    const { table, spot } = this.#host;
+    const { near, far } = whole(what, table, this.area ?? { table: table.id, ...spot, rows: 1, columns: 1 });
+    this.#host.choose(near, this.#host.placeAt(far));
+  }
+
+  /** The pointer went down on a cell: with Shift the block goes on to it. A block is drawn with the mouse; a finger scrolls. */
+  begin(event: PointerEvent, spot: Spot): void {
+    this.#dragged = event.pointerType === 'touch' ? undefined : this.#host.placeAt(spot);
+    this.#host.choose(spot, event.shiftKey ? this.anchor : undefined);
+  }
+
+  readonly drag = (event: PointerEvent): void => {
+    if (!this.#dragged || event.buttons !== 1) return;
+    const cell = (event.target as HTMLElement).closest<HTMLElement>('[data-spot]');
+    const [row, column] = (cell?.dataset.spot ?? '').split(',').map(Number);
+    const { spot } = this.#host;
+    if (row === undefined || column === undefined || (row === spot.row && column === spot.column)) return;
+    this.#host.choose({ row, column }, this.#dragged);
+  };
+
+  readonly copy = (event: ClipboardEvent): void => {
+    const { writing, book, values } = this.#host;
+    if (writing.isOpen || !this.area || !event.clipboardData) return;
+    event.preventDefault();
+    copyOut(event.clipboardData, book, values, this.area);
+  };
+
+  readonly paste = (event: ClipboardEvent): void => {
+    const copied = event.clipboardData;
+    if (this.#host.writing.isOpen || !copied) return;
+    event.preventDefault();
+    this.#say('paste', { text: copied.getData('text/plain'), html: copied.getData('text/html') });
+  };
+
+  /** Opens what can be done with the chosen row or column. Keys have the list of commands and Shift F10. */
+  handle(what: 'row' | 'column'): TemplateResult {
+    const { at, columnName } = this.#host;
+    const name = `What can be done with ${at ? (what === 'row' ? `the row ${at.row.label ?? at.rowIndex + 1}` : `the column ${columnName}`) : `the ${what}`}`;
+    return html`<button type="button" class="handle of-${what}" tabindex="-1" hidden aria-haspopup="dialog" aria-label=${name} @click=${() => {
+      // What opens gives the focus back to where it was: to the cell.
+      this.#host.take();
+      this.#say('menu', { what });
+    }}><span aria-hidden="true">⋯</span></button>`;
+  }
+
+  /** The handles stand at the chosen row's beginning and in the heading of the chosen column. */
+  layHandles(cell: DOMRect, frame: DOMRect, chosen: boolean): void {
+    const head = this.#host.querySelector('thead')?.getBoundingClientRect();
+    for (const handle of this.#host.querySelectorAll<HTMLElement>('.handle')) {
+      const ofRow = handle.classList.contains('of-row');
+      handle.hidden = !chosen || (!ofRow && (!head || cell.right < frame.left || cell.right > frame.right + 2));
+      handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.bottom - frame.top : 0}px`;
+      if (!ofRow) handle.style.left = `${cell.right - frame.left}px`;
+    }
+  }
+}

@@ -1,0 +1,259 @@
+/** A plan for a client from nothing to the file that goes out, by keyboard alone; blocks of cells; what is pasted; find and replace. */
+import { readFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { parseCsv } from '../../src/files/csv.ts';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+const cell = (row: string, column: string): Locator => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
+const spoken = async (row: string, column: string): Promise<string> => (await cell(row, column).getAttribute('aria-label')) ?? '';
+const chosen = async (): Promise<string> => (await page.locator('[role=gridcell].on').first().getAttribute('aria-label')) ?? '';
+
+/** Tab, as often as it takes. */
+async function tabTo(goal: Locator): Promise<void> {
+  for (let i = 0; i < 80; i++) {
+    if (await goal.evaluate((element) => element === document.activeElement)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('The Tab key does not lead there.');
+}
+
+/** A command, from the list of commands. */
+async function command(words: string, label: string): Promise<void> {
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type(words);
+  await page.getByRole('dialog', { name: 'Find a command' }).getByRole('option', { name: label, exact: false }).first().waitFor();
+  await page.keyboard.press('Enter');
+}
+
+/** Arrow keys, until the chosen cell is this one. */
+async function keyTo(name: string, key: string): Promise<void> {
+  for (let i = 0; i < 60; i++) {
+    if ((await chosen()).startsWith(name)) return;
+    const before = await chosen();
+    await page.keyboard.press(key);
+    await expect.poll(chosen).not.toBe(before);
+  }
+  throw new Error(`${key} does not lead to ${name}.`);
+}
+
+async function writeIn(text: string, name: string): Promise<void> {
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+  await page.locator(`[role=gridcell][aria-label^="${name}"]`).first().waitFor();
+}
+
+describe('a plan by keyboard alone', () => {
+  it('is begun, given its brief, a scenario and a verdict, undone and redone, given a row, and sent out', async () => {
+    page = await browser.visit();
+    await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
+    await tabTo(page.getByRole('button', { name: /^Propagation bench/ }));
+    await page.keyboard.press('Enter');
+    await page.getByLabel('Client').waitFor();
+    await tabTo(page.getByLabel('Client'));
+    await page.keyboard.type('The night school');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
+
+    await tabTo(page.locator('ob-table input').first());
+    expect(await chosen()).toMatch(/^Bench length/);
+    await writeIn('4 m', 'Bench length: 4.00 metres');
+    await writeIn('2 m', 'Bench width: 2.00 metres');
+
+    await command('go to scenarios', 'Go to Scenarios');
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    await tabTo(page.locator('ob-table input').first());
+    await command('add a scenario', 'Add a scenario');
+    await cell('Fixture', 'D').waitFor();
+    await page.keyboard.press('Control+Home');
+    await page.keyboard.press('End');
+    expect(await chosen()).toMatch(/^Fixture, D: .*same as A/);
+    await writeIn('Rail 90', 'Fixture, D: Rail 90, given, differs from A');
+    await keyTo('Mount height, D', 'ArrowDown');
+    const height = await spoken('Mount height', 'D');
+    await writeIn('0.5', 'Mount height, D: 0.50 metres, given, differs from A');
+
+    const verdict = (): Promise<string> =>
+      page
+        .locator('tr.strong td')
+        .last()
+        .getAttribute('aria-label')
+        .then((name) => name ?? '');
+    await expect.poll(verdict).toMatch(/, D: (holds|look|fails)/);
+    const mean = await spoken('Full mean PPFD', 'D');
+
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => spoken('Mount height', 'D')).toBe(height);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => spoken('Fixture', 'D')).toMatch(/same as A/);
+    await page.keyboard.press('Control+Shift+z');
+    await page.keyboard.press('Control+Shift+z');
+    await expect.poll(() => spoken('Mount height', 'D')).toMatch(/0\.50 metres/);
+    await expect.poll(() => spoken('Full mean PPFD', 'D')).toBe(mean);
+
+    await page.keyboard.press('Control+Home');
+    await keyTo('Mount height, A', 'ArrowDown');
+    const place = (): Promise<string | null> =>
+      page
+        .locator('tr', { has: cell('Mount height', 'A') })
+        .locator('.n')
+        .textContent();
+    const before = Number(await place());
+    await command('put a row above', 'Put a row above');
+    await expect.poll(async () => Number(await place())).toBe(before + 1);
+    await expect.poll(() => spoken('Full mean PPFD', 'D')).toBe(mean);
+
+    const download = page.waitForEvent('download');
+    await command('side by side', 'Send out the scenarios as CSV');
+    const { records } = parseCsv(await readFile(await (await download).path(), 'utf8'));
+    expect(records.find((record) => record[0] === 'Mount height')?.slice(-4)).toEqual(['0.3', '0.4', '0.6', '0.5']);
+    expect(browser.complaints).toEqual([]);
+  }, 120_000);
+});
+
+describe('a block of cells', () => {
+  const count = (): Promise<number> => page.locator('[role=gridcell][aria-selected=true]').count();
+
+  async function open(): Promise<void> {
+    page = await browser.visit();
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+  }
+
+  it('grows with Shift, takes whole rows, columns and tables, and is drawn with the pointer', async () => {
+    await open();
+    await cell('Mount height', 'A').click();
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowDown');
+    await expect.poll(count).toBe(4);
+    expect(await spoken('Dimmed to', 'B')).toContain('Dimmed to, B');
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(count).toBe(1);
+    await page.keyboard.press('Shift+Space');
+    await expect.poll(count).toBe(3);
+    await page.keyboard.press('Control+Space');
+    await expect.poll(count).toBeGreaterThan(100);
+    await page.keyboard.press('ArrowRight');
+    await cell('Mount height', 'A').click();
+    await cell('Dimmed to', 'C').click({ modifiers: ['Shift'] });
+    await expect.poll(count).toBe(6);
+    await cell('Mount height', 'B').hover();
+    await page.mouse.down();
+    await cell('Dimmed to', 'C').hover();
+    await page.mouse.up();
+    await expect.poll(count).toBe(4);
+  });
+
+  it('is cleared as one step, worked cells staying until they are unlocked', async () => {
+    await open();
+    await cell('Mount height', 'B').click();
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Delete');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^2 cells cleared/);
+    await page.keyboard.press('Control+z');
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+    await cell('Full mean PPFD', 'B').click();
+    await page.keyboard.press('Delete');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/worked out and locked/);
+    await command('unlock', 'Unlock the worked cell');
+    await page.keyboard.press('Delete');
+    await cell('Full mean PPFD', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
+  }, 60_000);
+
+  it('is copied and pasted with its formulas re-based, and goes out as text', async () => {
+    await open();
+    await cell('Mount height', 'B').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+c');
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('0.4 m\n100 %');
+    await cell('Mount height', 'C').click();
+    await page.keyboard.press('Control+v');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+  });
+});
+
+/** Puts a text down as if another program had copied it. */
+const paste = (text: string): Promise<void> =>
+  page.evaluate((copied) => {
+    const data = new DataTransfer();
+    data.setData('text/plain', copied);
+    document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+  }, text);
+
+describe('a paste from elsewhere', () => {
+  it('is shown as it will be read, with a decimal comma, before it lands', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await cell('Mount height', 'A').click();
+    await paste('0,45\t50 cm\t0,55');
+    const slip = page.getByRole('dialog', { name: 'How it will be read' });
+    await slip.waitFor();
+    expect(await slip.getByRole('listitem').allTextContents()).toEqual([
+      'Mount height, A: “0,45” → 0.45 m',
+      'Mount height, B: “50 cm” → 50 cm',
+      'Mount height, C: “0,55” → 0.55 m',
+    ]);
+    expect((await new AxeBuilder({ page }).analyze()).violations.map((v) => v.id)).toEqual([]);
+    await slip.getByRole('button', { name: 'Put it down so' }).click();
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="50.00 centimetres"]')).waitFor();
+    await page.keyboard.press('Control+z');
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+  }, 120_000);
+
+  it('that goes beyond the edge offers the rows that it needs, and nothing is cut off', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Fixtures');
+    const rows = page.locator('ob-table').first().locator('tbody tr');
+    const before = await rows.count();
+    const last = rows.last().locator('[role=gridcell]').first();
+    await last.click();
+    await paste('Rail 300\nRail 310\nRail 320');
+    const slip = page.getByRole('dialog', { name: 'How it will be read' });
+    await slip.getByText('2 rows beyond the edge').waitFor();
+    await slip.getByRole('button', { name: 'Put it down and add 2 rows' }).click();
+    await expect.poll(() => rows.count()).toBe(before + 2);
+    expect(await rows.last().locator('[role=gridcell]').first().textContent()).toBe('Rail 320');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => rows.count()).toBe(before);
+  });
+});
+
+describe('find and replace', () => {
+  it('counts, steps through and replaces everywhere as one step', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await cell('Mount height', 'A').click();
+    await page.keyboard.press('Control+f');
+    const slip = page.getByRole('dialog', { name: 'Find and replace' });
+    await slip.getByLabel('Find', { exact: true }).fill('Mount height');
+    const status = slip.getByRole('status');
+    await expect.poll(() => status.textContent()).toMatch(/^It stands \d+ times in \d+ places|^It stands once/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => status.textContent()).toMatch(/Place 1 of \d+/);
+    await slip.getByLabel('Put in its place').fill('Hanging height');
+    expect((await new AxeBuilder({ page }).analyze()).violations.map((v) => v.id)).toEqual([]);
+    await slip.getByRole('button', { name: 'Replace everywhere' }).click();
+    await cell('Hanging height', 'A').waitFor();
+    await slip.getByRole('button', { name: 'Close' }).click();
+    await page.keyboard.press('Control+z');
+    await cell('Mount height', 'A').waitFor();
+  }, 120_000);
+});
