@@ -1,4 +1,4 @@
-/** A plan for a client from nothing to the file that goes out, by keyboard alone; blocks of cells; what is pasted; find and replace. */
+/** A plan for a client from nothing to the file that goes out, by keyboard alone and by touch; blocks of cells; what is pasted; find and replace. */
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
@@ -255,5 +255,47 @@ describe('find and replace', () => {
     await slip.getByRole('button', { name: 'Close' }).click();
     await page.keyboard.press('Control+z');
     await cell('Mount height', 'A').waitFor();
+  }, 120_000);
+});
+
+describe('by touch, 390 px wide', () => {
+  it('a plan is begun, its brief answered, given a scenario, and a row by the menu of the row', async () => {
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await page.getByRole('button', { name: /^Propagation bench/ }).tap();
+    await page.getByLabel('Client').fill('The night school');
+    await page.getByRole('button', { name: 'Begin' }).tap();
+    await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
+    const length = page.locator('[role=gridcell][aria-label^="Bench length"]');
+    await page.locator('ob-contents i', { hasText: /left/ }).first().waitFor({ state: 'attached' });
+    await length.tap();
+    await page.locator('#brief-answer').fill('4 m');
+    await page.getByRole('button', { name: 'Keep, and next' }).tap();
+    await page.getByRole('button', { name: 'Done for now' }).tap();
+    await page.locator('[role=gridcell][aria-label^="Bench length: 4.00 metres"]').waitFor();
+
+    await page.locator('.drawer-button').tap();
+    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Add a scenario' }).tap();
+    await cell('Mount height', 'D').waitFor({ state: 'attached' });
+    await cell('Mount height', 'D').scrollIntoViewIfNeeded();
+    await cell('Mount height', 'D').tap();
+    await cell('Mount height', 'D').tap();
+    await page.locator('.over.writing input').fill('0.5');
+    await page.keyboard.press('Enter');
+    await page.locator('td[aria-label^="Mount height, D: 0.50 metres, given, differs from A"]').waitFor({ state: 'attached' });
+
+    await cell('Mount height', 'A').scrollIntoViewIfNeeded();
+    await cell('Mount height', 'A').tap();
+    const handle = page.getByRole('button', { name: 'What can be done with the row Mount height' });
+    const box = await handle.boundingBox();
+    expect([Math.round(box?.width ?? 0), Math.round(box?.height ?? 0)]).toEqual([44, 44]);
+    const mean = await spoken('Full mean PPFD', 'D');
+    await handle.tap();
+    await page.getByRole('menuitem', { name: 'Put a row above' }).tap();
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/put into Scenarios/);
+    expect(await spoken('Full mean PPFD', 'D')).toBe(mean);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+    expect(browser.complaints).toEqual([]);
   }, 120_000);
 });
