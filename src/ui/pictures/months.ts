@@ -33,7 +33,7 @@ export function monthsPicture(years: Years, sketch: Frame): TemplateResult {
           const [sun, all] = [y(month.sun), y(month.sun + month.lamps)];
           return svg`<rect class="bar" x=${round(left)} y=${round(sun)} width=${round(bar)} height=${round(h - sun)} />
             ${month.lamps > 0 ? svg`<rect class="lamps" fill="url(#${hatch})" x=${round(left)} y=${round(all)} width=${round(bar)} height=${round(sun - all)} />` : nothing}
-            ${room >= 26 ? svg`<text class="amount" x=${round(left + bar / 2)} y=${round(all - 4)} font-size="11" text-anchor="middle">${(month.sun + month.lamps).toFixed(1)}</text>` : nothing}
+            ${room >= 30 ? svg`<text class="amount" x=${round(left + bar / 2)} y=${round(all - 4)} font-size="11" text-anchor="middle">${(month.sun + month.lamps).toFixed(1)}</text>` : nothing}
             <text class="tick" x=${round(left + bar / 2)} y=${h + 17} font-size="11" text-anchor="middle">${month.name.slice(0, room >= 30 ? 3 : 1)}</text>`;
         })}
         ${target === undefined ? nothing : svg`<path d="M0,${round(y(target))}H${round(w)}" stroke="var(--accent)" stroke-width="1.6" stroke-dasharray="1 3" />`}
