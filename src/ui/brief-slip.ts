@@ -195,7 +195,7 @@ export class ObBriefSlip extends Part {
       <p class="wrong" id="brief-wrong" role="alert">${this.wrong || nothing}</p>
       <fieldset><legend>Who said so?</legend>
         <div class="tellers">${TELLERS.map((teller) => html`<label><input type="radio" name="teller" value=${teller} .checked=${this.teller === teller} @change=${() => this.#pick(teller)} /> ${WORDS[teller]}</label>`)}</div>
-        <label class="how">How, or where, if it helps <input name="how" type="text" autocomplete="off" /></label>
+        <label class="manner">How, or where, if it helps <input name="how" type="text" autocomplete="off" /></label>
       </fieldset>
       <div class="do">
         <button type="button" class="btn" ?disabled=${number === 1} @click=${() => void this.#go(-1)}>Back</button>
