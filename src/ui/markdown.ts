@@ -1,41 +1,52 @@
 /** Markdown to safe markup. Raw HTML and images are off, and what comes out is sanitised all the same. */
 import DOMPurify from 'dompurify';
-import MarkdownIt from 'markdown-it';
+import { Marked, type Tokens } from 'marked';
 
-const reader = new MarkdownIt({ html: false, linkify: false, typographer: false }).disable('image');
+const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
 
-/** `{{Scenarios!B7}}` and `{{bench_length}}` stand for the live value of a cell. */
-reader.inline.ruler.before('emphasis', 'live', (state, silent) => {
-  if (!state.src.startsWith('{{', state.pos)) return false;
-  const end = state.src.indexOf('}}', state.pos + 2);
-  if (end < 0) return false;
-  if (!silent) {
-    const token = state.push('live', '', 0);
-    token.content = state.src.slice(state.pos + 2, end).trim();
-  }
-  state.pos = end + 2;
-  return true;
-});
-reader.renderer.rules.live = (tokens, i) => `<span data-live="${reader.utils.escapeHtml(tokens[i]?.content ?? '')}"></span>`;
-
-// Headings in prose stand under the page's title.
-for (const rule of ['heading_open', 'heading_close'] as const) {
-  reader.renderer.rules[rule] = (tokens, i, options, _env, self) => {
-    const token = tokens[i];
-    if (token) token.tag = `h${Math.min(6, Math.max(3, Number(token.tag.slice(1)) + 1))}`;
-    return self.renderToken(tokens, i, options);
-  };
+/** A link leads out of the book, which stays open. One that would run a script is none. */
+function linked(href: string, title: string | null | undefined, words: string): string {
+  if (!/^(?:https?|mailto):/i.test(href)) return words;
+  return `<a href="${escaped(href)}"${title ? ` title="${escaped(title)}"` : ''} target="_blank" rel="noopener noreferrer">${words}</a>`;
 }
 
-// A link leads out of the book, which stays open.
-reader.renderer.rules.link_open = (tokens, i, options, _env, self) => {
-  tokens[i]?.attrSet('target', '_blank');
-  tokens[i]?.attrSet('rel', 'noopener noreferrer');
-  return self.renderToken(tokens, i, options);
-};
+const reader = new Marked({
+  gfm: true,
+  // A token that is not made leaves its letters as text.
+  tokenizer: {
+    html: () => undefined,
+    tag: () => undefined,
+    url: () => undefined,
+  },
+  renderer: {
+    // Headings in prose stand under the page's title.
+    heading({ tokens, depth }: Tokens.Heading): string {
+      const level = Math.min(6, Math.max(3, depth + 1));
+      return `<h${level}>${this.parser.parseInline(tokens)}</h${level}>\n`;
+    },
+    link({ href, title, tokens }: Tokens.Link): string {
+      return linked(href, title, this.parser.parseInline(tokens));
+    },
+    // What was to be a picture from elsewhere is a link to it.
+    image: ({ href, title, text }: Tokens.Image) => linked(href, title, escaped(text)),
+  },
+  extensions: [
+    {
+      // `{{Scenarios!B7}}` and `{{bench_length}}` stand for the live value of a cell.
+      name: 'live',
+      level: 'inline',
+      start: (text: string) => text.indexOf('{{'),
+      tokenizer(text: string) {
+        const found = /^\{\{([^}]*)\}\}/.exec(text);
+        return found ? { type: 'live', raw: found[0], text: (found[1] ?? '').trim() } : undefined;
+      },
+      renderer: (token) => `<span data-live="${escaped(String(token.text))}"></span>`,
+    },
+  ],
+});
 
 export function toMarkup(text: string): string {
-  return DOMPurify.sanitize(reader.render(text), {
+  return DOMPurify.sanitize(reader.parse(text, { async: false }), {
     FORBID_TAGS: ['style', 'img', 'form', 'input'],
     FORBID_ATTR: ['style'],
     ADD_ATTR: ['target'],

@@ -2,7 +2,7 @@
  * The one-line editor that a formula is written in, on a slip of paper laid over its cell. It is fetched apart from the page; until it is
  * there, and for everything that is no formula, the table's own input serves.
  */
-import { history, historyKeymap, standardKeymap } from '@codemirror/commands';
+import { history, historyKeymap } from '@codemirror/commands';
 import { Compartment, EditorSelection, EditorState, type Extension, StateField } from '@codemirror/state';
 import { Decoration, EditorView, keymap, type ViewUpdate } from '@codemirror/view';
 import { render } from 'lit';
@@ -213,7 +213,6 @@ export class FormulaEditor {
         { key: 'Ctrl-Space', run: () => this.#complete(true) },
         ...['ArrowDown', 'ArrowUp', 'ArrowRight', 'ArrowLeft'].map(pick),
         ...historyKeymap,
-        ...standardKeymap,
       ]),
       this.#attributes.of(EditorView.contentAttributes.of(this.#contentAttributes())),
       EditorView.updateListener.of((update) => this.#updated(update)),
