@@ -92,64 +92,73 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
   const count = weights.length;
   let used = count;
   while (used > 0 && weights[used - 1] === 0) used--;
-  const values = x.values;
-  const upper = new Float64Array(count);
-  const lower = new Float64Array(count);
+  // wₜ Yₜ of a pair of rows; the second one is left out where the last row stands alone.
+  const pair = new Float64Array(ROWS * count);
   for (let j = 0; j < ny; j += ROWS) {
-    const two = j + 1 < ny;
-    const reachY = Math.min(used, two ? Math.max(y.filled[j] as number, y.filled[j + 1] as number) : (y.filled[j] as number));
-    const at = j * count;
-    for (let t = 0; t < reachY; t++) upper[t] = (weights[t] as number) * (y.values[at + t] as number);
-    if (two) for (let t = 0; t < reachY; t++) lower[t] = (weights[t] as number) * (y.values[at + count + t] as number);
+    const rows = Math.min(ROWS, ny - j);
+    let reachY = 0;
+    for (let r = 0; r < rows; r++) reachY = Math.max(reachY, Math.min(used, y.filled[j + r] as number));
+    for (let r = 0; r < rows; r++) {
+      for (let t = 0; t < reachY; t++) pair[r * count + t] = (weights[t] as number) * (y.values[(j + r) * count + t] as number);
+    }
     let i = 0;
-    for (; two && i + COLUMNS <= nx; i += COLUMNS) {
+    for (; rows === ROWS && i + COLUMNS <= nx; i += COLUMNS) {
       const most = Math.max(x.filled[i] as number, x.filled[i + 1] as number, x.filled[i + 2] as number, x.filled[i + 3] as number);
-      const reach = Math.min(most, reachY);
-      const a = i * count;
-      const b = a + count;
-      const c = b + count;
-      const d = c + count;
-      let [upperA, upperB, upperC, upperD] = [0, 0, 0, 0];
-      let [lowerA, lowerB, lowerC, lowerD] = [0, 0, 0, 0];
-      for (let t = 0; t < reach; t++) {
-        const u = upper[t] as number;
-        const l = lower[t] as number;
-        const va = values[a + t] as number;
-        const vb = values[b + t] as number;
-        const vc = values[c + t] as number;
-        const vd = values[d + t] as number;
-        upperA += u * va;
-        upperB += u * vb;
-        upperC += u * vc;
-        upperD += u * vd;
-        lowerA += l * va;
-        lowerB += l * vb;
-        lowerC += l * vc;
-        lowerD += l * vd;
-      }
-      const p = j * nx + i;
-      into[p] = (into[p] as number) + upperA;
-      into[p + 1] = (into[p + 1] as number) + upperB;
-      into[p + 2] = (into[p + 2] as number) + upperC;
-      into[p + 3] = (into[p + 3] as number) + upperD;
-      const q = p + nx;
-      into[q] = (into[q] as number) + lowerA;
-      into[q + 1] = (into[q + 1] as number) + lowerB;
-      into[q + 2] = (into[q + 2] as number) + lowerC;
-      into[q + 3] = (into[q + 3] as number) + lowerD;
+      addBlock(pair, x.values, i * count, count, Math.min(most, reachY), into, j * nx + i, nx);
     }
     for (; i < nx; i++) {
-      const p = j * nx + i;
       const reach = Math.min(reachY, x.filled[i] as number);
-      into[p] = (into[p] as number) + dot(upper, values, i * count, reach);
-      if (two) into[p + nx] = (into[p + nx] as number) + dot(lower, values, i * count, reach);
+      for (let r = 0; r < rows; r++) {
+        const p = (j + r) * nx + i;
+        into[p] = (into[p] as number) + dot(pair, r * count, x.values, i * count, reach);
+      }
     }
   }
 }
 
-function dot(row: Float64Array, values: Float64Array, at: number, reach: number): number {
+/** The products of a pair of rows with COLUMNS columns, from `a` on. A function of its own: with so few numbers about, the compiler keeps the sums in the processor. */
+function addBlock(pair: Float64Array, columns: Float64Array, a: number, count: number, reach: number, into: Float64Array, p: number, nx: number): void {
+  const b = a + count;
+  const c = b + count;
+  const d = c + count;
+  let upperA = 0;
+  let upperB = 0;
+  let upperC = 0;
+  let upperD = 0;
+  let lowerA = 0;
+  let lowerB = 0;
+  let lowerC = 0;
+  let lowerD = 0;
+  for (let t = 0; t < reach; t++) {
+    const u = pair[t] as number;
+    const l = pair[count + t] as number;
+    const va = columns[a + t] as number;
+    const vb = columns[b + t] as number;
+    const vc = columns[c + t] as number;
+    const vd = columns[d + t] as number;
+    upperA += u * va;
+    upperB += u * vb;
+    upperC += u * vc;
+    upperD += u * vd;
+    lowerA += l * va;
+    lowerB += l * vb;
+    lowerC += l * vc;
+    lowerD += l * vd;
+  }
+  const q = p + nx;
+  into[p] = (into[p] as number) + upperA;
+  into[p + 1] = (into[p + 1] as number) + upperB;
+  into[p + 2] = (into[p + 2] as number) + upperC;
+  into[p + 3] = (into[p + 3] as number) + upperD;
+  into[q] = (into[q] as number) + lowerA;
+  into[q + 1] = (into[q + 1] as number) + lowerB;
+  into[q + 2] = (into[q + 2] as number) + lowerC;
+  into[q + 3] = (into[q + 3] as number) + lowerD;
+}
+
+function dot(rows: Float64Array, from: number, columns: Float64Array, at: number, reach: number): number {
   let sum = 0;
-  for (let t = 0; t < reach; t++) sum += (row[t] as number) * (values[at + t] as number);
+  for (let t = 0; t < reach; t++) sum += (rows[from + t] as number) * (columns[at + t] as number);
   return sum;
 }
 
