@@ -1,10 +1,9 @@
 /** The whole page: composes the elements, holds what is open and chosen, and turns their wishes into changes of the book. */
 import { html, nothing, type TemplateResult } from 'lit';
-import { type At, placeIn } from '../book/address.ts';
+import type { At } from '../book/address.ts';
 import type { Area } from '../book/area.ts';
-import type { Book, Page } from '../book/book.ts';
 import { renameBook } from '../book/commands/rename.ts';
-import { addressOf, tableOfBlock, titleOf } from '../book/look-up.ts';
+import { addressOf } from '../book/look-up.ts';
 import { isRefused } from '../book/refused.ts';
 import type { Address } from '../engine/types.ts';
 import type { News, Session } from '../session.ts';
@@ -12,30 +11,26 @@ import type { ObArranging } from './blocks/arranging.ts';
 import type { Verb } from './blocks/verbs.ts';
 import type { ObBriefSlip } from './brief-slip.ts';
 import type { ObBringIn } from './bring-in.ts';
-import { spokenValue, viewOf } from './cell-view.ts';
 import './command-list.ts';
 import type { ObCommandList } from './command-list.ts';
 import { command, commandFor } from './commands.ts';
-import { Keeping } from './controllers/keeping.ts';
+import { Entering } from './controllers/entering.ts';
+import { Keeping, type View } from './controllers/keeping.ts';
 import { Tracing } from './controllers/tracing.ts';
+import { Typing } from './controllers/typing.ts';
+import { Whereabouts } from './controllers/whereabouts.ts';
 import { actions, cover } from './cover.ts';
 import { loadOwnPage, OWN_PAGES, PageDesk, type Room } from './desk.ts';
 import './naming.ts';
 import type { ObNaming } from './naming.ts';
 import type { ObPage } from './page-view.ts';
-import { holdDrawing, Part, type Place, samePlace, type Wishes } from './part.ts';
+import { Part, type Place, type Wishes } from './part.ts';
 import './start.ts';
-import type { Found } from './opening.ts';
-import { areaOf } from './selection.ts';
 import { slips } from './slips.ts';
-import type { ShelfCard, TemplateCard } from './start.ts';
 import type { ObTable, Refusal } from './table.ts';
 import type { ObUnitSlip } from './unit-slip.ts';
 
 type Wish<K extends keyof Wishes> = CustomEvent<Wishes[K]>;
-
-/** ms that what was typed may wait to be drawn together with what follows from it: one frame. */
-const HOLD = 16;
 
 export class ObApp extends Part implements Room {
   static override properties = {
@@ -45,7 +40,6 @@ export class ObApp extends Part implements Room {
     anchor: { state: true },
     refusal: { state: true },
     told: { state: true },
-    problem: { state: true },
   };
   declare tick: number;
   declare pageId: string;
@@ -55,30 +49,18 @@ export class ObApp extends Part implements Room {
   declare refusal: Refusal | undefined;
   /** The last thing said aloud; shown as well where it is not plain from the page. */
   declare told: string;
-  declare problem: string;
 
   session: Session | undefined;
   readonly #desk = new PageDesk(this);
   readonly #keeping = new Keeping(this);
+  readonly #entering = new Entering(this, this.#keeping);
+  readonly #typing = new Typing(this);
+  readonly #whereabouts = new Whereabouts(this);
   readonly #tracing = new Tracing(this);
-  #templates: readonly TemplateCard[] = [];
-  #shelf: readonly ShelfCard[] = [];
-  #pending: ReadonlyMap<Address, string> = new Map();
-  #place: { readonly book: Book | undefined; readonly chosen: Place | undefined; readonly at: At | undefined } = {
-    book: undefined,
-    chosen: undefined,
-    at: undefined,
-  };
-  #trail: readonly Place[] = [];
-  /** The next cell that is chosen is the other corner of a block. */
-  #choosingOn = false;
   /** The same function at every turn, so that elements are not told that it changed. */
   readonly #asking: Session['ask'] = (question) => this.session?.ask(question) ?? Promise.reject(new Error('No book is open.'));
-  #release = (): void => {};
   #quiet: ReturnType<typeof setTimeout> | undefined;
   #drawer = false;
-  /** A book that can't be opened, as it is kept. */
-  #damaged: string | undefined;
   #sheet = false;
   /** Letters of the formula that is being written. */
   #citing: ReadonlyMap<Address, string> | undefined;
@@ -89,13 +71,11 @@ export class ObApp extends Part implements Room {
     this.tick = 0;
     this.pageId = '';
     this.told = '';
-    this.problem = '';
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     document.addEventListener('keydown', this.#press);
-    void this.#arrive();
   }
 
   override disconnectedCallback(): void {
@@ -104,89 +84,38 @@ export class ObApp extends Part implements Room {
     this.#unsubscribe?.();
   }
 
-  /** Opens what was open last, else shows where to begin. */
-  async #arrive(): Promise<void> {
-    const last = this.#keeping.lastOpen;
-    if (last !== undefined && (await this.#open({ what: 'book', id: last }))) return;
-    await this.#fillStart();
-  }
-
-  async #fillStart(): Promise<void> {
-    const { cards, problem } = await this.#keeping.shelf();
-    this.#shelf = cards;
-    this.problem ||= problem;
-    this.requestUpdate();
-    const { templateCards, warmUp } = await import('./opening.ts');
-    this.#templates = templateCards;
-    this.requestUpdate();
-    await this.updateComplete;
-    void warmUp();
-    void import('./book-parts.ts').catch(() => {});
-  }
-
-  async #open(wish: Wishes['open']): Promise<boolean> {
-    try {
-      return await this.#fetchAndEnter(wish);
-    } catch (error) {
-      // A part of the program that can't be fetched: the server is gone, or the program was built anew meanwhile.
-      this.problem = `That could not be opened. Load the page again and try once more. (${error instanceof Error ? error.message : error})`;
-      if (this.session) this.tell(this.problem, true);
-      return false;
-    }
-  }
-
-  async #fetchAndEnter(wish: Wishes['open']): Promise<boolean> {
-    const opening = await import('./opening.ts');
-    const found = await opening.fetchBook(wish, this.#keeping);
-    if (found === undefined) return false;
-    if ('problem' in found) {
-      this.problem = found.problem;
-      this.#damaged = found.raw;
-      if (this.session) this.tell(found.problem, true);
-      return false;
-    }
-    await this.#enter(found);
-    return true;
-  }
-
-  async #enter(found: Found): Promise<void> {
-    await this.#keeping.now();
-    this.problem = '';
-    this.#leave();
-    const [{ startSession }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts')]);
-    const session = await startSession(found.book, found.history);
+  /** Shows a book that was opened. */
+  enter(session: Session, view: View | undefined): void {
     this.session = session;
     this.#unsubscribe = session.subscribe((news) => this.#hear(news));
-    this.#keeping.follow(session, found.revision);
-    this.pageId = found.view?.page ?? session.book.pages[0]?.id ?? '';
+    this.pageId = view?.page ?? session.book.pages[0]?.id ?? '';
     loadOwnPage(this.pageId);
-    this.chosen = found.view?.chosen;
+    this.chosen = view?.chosen;
     document.title = `${session.book.title} · Overbench`;
-    if (found.notice) this.tell(found.notice, true);
     this.#ask();
     this.requestUpdate();
   }
 
-  #leave(): void {
+  /** Puts the book away. */
+  leave(): void {
     this.#unsubscribe?.();
-    this.#keeping.leave();
     this.session?.close();
     this.session = undefined;
     this.chosen = undefined;
     this.refusal = undefined;
-    this.#trail = [];
-    this.#pending = new Map();
+    this.#whereabouts.forget();
+    this.#typing.forget();
     document.title = 'Overbench';
   }
 
   #hear(news: News): void {
     if (news.kind === 'busy') {
-      if (!news.busy) this.#release();
+      if (!news.busy) this.#typing.release();
       return;
     }
     if (news.kind === 'values') {
       this.tick++;
-      this.#settle((address) => news.changed.has(address));
+      this.#typing.settle((address) => news.changed.has(address));
       this.#ask();
     } else if (news.kind === 'book') {
       this.tick++;
@@ -196,34 +125,16 @@ export class ObApp extends Part implements Room {
     this.requestUpdate();
   }
 
-  /** What was typed gives way to its value in the same turn. */
-  #settle(isIn: (address: Address) => boolean): void {
-    if (this.#pending.size > 0) this.#pending = new Map([...this.#pending].filter(([address]) => !isIn(address)));
-  }
-
-  /** The same object as long as it is the same cell in the same book, so that what shows it is not drawn again. */
-  get at() {
-    const { chosen } = this;
-    const book = this.session?.book;
-    if (this.#place.book !== book || this.#place.chosen !== chosen) this.#place = { book, chosen, at: chosen && this.#atPlace(chosen) };
-    return this.#place.at;
+  get at(): At | undefined {
+    return this.#whereabouts.at;
   }
 
   get area(): Area | undefined {
-    const table = this.at?.table;
-    return table && areaOf(table, this.chosen, this.anchor);
+    return this.#whereabouts.area;
   }
 
-  #atPlace(place: Place): At | undefined {
-    const table = this.session?.book.tables.find((t) => t.id === place.table);
-    return (
-      table &&
-      placeIn(
-        table,
-        table.columns.findIndex((c) => c.id === place.column),
-        table.rows.findIndex((r) => r.id === place.row),
-      )
-    );
+  atPlace(place: Place): At | undefined {
+    return this.#whereabouts.atPlace(place);
   }
 
   #ask(): void {
@@ -239,81 +150,8 @@ export class ObApp extends Part implements Room {
 
   // ---- wishes of the elements
 
-  #choose({ place, anchor, follow, focus }: Wishes['choose']): void {
-    const from = this.#choosingOn && !anchor && this.chosen?.table === place.table ? (this.anchor ?? this.chosen) : anchor;
-    this.#choosingOn = false;
-    const other = samePlace(place, from) ? undefined : from;
-    if (samePlace(place, this.chosen) && samePlace(other, this.anchor)) return;
-    this.anchor = other;
-    if (follow && this.chosen) this.#trail = [...this.#trail, this.chosen];
-    this.chosen = place;
-    this.#keeping.look({ page: this.pageId, chosen: place });
-    if (follow || focus) this.#reveal(place);
-    this.#ask();
-  }
-
-  /** Goes to the page on which a cell's table stands. */
-  #reveal(place: Place): void {
-    const holds = (page: Page): boolean =>
-      page.blocks.some((b) => b.kind === 'table' && this.session && tableOfBlock(this.session.book, b.table)?.id === place.table);
-    const pages = this.session?.book.pages ?? [];
-    const here = pages.find((p) => p.id === this.pageId);
-    if (here && holds(here)) return;
-    const page = pages.find(holds);
-    if (page) this.pageId = page.id;
-  }
-
-  async type({ place, typed }: Wishes['type']): Promise<void> {
-    const { session } = this;
-    const at = this.#atPlace(place);
-    if (!session || !at) return;
-    const address = addressOf(at);
-    this.#pending = new Map([...this.#pending, [address, typed]]);
-    if (samePlace(this.refusal?.place, place)) this.refusal = undefined;
-    this.requestUpdate();
-    try {
-      const typing = session.type(address, typed);
-      this.#holdForValues();
-      const result = await typing;
-      if (!result.ok || result.change.edits.length === 0) this.#release();
-      if (result.ok) {
-        await session.settled();
-        const after = this.#atPlace(place);
-        this.tell(
-          [after && `${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}.`, result.said && `${result.said}.`].filter(Boolean).join(' '),
-          result.said !== undefined,
-        );
-      } else this.#refuse(place, typed, result.message);
-    } catch (error) {
-      this.#refuse(place, typed, error instanceof Error ? error.message : String(error));
-    } finally {
-      if (this.#pending.has(address)) {
-        this.#settle((other) => other === address);
-        this.requestUpdate();
-      }
-    }
-  }
-
-  /** Most edits are worked out before the next frame: what they change is drawn together with what was typed. A long calculation is not waited for. */
-  #holdForValues(): void {
-    holdDrawing(
-      new Promise<void>((resolve) => {
-        const timer = setTimeout(resolve, HOLD);
-        this.#release = () => {
-          clearTimeout(timer);
-          resolve();
-        };
-      }),
-    );
-  }
-
-  /** What could not be taken is kept, and shown where it was written unless something else is being written by now. */
-  #refuse(place: Place, typed: string, message: string): void {
-    const busy = [...this.querySelectorAll<ObTable>('ob-table')].some((table) => table.writing.isOpen);
-    this.tell(message, busy);
-    if (busy) return;
-    this.#choose({ place, focus: true });
-    this.refusal = { place, typed, message };
+  async type(wish: Wishes['type']): Promise<void> {
+    await this.#typing.type(wish);
   }
 
   #cite({ letters }: Wishes['letters']): void {
@@ -323,8 +161,8 @@ export class ObApp extends Part implements Room {
   }
 
   async #write({ place, text }: Wishes['write']): Promise<void> {
-    this.#choose({ place, focus: true });
-    this.#reveal(place);
+    this.choose({ place, focus: true });
+    this.#whereabouts.reveal(place);
     await this.updateComplete;
     await (this.querySelector('ob-page') as Part | null)?.updateComplete;
     const table = [...this.querySelectorAll<ObTable>('ob-table')].find((t) => t.table.id === place.table);
@@ -332,12 +170,6 @@ export class ObApp extends Part implements Room {
     await table.updateComplete;
     table.take();
     await table.writing.open(text);
-  }
-
-  async #remove({ id, title }: Wishes['remove']): Promise<void> {
-    if (!confirm(`Throw away “${title}”? It is not kept anywhere else, unless it was sent out as a file.`)) return;
-    this.problem = await this.#keeping.remove(id);
-    await this.#fillStart();
   }
 
   /** Says something through the live region; `show` puts it on the page too, for a while. */
@@ -361,27 +193,26 @@ export class ObApp extends Part implements Room {
   }
 
   choose(wish: Wishes['choose']): void {
-    this.#choose(wish);
+    if (!this.#whereabouts.choose(wish)) return;
+    this.#keeping.look({ page: this.pageId, ...(this.chosen ? { chosen: this.chosen } : {}) });
+    this.#ask();
   }
 
   chooseOn(): void {
-    this.#choosingOn = true;
+    this.#whereabouts.chooseOn();
     this.tell('Point at the other corner of the block.', true);
   }
 
   get canReturn(): boolean {
-    return this.#trail.length > 0;
+    return this.#whereabouts.canReturn;
   }
 
   goBack(): void {
-    const place = this.#trail.at(-1);
-    if (!place) return;
-    this.#trail = this.#trail.slice(0, -1);
-    this.#choose({ place, focus: true });
+    this.#whereabouts.goBack();
   }
 
   bringIn(): void {
-    void this.#open({ what: 'file' });
+    void this.#entering.open({ what: 'file' });
   }
 
   find(): void {
@@ -413,11 +244,8 @@ export class ObApp extends Part implements Room {
     if (file) await this.querySelector<ObBringIn>('ob-bring-in')?.open({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
   }
 
-  async toShelf(): Promise<void> {
-    await this.#keeping.now();
-    this.#leave();
-    this.#keeping.forget();
-    await this.#fillStart();
+  toShelf(): Promise<void> {
+    return this.#entering.toShelf();
   }
 
   showPage(page: string): void {
@@ -430,11 +258,6 @@ export class ObApp extends Part implements Room {
       this.querySelector('main')?.scrollTo({ top: 0 });
       this.querySelector<HTMLElement>('main h2')?.focus();
     });
-  }
-
-  async #sendDamaged(): Promise<void> {
-    const { handOver } = await import('./sending.ts');
-    handOver('damaged book.json', this.#damaged ?? '', 'application/json');
   }
 
   #press = (event: KeyboardEvent): void => {
@@ -454,9 +277,10 @@ export class ObApp extends Part implements Room {
   override render(): TemplateResult {
     const { session } = this;
     const saved = this.#keeping.word;
+    const entering = this.#entering;
     return html`<div
         class="book ${session ? '' : 'closed'} ${this.#drawer ? 'drawer' : ''} ${this.#sheet ? 'raised' : ''}"
-        @ob-choose=${(e: Wish<'choose'>) => this.#choose(e.detail)}
+        @ob-choose=${(e: Wish<'choose'>) => this.choose(e.detail)}
         @ob-type=${(e: Wish<'type'>) => void this.type(e.detail)}
         @ob-paste=${(e: Wish<'paste'>) => void this.#desk.paste(e.detail)}
         @ob-clear=${() => this.#desk.clear()}
@@ -468,13 +292,13 @@ export class ObApp extends Part implements Room {
         @ob-text=${(e: Wish<'text'>) => void this.querySelector<ObPage>('ob-page')?.write(e.detail)}
         @ob-piece-focus=${(e: Wish<'piece-focus'>) => void this.updateComplete.then(() => this.querySelector<ObPage>('ob-page')?.focusPiece(e.detail.block))}
         @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this.#desk)}
-        @ob-open=${(e: Wish<'open'>) => void this.#open(e.detail)}
-        @ob-remove=${(e: Wish<'remove'>) => void this.#remove(e.detail)}
+        @ob-open=${(e: Wish<'open'>) => void this.#entering.open(e.detail)}
+        @ob-remove=${(e: Wish<'remove'>) => void this.#entering.remove(e.detail)}
         @ob-write=${(e: Wish<'write'>) => void this.#write(e.detail)}
         @ob-question=${(e: Wish<'question'>) => void this.askQuestions(e.detail.place)}
       >
         ${cover({ desk: this.#desk, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
-        ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${this.#templates} .shelf=${this.#shelf} .problem=${this.problem}></ob-start>${this.#damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
+        ${session ? this.#openBook(session) : html`<main class="page"><ob-start .templates=${entering.templates} .shelf=${entering.shelf} .problem=${entering.problem}></ob-start>${entering.damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void this.#entering.sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`}
         ${session ? html`<ob-arranging .session=${session} .desk=${this.#desk} .pageId=${this.pageId} .tick=${this.tick}></ob-arranging>` : nothing}
       </div>
       <ob-command-list .desk=${this.#desk}></ob-command-list>
@@ -482,7 +306,7 @@ export class ObApp extends Part implements Room {
         session
           ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>
         <ob-bring-in .session=${session} @ob-bring=${(e: Wish<'bring'>) => this.#desk.take(e.detail.change)}></ob-bring-in>
-        <ob-brief-slip .book=${session.book} .values=${session.values} .tick=${this.tick} .take=${this.#desk.answer} @ob-choose=${(e: Wish<'choose'>) => this.#choose(e.detail)} @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}></ob-brief-slip>
+        <ob-brief-slip .book=${session.book} .values=${session.values} .tick=${this.tick} .take=${this.#desk.answer} @ob-choose=${(e: Wish<'choose'>) => this.choose(e.detail)} @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}></ob-brief-slip>
         <ob-unit-slip .at=${this.at} .values=${session.values} @ob-unit=${(e: Wish<'unit'>) => void this.#desk.showIn(e.detail)}></ob-unit-slip>`
           : nothing
       }
@@ -510,7 +334,7 @@ export class ObApp extends Part implements Room {
         ${this.#keepingTrouble()}
         ${
           page
-            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${letters} .pending=${this.#pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
+            ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${letters} .pending=${this.#typing.pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
             : own?.id === 'functions'
               ? html`<ob-functions .ask=${this.#asking} .at=${this.at}></ob-functions>`
               : own?.id === 'hand-over'
@@ -533,14 +357,9 @@ export class ObApp extends Part implements Room {
     return html`<div class="trouble" role="alert"><p>Not saved: ${miss.message}</p>
       <div class="do">
         <button type="button" class="btn" @click=${() => void this.#desk.sendOut('book')}>Send out the book as a file</button>
-        ${miss.problem === 'changed elsewhere' ? html`<button type="button" class="btn" @click=${() => void this.#keepAsAnother()}>Keep this one as another book</button>` : nothing}
-        ${miss.kept ? html`<button type="button" class="btn" @click=${() => void this.#open({ what: 'book', id: miss.kept?.id ?? '' })}>Open the one that was saved</button>` : nothing}
+        ${miss.problem === 'changed elsewhere' ? html`<button type="button" class="btn" @click=${() => void this.#entering.keepAsAnother()}>Keep this one as another book</button>` : nothing}
+        ${miss.kept ? html`<button type="button" class="btn" @click=${() => void this.#entering.open({ what: 'book', id: miss.kept?.id ?? '' })}>Open the one that was saved</button>` : nothing}
       </div></div>`;
-  }
-
-  async #keepAsAnother(): Promise<void> {
-    const { session } = this;
-    if (session) await this.#enter({ book: { ...session.book, id: crypto.randomUUID() }, history: session.history, revision: 0 });
   }
 
   #name({ title, client }: Wishes['name']): void {

@@ -27,6 +27,8 @@ export class Pooling implements ReactiveController {
   /** px of a row: the style sheet says it, and more to a finger. */
   rowHeight = 24;
   #seen = '';
+  /** On paper every row stands. */
+  printing = false;
   #sized: ResizeObserver | undefined;
 
   constructor(host: ReactiveControllerHost & HTMLElement) {
@@ -40,14 +42,23 @@ export class Pooling implements ReactiveController {
       this.look();
     });
     this.#sized.observe(this.#host);
+    addEventListener('beforeprint', this.#print);
+    addEventListener('afterprint', this.#print);
   }
 
   hostDisconnected(): void {
     this.#sized?.disconnect();
+    removeEventListener('beforeprint', this.#print);
+    removeEventListener('afterprint', this.#print);
   }
 
+  #print = (event: Event): void => {
+    this.printing = event.type === 'beforeprint';
+    this.#host.requestUpdate();
+  };
+
   isLarge(table: Table): boolean {
-    return table.form !== 'brief' && table.rows.length > LARGE;
+    return !this.printing && table.form !== 'brief' && table.rows.length > LARGE;
   }
 
   /** How many rows of a large table come on paper. */

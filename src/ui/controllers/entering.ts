@@ -1,0 +1,118 @@
+/** Which book is open: what there is to open, and how a book is entered and left. */
+import type { ReactiveController } from 'lit';
+import type { ObApp } from '../app.ts';
+import type { Found } from '../opening.ts';
+import type { Wishes } from '../part.ts';
+import type { ShelfCard, TemplateCard } from '../start.ts';
+import type { Keeping } from './keeping.ts';
+
+export class Entering implements ReactiveController {
+  readonly #host: ObApp;
+  readonly #keeping: Keeping;
+  templates: readonly TemplateCard[] = [];
+  shelf: readonly ShelfCard[] = [];
+  /** Why a book could not be opened, or the shelf not read. */
+  problem = '';
+  /** A book that can't be opened, as it is kept. */
+  damaged: string | undefined;
+
+  constructor(host: ObApp, keeping: Keeping) {
+    this.#host = host;
+    this.#keeping = keeping;
+    host.addController(this);
+  }
+
+  /** Opens what was open last, else shows where to begin. */
+  hostConnected(): void {
+    void this.#arrive();
+  }
+
+  async #arrive(): Promise<void> {
+    const last = this.#keeping.lastOpen;
+    if (last !== undefined && (await this.open({ what: 'book', id: last }))) return;
+    await this.#fillStart();
+  }
+
+  async #fillStart(): Promise<void> {
+    const { cards, problem } = await this.#keeping.shelf();
+    this.shelf = cards;
+    this.problem ||= problem;
+    this.#host.requestUpdate();
+    const { templateCards, warmUp } = await import('../opening.ts');
+    this.templates = templateCards;
+    this.#host.requestUpdate();
+    await this.#host.updateComplete;
+    void warmUp();
+    void import('../book-parts.ts').catch(() => {});
+  }
+
+  async open(wish: Wishes['open']): Promise<boolean> {
+    try {
+      return await this.#fetchAndEnter(wish);
+    } catch (error) {
+      // A part of the program that can't be fetched: the server is gone, or the program was built anew meanwhile.
+      this.#tellProblem(`That could not be opened. Load the page again and try once more. (${error instanceof Error ? error.message : error})`);
+      return false;
+    }
+  }
+
+  async #fetchAndEnter(wish: Wishes['open']): Promise<boolean> {
+    const opening = await import('../opening.ts');
+    const found = await opening.fetchBook(wish, this.#keeping);
+    if (found === undefined) return false;
+    if ('problem' in found) {
+      this.damaged = found.raw;
+      this.#tellProblem(found.problem);
+      return false;
+    }
+    await this.#enter(found);
+    return true;
+  }
+
+  /** Where nothing is open it stands with what there is to open. */
+  #tellProblem(problem: string): void {
+    this.problem = problem;
+    this.#host.requestUpdate();
+    if (this.#host.session) this.#host.tell(problem, true);
+  }
+
+  async #enter(found: Found): Promise<void> {
+    await this.#keeping.now();
+    this.problem = '';
+    this.#leave();
+    const [{ startSession }] = await Promise.all([import('../opening.ts'), import('../book-parts.ts')]);
+    const session = await startSession(found.book, found.history);
+    this.#host.enter(session, found.view);
+    this.#keeping.follow(session, found.revision);
+    if (found.notice) this.#host.tell(found.notice, true);
+  }
+
+  #leave(): void {
+    this.#keeping.leave();
+    this.#host.leave();
+  }
+
+  async toShelf(): Promise<void> {
+    await this.#keeping.now();
+    this.#leave();
+    this.#keeping.forget();
+    await this.#fillStart();
+  }
+
+  /** What could not be saved over another goes on as a book of its own. */
+  async keepAsAnother(): Promise<void> {
+    const { session } = this.#host;
+    if (session) await this.#enter({ book: { ...session.book, id: crypto.randomUUID() }, history: session.history, revision: 0 });
+  }
+
+  async remove({ id, title }: Wishes['remove']): Promise<void> {
+    if (!confirm(`Throw away “${title}”? It is not kept anywhere else, unless it was sent out as a file.`)) return;
+    this.problem = await this.#keeping.remove(id);
+    await this.#fillStart();
+  }
+
+  async sendDamaged(): Promise<void> {
+    const { handOver } = await import('../sending.ts');
+    handOver('damaged book.json', this.damaged ?? '', 'application/json');
+  }
+}

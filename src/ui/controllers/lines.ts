@@ -1,0 +1,84 @@
+/** Which rows of a table are in sight, and in what order they stand: the rows of a group that is put away make room for one line that says so. */
+import type { ReactiveController } from 'lit';
+import type { Row } from '../../book/book.ts';
+import { type Fold, foldsOf } from '../folds.ts';
+import type { ObTable } from '../table.ts';
+
+export class Lines implements ReactiveController {
+  readonly #host: ObTable;
+  #folds: readonly Fold[] = [];
+  /** Groups of rows that were put away and taken out again. */
+  readonly #unfolded = new Set<string>();
+  /** Rows in sight, in order. */
+  shown: readonly number[] = [];
+
+  constructor(host: ObTable) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostUpdate(): void {
+    const { table, values, pooling, chosenSpot } = this.#host;
+    const folds = pooling.printing ? [] : foldsOf(table, values);
+    // A row that is chosen is never put away.
+    const own = chosenSpot && folds.find((fold) => fold.rows.includes(chosenSpot.row));
+    if (own) this.#unfolded.add(own.id);
+    this.#folds = folds;
+    const away = new Set(folds.filter((fold) => !this.isOpen(fold)).flatMap((fold) => fold.rows));
+    const { all } = rowsOf(table.rows);
+    this.shown = away.size === 0 ? all : all.filter((row) => !away.has(row));
+  }
+
+  /** The row of headings, or -1. */
+  get head(): number {
+    return rowsOf(this.#host.table.rows).head;
+  }
+
+  /** What stands under the heading, in order: rows, and the lines of folds. */
+  get body(): readonly (number | Fold)[] {
+    const { all, body, head } = rowsOf(this.#host.table.rows);
+    if (this.#folds.length === 0 && this.shown === all) return body;
+    const lines: (number | Fold)[] = this.shown.filter((row) => row !== head);
+    for (const fold of this.#folds) {
+      const next = lines.findIndex((line) => typeof line === 'number' && line >= fold.before);
+      lines.splice(next < 0 ? lines.length : next, 0, fold);
+    }
+    return lines;
+  }
+
+  /** Where a row stands among these lines, or -1. */
+  placeOf(row: number, lines: readonly (number | Fold)[]): number {
+    return lines === rowsOf(this.#host.table.rows).all ? row : lines.indexOf(row);
+  }
+
+  isOpen(fold: Fold): boolean {
+    return this.#unfolded.has(fold.id);
+  }
+
+  turn(fold: Fold): void {
+    if (!this.#unfolded.delete(fold.id)) this.#unfolded.add(fold.id);
+    else this.#host.leaveRows(fold.rows, this.shown.find((row) => !fold.rows.includes(row)) ?? 0);
+    this.#host.requestUpdate();
+  }
+}
+
+interface Rows {
+  readonly all: readonly number[];
+  /** Without the row of headings. */
+  readonly body: readonly number[];
+  /** The row of headings, or -1. */
+  readonly head: number;
+}
+
+/** Asked at every turn, and of tables with thousands of rows. */
+const known = new WeakMap<readonly Row[], Rows>();
+
+function rowsOf(rows: readonly Row[]): Rows {
+  const found = known.get(rows);
+  if (found) return found;
+  const all = rows.map((_, row) => row);
+  const head = rows.findIndex((row) => row.head);
+  const made = { all, body: head < 0 ? all : all.filter((row) => row !== head), head };
+  known.set(rows, made);
+  return made;
+}

@@ -1,0 +1,159 @@
+/** A table as a grid: its heading, its rows and their cells. Of a large one only what is in sight is drawn. */
+import { html, nothing, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { guard } from 'lit/directives/guard.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { placeIn } from '../book/address.ts';
+import type { Row } from '../book/book.ts';
+import { addressOf, baseColumn } from '../book/look-up.ts';
+import { cellTemplate } from './cell.ts';
+import { baseOf, spokenName, viewOf } from './cell-view.ts';
+import type { Fold } from './folds.ts';
+import type { Spot } from './grid-moves.ts';
+import type { ObTable } from './table.ts';
+
+/** Of a row: the columns to draw, where each begins, the row's place in the grid (from 1) and from the top (px). */
+interface Where {
+  readonly edges: readonly number[];
+  readonly columns: readonly number[];
+  readonly nth: number;
+  readonly top: number;
+}
+
+export class Grid {
+  readonly #host: ObTable;
+  /** Digits before and after the point, by cell. */
+  readonly #digits = new Map<string, readonly [number, number]>();
+
+  constructor(host: ObTable) {
+    this.#host = host;
+  }
+
+  render(): TemplateResult {
+    const { table, lines: sight, pooling, chosenSpot: chosen } = this.#host;
+    const large = pooling.isLarge(table);
+    const { head, body: lines } = sight;
+    const labelled = table.rows.some((row) => row.label);
+    const base = table.columns[baseColumn(table)];
+    const comparing = table.form === 'scenarios';
+    const titled = comparing || table.columns.some((column) => column.label);
+    const width = table.columns.length + (labelled ? 1 : 0);
+    // The heading has rows of its own before them.
+    const above = (titled ? 1 : 0) + (head >= 0 ? 1 : 0);
+    const edges = large ? pooling.edges(table, labelled) : undefined;
+    const across = edges && { edges, columns: pooling.columns(edges, chosen?.column ?? -1) };
+    const place = (at: number): string | typeof nothing => (edges ? `left:${edges[at]}px;width:${(edges[at + 1] ?? 0) - (edges[at] ?? 0)}px` : nothing);
+    const line = (at: number): unknown => {
+      const found = lines[at];
+      if (found === undefined) return nothing;
+      const where = across && { ...across, nth: at + above + 1, top: at * pooling.rowHeight };
+      return typeof found === 'number' ? this.#row(found, labelled, where) : this.#foldLine(found, width, where?.top);
+    };
+    return html`<table id="grid-${this.#host.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${width} aria-rowcount=${large ? lines.length + above : nothing}>
+      <thead role="rowgroup" style=${edges ? `width:${edges.at(-1)}px` : nothing}>
+        ${
+          titled
+            ? html`<tr role="row" aria-rowindex=${large ? 1 : nothing}>
+              ${labelled ? html`<th scope="col" role="columnheader" class="corner">${comparing && base && table.columns.length > 1 ? `compared with ${base.label ?? 'the first'}` : html`<span class="unseen">row</span>`}</th>` : nothing}
+              ${table.columns.map(
+                (column, at) =>
+                  html`<th scope="col" role="columnheader" style=${edges ? place(at) : column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
+              )}
+            </tr>`
+            : nothing
+        }
+        ${head >= 0 ? this.#row(head, labelled, across && { ...across, nth: above, top: 0 }) : nothing}
+      </thead>
+      <tbody role="rowgroup" style=${edges ? `width:${edges.at(-1)}px;height:${lines.length * pooling.rowHeight}px` : nothing}>${large ? this.#someLines(lines, chosen?.row ?? -1, line) : this.#allLines(lines, line)}</tbody>
+    </table>`;
+  }
+
+  #allLines(lines: readonly (number | Fold)[], line: (at: number) => unknown): unknown {
+    const { table, pooling } = this.#host;
+    const printed = pooling.printing ? lines.slice(0, pooling.printed(table)) : lines;
+    return repeat(
+      printed,
+      (found) => (typeof found === 'number' ? table.rows[found]?.id : `fold ${found.id}`),
+      (_, at) => line(at),
+    );
+  }
+
+  #someLines(lines: readonly (number | Fold)[], chosen: number, line: (at: number) => unknown): unknown {
+    const at = chosen < 0 ? -1 : this.#host.lines.placeOf(chosen, lines);
+    // By their place: rows that stay in sight are left alone, and none is moved, which would have all of them laid out again.
+    return repeat(this.#host.pooling.rows(lines.length, at), (row) => row, line);
+  }
+
+  #foldLine(fold: Fold, width: number, top: number | undefined): TemplateResult {
+    const { lines } = this.#host;
+    const open = lines.isOpen(fold);
+    return html`<tr class="fold" style=${top === undefined ? nothing : `top:${top}px`}><th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => lines.turn(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th></tr>`;
+  }
+
+  /** `where`: in a table of which not all is drawn, what is, and where. */
+  #row(index: number, labelled: boolean, where: Where | undefined): TemplateResult {
+    const { table, chosenSpot } = this.#host;
+    const row = table.rows[index] as Row;
+    const head = row.head === true;
+    const on = chosenSpot?.row === index;
+    return html`<tr role="row" class=${classMap({ parted: row.parted === true, strong: row.strong === true, sel: on })} aria-rowindex=${where?.nth ?? nothing} style=${where ? `top:${where.top}px` : nothing}>
+      ${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader"><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
+      ${
+        where
+          ? where.columns.map((column) => {
+              const left = where.edges[column] ?? 0;
+              return this.#cell({ row: index, column }, head, {
+                nth: column + (labelled ? 2 : 1),
+                style: `left:${left}px;width:${(where.edges[column + 1] ?? 0) - left}px`,
+              });
+            })
+          : table.columns.map((_, column) => this.#cell({ row: index, column }, head))
+      }
+    </tr>`;
+  }
+
+  #cell(spot: Spot, head: boolean, where?: { readonly nth: number; readonly style: string }): unknown {
+    const { table, values, letters, pending } = this.#host;
+    const at = placeIn(table, spot.column, spot.row);
+    if (!at) return nothing;
+    const address = addressOf(at);
+    const base = baseOf(at);
+    const { on, among } = this.#host.marks(spot);
+    const deps = [
+      at.cell,
+      at.row,
+      at.column,
+      spot.row,
+      values[address],
+      base?.cell,
+      base && values[addressOf(base)],
+      letters.get(address),
+      pending.get(address),
+      on,
+      among,
+      where?.style,
+    ];
+    return guard(deps, () => {
+      const view = viewOf(at, values);
+      const key = `${at.row.id} ${at.column.id}`;
+      if (view.number) this.#digits.set(key, [view.number.sign.length + view.number.whole.length, view.number.fraction.length]);
+      else this.#digits.delete(key);
+      const inner = cellTemplate(view, { letter: letters.get(address), pending: pending.get(address), list: table.form !== 'scenarios' });
+      const name = spokenName(at, view);
+      const id = this.#host.cellId(spot);
+      const place = `${spot.row},${spot.column}`;
+      if (head)
+        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? (at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing)}>${inner}</th>`;
+      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? nothing} aria-label=${name}>${inner}</td>`;
+    });
+  }
+
+  /** Numbers of a comparing table have their points under one another: the table says how wide wholes and decimals are. */
+  shareDigits(): void {
+    let [whole, part] = [2, 0];
+    for (const [w, f] of this.#digits.values()) [whole, part] = [Math.max(whole, w), Math.max(part, f)];
+    const widths = `--whole:${Math.min(whole, 4) * 8}px;--part:${Math.min(part, 3) * 7.8}px;--count:${this.#host.table.columns.length}`;
+    const grid = this.#host.querySelector<HTMLElement>('table.cells');
+    if (grid && grid.getAttribute('style') !== widths) grid.setAttribute('style', widths);
+  }
+}
