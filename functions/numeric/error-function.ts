@@ -19,8 +19,9 @@ const PER_UNIT = 32;
 const END = 16;
 const CELLS = END * PER_UNIT;
 const POWERS = 6;
-/** Powers that carry the value from cell to cell while the table is built: what they leave out is 1e-14 of it out to x = 9. */
-const CARRIED = 14;
+/** Powers of the Taylor polynomial that carries the value from edge to edge while the table is built: what they leave out is below 1e-11 of it out to x = 9. */
+const CARRIED = 9;
+const HALF_CELL = 0.5 / PER_UNIT;
 
 /** erfc(x) e^(x²) √π for large x: the continued fraction 1/(x + (1/2)/(x + (2/2)/(x + …))), from the tail up. */
 function scaledTail(x: number): number {
@@ -29,44 +30,51 @@ function scaledTail(x: number): number {
   return 1 / below;
 }
 
-/** One column a power of the share of the cell that lies left of the point. From the far end down to 0: that way each step adds terms of one sign, so that no digits are lost in the tail. */
+/**
+ * One column a power of the share of the cell that lies left of the point. From the far end down to 0: that way each step adds terms of one
+ * sign, so that no digits are lost in the tail. Runs once in every worker, before anything is compiled: short steps, no small arrays.
+ */
 function build(): Float64Array[] {
   const columns = Array.from({ length: POWERS }, () => new Float64Array(CELLS));
-  const taylor = new Float64Array(CARRIED + 1);
-  const end = END - 0.5 / PER_UNIT;
-  let value = (Math.exp(-end * end) / Math.sqrt(Math.PI)) * scaledTail(end);
+  const a = new Float64Array(CARRIED + 1) as unknown as Taylor;
+  let right = (Math.exp(-END * END) / Math.sqrt(Math.PI)) * scaledTail(END);
   for (let cell = CELLS - 1; cell >= 0; cell--) {
-    const x = (cell + 0.5) / PER_UNIT;
-    taylor[0] = value;
-    // dⁿ⁺¹erfc/dxⁿ⁺¹ = −2/√π (−1)ⁿ Hₙ(x) e^(−x²), with Hₙ₊₁ = 2x Hₙ − 2n Hₙ₋₁; the powers are of u, so of half cells.
-    let factor = (-2 / Math.sqrt(Math.PI)) * Math.exp(-x * x);
-    let [before, hermite] = [0, 1];
-    for (let n = 1; n <= CARRIED; n++) {
-      factor /= n * 2 * PER_UNIT;
-      taylor[n] = factor * hermite;
-      [before, hermite] = [hermite, 2 * x * hermite - 2 * (n - 1) * before];
-      factor = -factor;
-    }
-    // The next middle is at u = −2.
-    let next = 0;
-    for (let n = CARRIED; n >= 0; n--) next = (taylor[n] as number) - 2 * next;
-    value = next;
-    const polynomial = fromLeft(lowered(taylor));
-    for (let n = 0; n < POWERS; n++) (columns[n] as Float64Array)[cell] = polynomial[n] as number;
+    slopes(a, (cell + 0.5) / PER_UNIT);
+    // The cell's edges are at u = 1, where the value is known, and at u = −1.
+    const odd = a[1] + a[3] + a[5] + a[7] + a[9];
+    a[0] = right - odd - (a[2] + a[4] + a[6] + a[8]);
+    right -= 2 * odd;
+    store(a, columns, cell);
   }
   return columns;
 }
 
-/** Without T₆ and T₇. */
-function lowered(taylor: Float64Array): number[] {
-  const [a0, a1, a2, a3, a4, a5, a6, a7] = taylor as unknown as [number, number, number, number, number, number, number, number];
-  return [a0 + a6 / 32, a1 + (7 / 64) * a7, a2 - (9 / 16) * a6, a3 - (7 / 8) * a7, a4 + 1.5 * a6, a5 + 1.75 * a7];
+/** Coefficients of the powers of u, kept in one array of plain numbers. */
+type Taylor = [number, number, number, number, number, number, number, number, number, number];
+
+/** All but the value of erfc itself, about x: from erfc′ = −2/√π e^(−x²) and erfc″ = −2x erfc′. */
+function slopes(a: number[], x: number): void {
+  a[1] = (-2 / Math.sqrt(Math.PI)) * Math.exp(-x * x) * HALF_CELL;
+  for (let n = 1; n < CARRIED; n++) {
+    a[n + 1] = (-2 * HALF_CELL * (x * n * (a[n] as number) + HALF_CELL * (n - 1) * (a[n - 1] as number))) / (n * (n + 1));
+  }
 }
 
-/** From powers of u to powers of (u + 1)/2 (Horner's shift by −1, then a scale). */
-function fromLeft(a: number[]): number[] {
-  for (let i = 0; i < POWERS - 1; i++) for (let n = POWERS - 2; n >= i; n--) a[n] = (a[n] as number) - (a[n + 1] as number);
-  return a.map((c, n) => c * 2 ** n);
+/** Without T₆ and T₇, and from powers of u to powers of (u + 1)/2: uⁿ = (2s − 1)ⁿ, by the binomial theorem. */
+function store(a: Taylor, columns: readonly Float64Array[], cell: number): void {
+  const put = columns as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+  const a0 = a[0] + a[6] / 32;
+  const a1 = a[1] + (7 / 64) * a[7];
+  const a2 = a[2] - (9 / 16) * a[6];
+  const a3 = a[3] - (7 / 8) * a[7];
+  const a4 = a[4] + 1.5 * a[6];
+  const a5 = a[5] + 1.75 * a[7];
+  put[0][cell] = a0 - a1 + a2 - a3 + a4 - a5;
+  put[1][cell] = 2 * (a1 - 2 * a2 + 3 * a3 - 4 * a4 + 5 * a5);
+  put[2][cell] = 4 * (a2 - 3 * a3 + 6 * a4 - 10 * a5);
+  put[3][cell] = 8 * (a3 - 4 * a4 + 10 * a5);
+  put[4][cell] = 16 * (a4 - 5 * a5);
+  put[5][cell] = 32 * a5;
 }
 
 /**
