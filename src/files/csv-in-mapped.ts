@@ -1,6 +1,7 @@
 /**
  * Records of any file into cells, as a mapping says: into a new table, or into rows and columns of one that is there.
- * A value is read as if it were typed into its cell; an empty field leaves its cell as it is; what is worked out by a formula is never written over.
+ * A value is read as if it were typed into its cell; what is worked out by a formula is never written over. An empty field empties its cell where
+ * the records go over the rows in order, as a grid goes over a grid; anywhere else it leaves its cell as it is.
  */
 import { readContent, textContent } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
@@ -55,7 +56,7 @@ export interface PlaceOptions {
   readonly values: Values;
 }
 
-/** What became of one record's fields. A field counts when it is not empty. */
+/** What became of one record's fields. A field counts when it is not empty, or empties its cell. */
 export interface Placed {
   readonly put: readonly (Put & { readonly column: number })[];
   readonly missed: readonly { readonly column: number; readonly message: string }[];
@@ -165,6 +166,8 @@ export class RowsPlacer extends Base {
   private readonly keys = new Map<string, number | undefined>();
   private next: number;
   private readonly written = new Set<string>();
+  /** Blank fields that left a filled cell as it was. */
+  private passed = 0;
 
   constructor(draft: Draft, mapping: Mapping & { to: 'rows' }, options: PlaceOptions) {
     super(draft, options);
@@ -192,9 +195,12 @@ export class RowsPlacer extends Base {
     if (typeof row === 'string') return none(fields, spoken, row);
     const keyColumn = typeof into === 'string' ? undefined : into.from;
     for (const from of [...spoken].sort((a, b) => a - b)) {
-      if ((fields[from] ?? '').trim() === '') continue;
       const target = columns.find((column) => column.from === from);
-      if (!target) put.push({ column: from, where: from === keyColumn ? `row ${row + 1}` : 'unit', content: fields[from] ?? '' });
+      if ((fields[from] ?? '').trim() === '') {
+        const emptied = target && this.blank(row, target.column);
+        if (typeof emptied === 'string') missed.push({ column: from, message: emptied });
+        else if (emptied) put.push({ ...emptied, column: from });
+      } else if (!target) put.push({ column: from, where: from === keyColumn ? `row ${row + 1}` : 'unit', content: fields[from] ?? '' });
       else {
         const done = this.field(fields[from] ?? '', row, target, unitFrom === undefined ? '' : (fields[unitFrom] ?? ''));
         if (done === 'worked') worked++;
@@ -207,10 +213,38 @@ export class RowsPlacer extends Base {
   }
 
   override closing(): readonly string[] {
-    const added = this.next - this.table.rows.length;
-    return added > 0
-      ? [`${this.table.name} is ${added} ${added === 1 ? 'row' : 'rows'} longer. Formulas that read it up to row ${this.table.rows.length} do not see them.`]
-      : [];
+    const { name, rows } = this.table;
+    const said: string[] = [];
+    const added = this.next - rows.length;
+    if (added > 0) said.push(`${name} is ${added} ${added === 1 ? 'row' : 'rows'} longer. Formulas that read it up to row ${rows.length} do not see them.`);
+    const beyond = this.mapping.into === 'start' ? this.lastFilled() - this.next + 1 : 0;
+    if (beyond > 0) said.push(`The file ends before ${name} does: from row ${this.next + 1} on ${name} stays as it was.`);
+    if (this.passed > 0) said.push(`${count(this.passed)} blank ${this.passed === 1 ? 'field leaves its cell' : 'fields leave their cells'} as before.`);
+    return said;
+  }
+
+  /** The last row in which a column that the mapping speaks of says anything. */
+  private lastFilled(): number {
+    const { rows, cells } = this.table;
+    return rows.findLastIndex((row) => !row.head && this.mapping.columns.some(({ column }) => (cells[row.id]?.[column]?.content ?? '') !== ''));
+  }
+
+  /** What a blank field does: nothing where its cell is blank or worked out. */
+  private blank(row: number, column: string): Put | string | undefined {
+    const at = this.draft.placeIn(
+      this.table,
+      this.table.columns.findIndex(({ id }) => id === column),
+      row,
+    );
+    if (!at?.cell || at.cell.content === '' || ['worked', 'check'].includes(standingOf(at))) return undefined;
+    if (this.mapping.into !== 'start') {
+      this.passed++;
+      return undefined;
+    }
+    // Who said so was said of the content that goes.
+    const { typed: _, source: __, ...kept } = at.cell;
+    const where = addressOf(at);
+    return this.draft.set(at, { ...kept, content: '' }) ?? { where, content: '', said: `${where} is emptied` };
   }
 
   private index(column: 'label' | { readonly id: string }): void {

@@ -64,7 +64,10 @@ function byLabels(table: Table, staged: Staged, headings: readonly Heading[]): R
   return columns.length === 0 ? undefined : { to: 'rows', table: table.id, into: { from: 0, column: 'label' }, ...(unitFrom > 0 && { unitFrom }), columns };
 }
 
-/** Records as rows of a list: found by the text of its first column where most are there already, else put after the last. */
+/**
+ * Records as rows of a list: found by the text of its first column where most are there already, else put after the last. Where nothing but numbers
+ * stands under those headings they are readings, and new ones go over the old: after them no formula that reads them would see the new ones.
+ */
 function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): Rows | undefined {
   const columns = headings.flatMap((heading, from) => {
     const column = columnCalled(table, heading.title);
@@ -73,12 +76,19 @@ function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): 
   const [first] = table.columns;
   const key = columns.find((column) => column.column === first?.id);
   if (columns.length === 0) return undefined;
+  if (areReadings(table, columns)) return { to: 'rows', table: table.id, into: 'start', columns };
   if (!first || !key) return { to: 'rows', table: table.id, into: 'end', columns };
   const there = new Set(table.rows.map((row) => same(plainText(table.cells[row.id]?.[first.id]?.content ?? ''))).filter(Boolean));
   const keys = keysIn(staged, key.from);
   if (keys.filter((text) => there.has(text)).length * 2 <= keys.length) return { to: 'rows', table: table.id, into: 'end', columns };
   const rest = columns.filter((column) => column !== key);
   return { to: 'rows', table: table.id, into: { from: key.from, column: { id: first.id } }, columns: rest };
+}
+
+function areReadings(table: Table, columns: Rows['columns']): boolean {
+  const contents = table.rows.filter((row) => !row.head).flatMap((row) => columns.map(({ column }) => table.cells[row.id]?.[column]?.content ?? ''));
+  const kinds = contents.filter(Boolean).map((content) => readContent(content).kind);
+  return kinds.length > 0 && kinds.every((kind) => kind === 'number');
 }
 
 /** What the first records say in a column, where they say anything. */

@@ -30,6 +30,30 @@ async function bringIn(file: string, mapping?: Mapping, options: Partial<StageOp
   return plan;
 }
 
+/** Three rows of two readings, under headings. */
+const withReadings: Book = {
+  ...sample,
+  tables: [
+    ...sample.tables,
+    {
+      id: 'readings',
+      name: 'Readings',
+      form: 'list',
+      columns: [
+        { id: 'l', unit: 'lx' },
+        { id: 'r', unit: 'lx' },
+      ],
+      rows: [{ id: 'head', head: true }, { id: 'r1' }, { id: 'r2' }, { id: 'r3' }],
+      cells: {
+        head: { l: { content: 'Left' }, r: { content: 'Right' } },
+        r1: { l: { content: '10 lx', source: 'measured' }, r: { content: '11 lx', source: 'measured' } },
+        r2: { l: { content: '20 lx' }, r: { content: '21 lx' } },
+        r3: { l: { content: '30 lx' }, r: { content: '31 lx' } },
+      },
+    },
+  ],
+};
+
 const contentAt = (plan: Plan, address: string, book: Book = sample): string | undefined => placeOf(apply(book, plan.change), address)?.cell?.content;
 
 describe('a heading', () => {
@@ -102,6 +126,26 @@ describe('a file into rows of a table', () => {
     expect(contentAt(plan, "'Fixture list'!A5")).toBe('Rail 46');
     expect(contentAt(plan, "'Fixture list'!C6")).toBe('126 µmol/s');
     expect(plan.said).toEqual(['Fixture list is 2 rows longer. Formulas that read it up to row 4 do not see them.']);
+  });
+
+  it('goes over the readings that are there, row by row: a blank field empties its cell, and that is counted and said', async () => {
+    const plan = await bringIn('Left,Right\n118,\n,155\n', undefined, {}, withReadings);
+    expect([plan.read, plan.placed, plan.notPlaced]).toEqual([4, 4, 0]);
+    const after = ['A2', 'B2', 'A3', 'B3', 'A4', 'B4'].map((cell) => contentAt(plan, `Readings!${cell}`, withReadings));
+    expect(after).toEqual(['118 lx', undefined, undefined, '155 lx', '30 lx', '31 lx']);
+    expect(plan.said).toEqual([
+      'Line 2: Readings!B2 is emptied',
+      'Line 3: Readings!A3 is emptied',
+      'The file ends before Readings does: from row 4 on Readings stays as it was.',
+    ]);
+    expect(apply(apply(withReadings, plan.change), invert(plan.change))).toEqual(withReadings);
+  });
+
+  it('that finds its rows leaves a cell as it is where its field is blank, and says of how many', async () => {
+    const plan = await bringIn('Fixture,Price,Output\nRail 90,141,\nPuck 18,,\n');
+    expect(plan.change.edits.filter((edit) => edit.at === 'cell').length).toBe(1);
+    expect(contentAt(plan, "'Fixture list'!C3")).toBe('243 µmol/s');
+    expect(plan.said).toEqual(['3 blank fields leave their cells as before.']);
   });
 
   it('answers a brief from labels and answers, each read as if it were typed there', async () => {
