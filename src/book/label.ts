@@ -4,10 +4,14 @@ import type { Book, Cell } from './book.ts';
 import { columnHeading, pointsAt } from './look-up.ts';
 
 const LONGEST = 40;
+const BARE = /^[-+\d.,'’_\s]+$/u;
+const unspaced = (text: string): string => text.replace(/\s/gu, '');
 
 /** A cell's content as a person reads it in a label: what was typed, "as A", or "blank". */
 export function said(book: Book, at: At, cell: Cell | undefined): string {
-  const text = cell?.typed ?? cell?.content ?? '';
+  const { typed, content = '' } = cell ?? {};
+  // A bare number is said with the unit it was read in: what it meant then is not what it would mean now.
+  const text = typed === undefined || BARE.test(typed) || unspaced(typed) === unspaced(content) ? content : typed;
   if (text === '') return 'blank';
   const target = pointsAt({ ...at, cell });
   const other = target === undefined ? undefined : cellAt(book, target);

@@ -2,10 +2,10 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
-import { noteOf, sourceOf, titleOf, unitOf } from '../book/look-up.ts';
+import { noteOf, sourceOf, titleOf } from '../book/look-up.ts';
 import { isLeft, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../book/said-by.ts';
 import type { Values } from '../engine/types.ts';
-import { allowedText, choicesOf } from './choices.ts';
+import { choicesOf, numberHints } from './choices.ts';
 import { Part, type Place, placeOfAt, samePlace } from './part.ts';
 
 /** Puts an answer, who said so, or both, into a cell as one change; gives why not, where it is refused. What is left out stays. */
@@ -177,14 +177,8 @@ export class ObBriefSlip extends Part {
     const asked = this.#asked;
     const number = asked.findIndex((other) => samePlace(this.place, placeOfAt(other))) + 1;
     const left = asked.filter(isLeft).length;
-    const allowed = allowedText(at);
-    const unit = unitOf(at);
     const source = sourceOf(at);
-    const says = [
-      allowed && `Allowed: ${allowed}.`,
-      unit && unit !== '1' && `In ${unit}; another unit of the same kind may be written after the number.`,
-      isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`,
-    ].filter(Boolean);
+    const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`].filter(Boolean);
     return html`<form class="begin" @keydown=${this.#press} @submit=${(event: Event) => event.preventDefault()}>
       <p class="far" role="status">Question ${number} of ${asked.length}, ${left === 0 ? 'none' : left} left</p>
       <progress max=${asked.length} value=${asked.length - left} aria-label="Answered"></progress>

@@ -1,6 +1,8 @@
+import { readContent } from '../../functions/quantity-text.ts';
+import { fromBase, toBase, unit } from '../../functions/units.ts';
 import { type At, columnText, readReference, tableNamed, tableText } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
-import { rangeOf } from '../book/look-up.ts';
+import { rangeOf, unitOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
 import { lineOf } from './cell-view.ts';
 
@@ -21,12 +23,45 @@ export function choicesOf(book: Book, values: Values, at: At): readonly string[]
   return [...found];
 }
 
-/** The allowed numbers in words: `0 to 24 h/d`, `at least 1`. */
+/** The unit in which a bare number is read there; undefined where none is set and nothing stands there yet. */
+export function bareUnit(at: At): string | undefined {
+  const set = unitOf(at);
+  if (set !== undefined) return set;
+  const content = readContent(at.cell?.content ?? '');
+  return content.kind === 'number' ? content.unit : undefined;
+}
+
+/** The allowed numbers in words, in the unit in which a bare number is read there: `0 to 24 h/d`, `at least 1`. */
 export function allowedText(at: At): string {
   const range = rangeOf(at);
   if (!range || (range.low === undefined && range.high === undefined)) return '';
-  const unit = range.unit && range.unit !== '1' ? ` ${range.unit}` : '';
-  if (range.low === undefined) return `at most ${range.high}${unit}`;
-  if (range.high === undefined) return `at least ${range.low}${unit}`;
-  return `${range.low} to ${range.high}${unit}`;
+  const [limit, bare] = [unit(range.unit ?? ''), unit(bareUnit(at) ?? '')];
+  const turned = limit && bare && limit.symbol !== bare.symbol && limit.dimension === bare.dimension && limit.reading === bare.reading;
+  const inBare = (bound: number, round: (number: number) => number): number => (turned ? threeDigits(fromBase(toBase(bound, limit), bare), round) : bound);
+  // Rounded inwards: what is said to be allowed is.
+  const low = range.low === undefined ? undefined : inBare(range.low, Math.ceil);
+  const high = range.high === undefined ? undefined : inBare(range.high, Math.floor);
+  const symbol = turned ? bare.symbol : range.unit;
+  const end = symbol && symbol !== '1' ? ` ${symbol}` : '';
+  if (low === undefined) return `at most ${high}${end}`;
+  if (high === undefined) return `at least ${low}${end}`;
+  return `${low} to ${high}${end}`;
+}
+
+function threeDigits(number: number, round: (number: number) => number): number {
+  // What the turning of units left behind the tenth digit is no reason to round by one.
+  const clean = Number(number.toPrecision(10));
+  if (clean === 0) return 0;
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(clean))) - 2);
+  return Number((round(Number((clean / step).toPrecision(10))) * step).toPrecision(10));
+}
+
+/** What is said to whoever writes a number: what is allowed, and what a bare number is. */
+export function numberHints(at: At): readonly string[] {
+  const allowed = allowedText(at);
+  const bare = bareUnit(at);
+  return [
+    ...(allowed ? [`Allowed: ${allowed}.`] : []),
+    ...(bare && bare !== '1' ? [`A bare 1 means 1 ${bare}; another unit of the same kind may be written after the number.`] : []),
+  ];
 }

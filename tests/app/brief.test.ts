@@ -87,6 +87,8 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.press('Shift+Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
     expect(await answer().inputValue()).toBe('12 in');
+    // The inch is 25.4 mm exactly: 0.02 m is 0.787 in, 10 m is 393.7 in. Both ends are rounded inwards.
+    expect(await textOf(slip()), 'the limits are in the unit of a bare number').toMatch(/Allowed: 0\.788 to 393 in\. A bare 1 means 1 in;/);
     expect(await slip().getByLabel('How, or where').inputValue()).toBe('with a tape, on the day');
     expect(await violations()).toEqual([]);
 

@@ -35,6 +35,12 @@ const at = (book: Book, address: string) => {
 describe('setting a cell', () => {
   it('is told in the words of the page', () => {
     expect(label(setCell(sample, { address: 'Scenarios!A1', content: '55 cm' }))).toBe('Mount height, A: 60 cm → 55 cm');
+    expect(label(setCell(sample, { address: 'Scenarios!A1', content: '24 in', typed: '24' })), 'with the unit that was meant').toBe(
+      'Mount height, A: 60 cm → 24 in',
+    );
+    expect(label(setCell(sample, { address: 'Scenarios!A1', content: '18 in', typed: '1 ft 6 in' })), 'as it was typed').toBe(
+      'Mount height, A: 60 cm → 1 ft 6 in',
+    );
     expect(label(setCell(sample, { address: 'Scenarios!C1', content: '55 cm' }))).toBe('Mount height, C: as A → 55 cm');
     expect(label(setCell(sample, { address: 'Scenarios!B4', content: '' }))).toBe('Beside A, B: =B3-A3 → blank');
     expect(label(setCell(sample, { address: "'Fixture list'!B2", content: '80 EUR' }))).toBe('Rail 45, Price: 79 EUR → 80 EUR');
@@ -158,7 +164,7 @@ describe('scenarios', () => {
   it('are put back as A', () => {
     const made = then(sample, sameAsBase(sample, { address: 'Scenarios!B1' }));
     expect(at(made, 'Scenarios!B1').cell).toEqual({ content: '=A1', note: 'lower' });
-    expect(label(sameAsBase(sample, { address: 'Scenarios!B1' }))).toBe('Mount height, B: 45 → as A');
+    expect(label(sameAsBase(sample, { address: 'Scenarios!B1' }))).toBe('Mount height, B: 45 cm → as A');
     expect(label(sameAsBase(sample, { address: 'Scenarios!A1' }))).toMatch(/^refused: Mount height, A is what the other scenarios are compared with/);
     expect(label(sameAsBase(sample, { address: 'Scenarios!B3' }))).toMatch(/^refused: Cost, B is worked out/);
   });

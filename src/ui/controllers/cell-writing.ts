@@ -5,11 +5,10 @@
  */
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import { isFormula } from '../../book/content.ts';
-import { addressOf, noteOf, standingOf, unitOf } from '../../book/look-up.ts';
-
-import { allowedText } from '../choices.ts';
+import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
+import { numberHints } from '../choices.ts';
 import type { FormulaEditor } from '../formula/editor.ts';
-import type { Place, Step, Wishes } from '../part.ts';
+import { type Place, type Step, type Wishes, whenIdle } from '../part.ts';
 import type { ObTable, Refusal } from '../table.ts';
 
 let formula: typeof import('../formula/editor.ts') | undefined;
@@ -17,9 +16,6 @@ async function fetchFormula(): Promise<typeof formula> {
   formula ??= await import('../formula/editor.ts');
   return formula;
 }
-
-/** After what a page does at once; Safari knows no idle time. */
-const whenIdle = (work: () => void): unknown => ('requestIdleCallback' in window ? requestIdleCallback(work, { timeout: 2000 }) : setTimeout(work, 500));
 
 export class CellWriting implements ReactiveController {
   readonly #host: ObTable;
@@ -268,14 +264,7 @@ export class CellWriting implements ReactiveController {
     if (!this.isOpen || this.#editor || !at) return nothing;
     const standing = standingOf(at);
     const replaces = isFormula(at.cell?.content ?? '') && standing !== 'as';
-    const allowed = allowedText(at);
-    const unit = unitOf(at);
-    const says = [
-      allowed && `Allowed: ${allowed}.`,
-      !allowed && unit && unit !== '1' && `In ${unit}; another unit of the same kind may be written after the number.`,
-      replaces && 'This writes over a formula.',
-      noteOf(at),
-    ].filter(Boolean);
+    const says = [...numberHints(at), replaces && 'This writes over a formula.', noteOf(at)].filter(Boolean);
     return html`<div class="slip" id="${this.#host.cellId({ row: 0, column: 0 })}-slip">
       ${this.#message ? html`<p class="wrong">${this.#message}</p>` : nothing}
       ${says.length > 0 ? html`<p class="hint">${says.join(' ')}</p>` : nothing}
