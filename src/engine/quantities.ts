@@ -244,7 +244,9 @@ export class Quantities implements CellKinds {
     const symbol = this.ownSymbol(at) ?? '';
     const gives = defaultUnit(kind.dimension, kind.reading, this.host.currency);
     const message = `${this.words(at)} is set to ${kindWords(own)}${symbol && ` in ${symbol}`}, and its formula gives ${kindWords(kind)}${gives && ` in ${gives}`}.${this.missing(own, kind)}`;
-    return { is: 'fail', at, message, mend: this.viewMend(at, kind) };
+    // What other cells read means what its unit says: there the formula is to be mended, not the meaning.
+    const [read] = this.host.readers(at);
+    return { is: 'fail', at, message, ...(read === undefined && { mend: this.viewMend(at, kind) }) };
   }
 
   /** "A price of energy such as EUR/kWh is missing." */

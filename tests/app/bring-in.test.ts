@@ -42,7 +42,11 @@ describe('a CSV file', () => {
     expect(await slip().getByLabel('Decimal mark').inputValue()).toBe(',');
     await slip().getByText('7 fields read: 5 find their place, 2 find none.').waitFor();
     expect(await slip().locator('.wrong').allTextContents()).toContainEqual(expect.stringContaining('Brief has no row “Moon”'));
-    expect(await slip().getByText(/^Line 2: Brief!A1 becomes 12\.5 ft$/).count()).toBe(1);
+    expect(
+      await slip()
+        .getByText(/^Line 2: Brief!A1 becomes 12\.5 ft$/)
+        .count(),
+    ).toBe(1);
     await slip().getByRole('button', { name: 'Bring it in' }).click();
     await goTo(page, 'Brief');
     await page.locator('[role=gridcell][aria-label^="Bench length: 3.81 metres"]').waitFor();
@@ -67,7 +71,9 @@ describe('a CSV file', () => {
     await slip().getByText('“cmm” is no unit.').waitFor();
     await units.nth(1).fill('cm');
     await units.nth(1).press('Tab');
-    await slip().getByText(/Line 2: Heights!B2 becomes 40 cm/).waitFor();
+    await slip()
+      .getByText(/Line 2: Heights!B2 becomes 40 cm/)
+      .waitFor();
     await slip().getByLabel('What what is for').selectOption('left out');
     await slip().getByText('4 fields read: 2 find their place, 2 are left out or worked out here.').waitFor();
     await slip().getByRole('button', { name: 'Bring it in' }).click();
@@ -86,18 +92,19 @@ describe('a CSV file', () => {
 describe('a unit mistake', () => {
   it('shows its sentence and no number, here and in all that reads it, and is mended with one key', async () => {
     await goTo(page, 'Scenarios');
-    const cell = page.locator('td[aria-label^="Mount height, B"]');
+    const cell = page.locator('td[aria-label^="Spread along, B"]');
     await cell.click();
-    await page.keyboard.type('=DLI(UNIT(200,"umol/m2/s"),16)');
+    await page.keyboard.type('=1+ROUND(A7,2)');
     await page.keyboard.press('Enter');
-    await page.locator('td[aria-label^="Mount height, B"][aria-label*="unit error"]').waitFor();
+    await page.locator('td[aria-label^="Spread along, B"][aria-label*="unit error"]').waitFor();
     await page.locator('td[aria-label^="Kept mean PPFD, B"][aria-label*="unit error"]').waitFor();
     await cell.click();
     const mend = page.locator('ob-working .trouble button.first');
     await mend.waitFor();
-    expect(await mend.textContent()).toMatch(/mol\/m²\/d/);
+    expect(await mend.textContent()).toContain('NUMBER.IN(A7,"m")');
     expect(await page.locator('ob-working .big').textContent()).not.toMatch(/\d/);
     await page.keyboard.press('Control+m');
-    await page.locator('td[aria-label^="Mount height, B"][aria-label*="11.52"]').waitFor();
+    await page.locator('td[aria-label^="Spread along, B: 1.30"]').waitFor();
+    await page.locator('td[aria-label^="Kept mean PPFD, B: "][aria-label*="micromoles"]').waitFor();
   });
 });

@@ -73,6 +73,13 @@ describe('Settled rules, on the engine', () => {
     expect(at(5)).toMatchObject({ kind: 'number', unit: 'MJ/year' });
   });
 
+  test('a claim that other cells rely on is not given up for a mend', async () => {
+    const { at } = await column('1.40 EUR/m', { content: '=A1*2', unit: 'EUR' }, '=A2*4');
+    expect(at(2)).toMatchObject({ word: 'unit error', message: expect.stringContaining('its formula gives a price per length') });
+    expect(at(2)).not.toHaveProperty('mend');
+    expect(at(3)).toMatchObject({ from: 'T!A2' });
+  });
+
   test('a given that is not of the quantity its cell is set to is an error with the mend', async () => {
     const { at } = await column({ content: '16', unit: 'h/d' }, { content: '3 W', unit: 'm' }, { content: '0', unit: 'm' });
     expect(at(1)).toMatchObject({ word: 'unit error', mend: { label: 'give T!A1 the unit h/d', cell: 'T!A1', content: '16 h/d' } });
