@@ -29,7 +29,28 @@ export class Grid {
     this.#host = host;
   }
 
-  render(): TemplateResult {
+  /** Drawn anew only where something in it may be other than before: what is written in the input over it is not. */
+  render(): unknown {
+    const { book, table, values, tick, chosenSpot, chosen, anchor, letters, pending, pooling, lines } = this.#host;
+    const reads = [
+      book,
+      table,
+      values,
+      tick,
+      chosenSpot?.row,
+      chosenSpot?.column,
+      chosen,
+      anchor,
+      letters,
+      pending,
+      pooling.seen,
+      pooling.printing,
+      lines.turned,
+    ];
+    return guard(reads, () => this.#table());
+  }
+
+  #table(): TemplateResult {
     const { table, lines: sight, pooling, chosenSpot: chosen } = this.#host;
     const large = pooling.isLarge(table);
     const { head, body: lines } = sight;

@@ -16,6 +16,10 @@ export function holdDrawing(until: Promise<unknown>): void {
   held = mine;
 }
 
+/** After what a page does at once; Safari knows no idle time. */
+export const whenIdle = (work: () => void, within = 2000): unknown =>
+  'requestIdleCallback' in window ? requestIdleCallback(work, { timeout: within }) : setTimeout(work, Math.min(within, 500));
+
 /**
  * Base of all elements of the page. They render into the page itself, not into shadow roots: one style sheet dresses screen and paper,
  * and labels, grids and their active cells can name one another across elements.

@@ -7,9 +7,11 @@ import { html, nothing, type ReactiveController, type TemplateResult } from 'lit
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
 import { numberHints } from '../choices.ts';
+import { cellKey, type Draft, endDraft, noteDraft } from '../drafts.ts';
 import type { FormulaEditor } from '../formula/editor.ts';
 import { type Place, type Step, type Wishes, whenIdle } from '../part.ts';
 import type { ObTable, Refusal } from '../table.ts';
+import { waysOut } from '../ways-out.ts';
 
 let formula: typeof import('../formula/editor.ts') | undefined;
 async function fetchFormula(): Promise<typeof formula> {
@@ -189,6 +191,7 @@ export class CellWriting implements ReactiveController {
     this.#place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
     this.#before = value;
     if (input.value !== value) input.value = value;
+    noteDraft(cellKey(this.#host.book.id), () => this.#draft);
     this.#all = this.#host.choicesHere();
     this.choices = this.#all;
     this.#picked = this.#all.indexOf(value);
@@ -203,8 +206,16 @@ export class CellWriting implements ReactiveController {
     this.#picked = wanted !== '' && this.choices.length > 0 ? 0 : -1;
   }
 
+  get #written(): string {
+    return this.#editor?.text ?? this.#host.input?.value ?? '';
+  }
+
+  get #draft(): Draft | undefined {
+    return this.#place && this.#written !== this.#before ? { text: this.#written, place: this.#place } : undefined;
+  }
+
   /** Sends what is written, if it differs from what stood there. */
-  commit(text = this.#editor?.text ?? this.#host.input?.value ?? ''): void {
+  commit(text = this.#written): void {
     if (!this.isOpen) return;
     const place = this.#place;
     const changed = text !== this.#before;
@@ -219,6 +230,7 @@ export class CellWriting implements ReactiveController {
 
   #end(): void {
     this.isOpen = false;
+    endDraft(cellKey(this.#host.book.id));
     this.#message = '';
     this.choices = [];
     this.#picked = -1;
@@ -276,7 +288,16 @@ export class CellWriting implements ReactiveController {
             )}</ul>`
           : nothing
       }
-      <p class="keys"><span><kbd>Enter</kbd> keeps it</span> <span><kbd>Esc</kbd> leaves it as it was</span></p>
+      ${waysOut(
+        () => {
+          this.commit();
+          this.#host.take();
+        },
+        () => {
+          this.#restore();
+          this.#host.take();
+        },
+      )}
     </div>`;
   }
 

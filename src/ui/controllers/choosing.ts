@@ -96,8 +96,7 @@ export class Choosing implements ReactiveController {
   }
 
   /** The handles stand at the chosen row's beginning and in the heading of the chosen column. */
-  layHandles(cell: DOMRect, frame: DOMRect, chosen: boolean): void {
-    const head = this.#host.querySelector('thead')?.getBoundingClientRect();
+  layHandles(cell: DOMRect, frame: DOMRect, head: DOMRect | undefined, chosen: boolean): void {
     for (const handle of this.#host.querySelectorAll<HTMLElement>('.handle')) {
       const ofRow = handle.classList.contains('of-row');
       handle.hidden = !chosen || (!ofRow && (!head || cell.right < frame.left || cell.right > frame.right + 2));

@@ -1,6 +1,7 @@
 /** Which book is open: what there is to open, and how a book is entered and left. */
 import type { ReactiveController } from 'lit';
 import type { ObApp } from '../app.ts';
+import { AGAIN, cellKey, draftOf, endDraft } from '../drafts.ts';
 import type { Found } from '../opening.ts';
 import type { Wishes } from '../part.ts';
 import type { ShelfCard, TemplateCard } from '../start.ts';
@@ -60,6 +61,11 @@ export class Entering implements ReactiveController {
     const opening = await import('../opening.ts');
     const found = await opening.fetchBook(wish, this.#keeping);
     if (found === undefined) return false;
+    if ('table' in found) {
+      if (this.#host.session) await this.#host.bringTable(found.table);
+      else this.#tellProblem(`${found.table.name} holds a table, not a book. Begin a plan or open one first, then bring the table into it.`);
+      return false;
+    }
     if ('problem' in found) {
       this.damaged = found.raw;
       this.#tellProblem(found.problem);
@@ -85,6 +91,12 @@ export class Entering implements ReactiveController {
     this.#host.enter(session, found.view);
     this.#keeping.follow(session, found.revision);
     if (found.notice) this.#host.tell(found.notice, true);
+    const half = draftOf(cellKey(found.book.id));
+    if (half?.place) {
+      endDraft(cellKey(found.book.id));
+      await this.#host.write({ place: half.place, text: half.text });
+      this.#host.tell(AGAIN, true);
+    }
   }
 
   #leave(): void {

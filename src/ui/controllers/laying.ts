@@ -34,27 +34,33 @@ export class Laying {
     const box = cell.querySelector<HTMLElement>(':scope > div') ?? cell;
     const scroll = host.querySelector<HTMLElement>('.scroll');
     const under = host.querySelector<HTMLElement>('.under');
+    const chosen = host.chosenSpot !== undefined;
+    // First what scrolls, then what is asked, then what is set: each question after a setting would have the page laid out once more.
+    if (show && chosen) {
+      cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+      host.pooling.look();
+    }
     const frame = host.querySelector('.frame')?.getBoundingClientRect();
     if (!frame || !scroll || !under) return;
     const own = box.getBoundingClientRect();
+    const whole = cell.getBoundingClientRect();
     const inside = scroll.getBoundingClientRect();
-    over.style.translate = `${own.left - inside.left + scroll.scrollLeft}px ${own.top - inside.top + scroll.scrollTop}px`;
+    const head = host.querySelector('thead')?.getBoundingClientRect();
+    const aside = scroll.scrollLeft;
+    const down = scroll.scrollTop;
+    over.style.translate = `${own.left - inside.left + aside}px ${own.top - inside.top + down}px`;
     over.style.width = `${own.width}px`;
     over.style.height = `${own.height}px`;
     under.style.translate = `${own.left - frame.left}px ${own.bottom - frame.top}px`;
     under.style.width = `${own.width}px`;
     // A slip near the right edge opens to the left.
     under.classList.toggle('leftward', frame.right - own.left < SLIP_WIDTH);
-    const chosen = host.chosenSpot !== undefined;
     const tie = host.querySelector<HTMLElement>('.tie');
     if (tie) {
       tie.hidden = !chosen || host.table.form === 'list';
       tie.style.left = `${own.right - frame.left}px`;
-      tie.style.top = `${cell.getBoundingClientRect().bottom - frame.top}px`;
+      tie.style.top = `${whole.bottom - frame.top}px`;
     }
-    host.choosing.layHandles(cell.getBoundingClientRect(), frame, chosen);
-    if (!show || !chosen) return;
-    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-    host.pooling.look();
+    host.choosing.layHandles(whole, frame, head, chosen);
   }
 }

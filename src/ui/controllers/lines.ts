@@ -7,10 +7,14 @@ import type { ObTable } from '../table.ts';
 export class Lines implements ReactiveController {
   readonly #host: ObTable;
   #folds: readonly Fold[] = [];
+  /** What the folds were found from. */
+  #read: readonly unknown[] = [];
   /** Groups of rows that were put away and taken out again. */
   readonly #unfolded = new Set<string>();
   /** Rows in sight, in order. */
   shown: readonly number[] = [];
+  /** Counts up when a group is put away or taken out. */
+  turned = 0;
 
   constructor(host: ObTable) {
     this.#host = host;
@@ -18,15 +22,25 @@ export class Lines implements ReactiveController {
   }
 
   hostUpdate(): void {
-    const { table, values, pooling, chosenSpot } = this.#host;
-    const folds = pooling.printing ? [] : foldsOf(table, values);
+    const { table, chosenSpot } = this.#host;
+    const folds = this.#foldsNow();
     // A row that is chosen is never put away.
     const own = chosenSpot && folds.find((fold) => fold.rows.includes(chosenSpot.row));
     if (own) this.#unfolded.add(own.id);
-    this.#folds = folds;
     const away = new Set(folds.filter((fold) => !this.isOpen(fold)).flatMap((fold) => fold.rows));
     const { all } = rowsOf(table.rows);
     this.shown = away.size === 0 ? all : all.filter((row) => !away.has(row));
+  }
+
+  /** Asked of every row and value, so only where one of them is other than before. */
+  #foldsNow(): readonly Fold[] {
+    const { table, values, tick, pooling } = this.#host;
+    const read = [table, values, tick, pooling.printing];
+    if (read.some((each, i) => each !== this.#read[i])) {
+      this.#read = read;
+      this.#folds = pooling.printing ? [] : foldsOf(table, values);
+    }
+    return this.#folds;
   }
 
   /** The row of headings, or -1. */
@@ -58,6 +72,7 @@ export class Lines implements ReactiveController {
   turn(fold: Fold): void {
     if (!this.#unfolded.delete(fold.id)) this.#unfolded.add(fold.id);
     else this.#host.leaveRows(fold.rows, this.shown.find((row) => !fold.rows.includes(row)) ?? 0);
+    this.turned++;
     this.#host.requestUpdate();
   }
 }

@@ -26,7 +26,8 @@ export class Pooling implements ReactiveController {
   #width = 1200;
   /** px of a row: the style sheet says it, and more to a finger. */
   rowHeight = 24;
-  #seen = '';
+  /** What is seen, in words that differ where other rows or columns are drawn. */
+  seen = '';
   /** On paper every row stands. */
   printing = false;
   #sized: ResizeObserver | undefined;
@@ -73,8 +74,8 @@ export class Pooling implements ReactiveController {
     [this.#top, this.#left, this.#height, this.#width] = [scroll.scrollTop, scroll.scrollLeft, scroll.clientHeight, scroll.clientWidth];
     const row = this.rowHeight;
     const seen = [this.#top / row, this.#left / STEP, this.#height / row, this.#width / STEP, row].map(Math.floor).join();
-    if (seen === this.#seen) return;
-    this.#seen = seen;
+    if (seen === this.seen) return;
+    this.seen = seen;
     this.#host.requestUpdate();
   }
 

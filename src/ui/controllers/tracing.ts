@@ -2,10 +2,15 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { letterAt } from '../formula-text.ts';
+import { whenIdle } from '../part.ts';
 import type { Told } from '../working.ts';
 
+/** ms of a frame. */
+const FRAME = 16;
 /** ms without another change. */
 const SETTLE = 120;
+/** ms that the working may wait for a moment in which the page has nothing else to do. */
+const LATEST = 300;
 
 /** Asks the engine where the chosen value comes from. Only the latest question counts; the last answer stays until the next is in. */
 export class Tracing implements ReactiveController {
@@ -32,10 +37,13 @@ export class Tracing implements ReactiveController {
     }
     if (!session || address === undefined) return;
     // The values come first. The working of a cell just chosen follows a frame later; that of one that changes waits until a run of changes is over.
-    await new Promise((resolve) => (other ? requestAnimationFrame(resolve) : setTimeout(resolve, SETTLE)));
+    // By the clock and not by frames: while a frame is asked for, a browser may keep back what the engine answers until that is drawn.
+    await new Promise((resolve) => setTimeout(resolve, other ? FRAME : SETTLE));
     if (turn !== this.#asked) return;
     try {
       const [trace, feeds] = await Promise.all([session.ask((engine) => engine.trace(address)), session.ask((engine) => engine.feeds(address))]);
+      // What is being typed goes before it.
+      await new Promise<void>((resolve) => whenIdle(resolve, LATEST));
       if (turn !== this.#asked) return;
       this.told = { address, trace, feeds: feeds.directly };
       const letters = new Map<Address, string>();
