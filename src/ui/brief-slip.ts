@@ -27,6 +27,7 @@ export class ObBriefSlip extends Part {
     place: { state: true },
     teller: { state: true },
     wrong: { state: true },
+    cleared: { state: true },
   };
   declare book: Book;
   declare values: Values;
@@ -37,6 +38,8 @@ export class ObBriefSlip extends Part {
   /** Who is said to have said so; undefined while nobody has. */
   declare teller: Teller | undefined;
   declare wrong: string;
+  /** Of the answer that was emptied last: what it was. */
+  declare cleared: string;
 
   /** The page that asks. */
   #page: string | undefined;
@@ -46,6 +49,7 @@ export class ObBriefSlip extends Part {
   constructor() {
     super();
     this.wrong = '';
+    this.cleared = '';
   }
 
   /** At a question, else at the first that is left. */
@@ -56,6 +60,7 @@ export class ObBriefSlip extends Part {
     this.#page = page?.id;
     const first = asked.find(isIt) ?? asked.find(isLeft) ?? asked[0];
     if (!first) return;
+    this.cleared = '';
     this.querySelector('dialog')?.showModal();
     void this.#ask(first);
   }
@@ -117,18 +122,28 @@ export class ObBriefSlip extends Part {
     const at = this.#at;
     const field = this.#field;
     if (!at || !field) return true;
+    this.cleared = '';
     const typed = field.value === this.#before ? undefined : field.value;
     const said = this.teller && this.#saidText(this.teller, this.#how) !== this.#saidBefore ? { teller: this.teller, how: this.#how } : undefined;
     if (typed === undefined && said === undefined) return true;
-    // A new answer goes together with who gave it, whether or not that is new as well.
-    const whole = typed !== undefined && typed !== '' && this.teller ? { teller: this.teller, how: this.#how } : said;
+    const emptied = typed?.trim() === '';
+    // A new answer goes together with who gave it, whether or not that is new as well; nobody gave none.
+    const whole = emptied ? undefined : typed !== undefined && this.teller ? { teller: this.teller, how: this.#how } : said;
     const wrong = await this.take(at, typed, whole);
     this.wrong = wrong ?? '';
     if (wrong !== undefined) field.focus();
+    else if (emptied) this.cleared = `${titleOf(at)}: left unanswered; it was ${this.#before}. Undo brings it back.`;
     return wrong === undefined;
   }
 
+  /** A default that nobody has agreed to, and that stands as it stood: going on agrees to it. */
+  get #agrees(): boolean {
+    const at = this.#at;
+    return at !== undefined && isLeft(at) && this.#before !== '' && this.teller === undefined;
+  }
+
   async #go(step: 1 | -1): Promise<void> {
+    if (step === 1 && this.#agrees) this.#pick('default');
     if (!(await this.#keep())) return;
     const asked = this.#asked;
     const next = asked[asked.findIndex((at) => samePlace(this.place, placeOfAt(at))) + step];
@@ -150,14 +165,19 @@ export class ObBriefSlip extends Part {
     if (this.place) this.say('choose', { place: this.place, focus: true });
   }
 
-  #putAway(): void {
+  #putAway(notKept = ''): void {
     this.querySelector('dialog')?.close();
     const left = this.#asked.filter(isLeft).length;
-    this.say('tell', { text: left === 0 ? 'All questions of the brief are answered.' : `${left} of ${this.#asked.length} questions left.` });
+    const far = left === 0 ? 'All questions of the brief are answered.' : `${left} of ${this.#asked.length} questions left.`;
+    this.say('tell', { text: [notKept, this.cleared, far].filter(Boolean).join(' ') });
   }
 
+  /** Whoever wants to go may: what is refused is not kept, and that is said. */
   async #done(): Promise<void> {
+    const at = this.#at;
+    const written = this.#field?.value ?? '';
     if (await this.#keep()) this.#putAway();
+    else if (at) this.#putAway(`${titleOf(at)} stays as it was; “${written}” was not kept.`);
   }
 
   #press(event: KeyboardEvent): void {
@@ -178,8 +198,13 @@ export class ObBriefSlip extends Part {
     const number = asked.findIndex((other) => samePlace(this.place, placeOfAt(other))) + 1;
     const left = asked.filter(isLeft).length;
     const source = sourceOf(at);
-    const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`].filter(Boolean);
+    const misfit =
+      this.#before !== '' &&
+      choicesOf(this.book, this.values, at)?.includes(this.#before) === false &&
+      `${this.#before} does not go with the other answers: pick another.`;
+    const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`, misfit].filter(Boolean);
     return html`<form class="begin" @keydown=${this.#press} @submit=${(event: Event) => event.preventDefault()}>
+      ${this.cleared ? html`<p class="cleared" role="status">${this.cleared}</p>` : nothing}
       <p class="far" role="status">Question ${number} of ${asked.length}, ${left === 0 ? 'none' : left} left</p>
       <progress max=${asked.length} value=${asked.length - left} aria-label="Answered"></progress>
       <label class="q" for="brief-answer">${titleOf(at)}</label>
@@ -193,11 +218,12 @@ export class ObBriefSlip extends Part {
       </fieldset>
       <div class="do">
         <button type="button" class="btn" ?disabled=${number === 1} @click=${() => void this.#go(-1)}>Back</button>
-        <button type="button" class="btn first" @click=${() => void this.#go(1)}>${number === asked.length ? 'Keep, and done' : 'Keep, and next'}</button>
+        <button type="button" class="btn first" @click=${() => void this.#go(1)}>${this.#agrees ? 'Agree to it' : this.teller === undefined && isLeft(at) ? 'Leave it open' : 'Keep'}, and ${number === asked.length ? 'done' : 'next'}</button>
         <button type="button" class="btn" ?disabled=${left === 0} @click=${() => void this.#goToLeft()}>Next one left</button>
         <button type="button" class="btn" @click=${() => void this.#done()}>Done for now</button>
+        <button type="button" class="btn for-touch" @click=${() => this.querySelector('dialog')?.close()}>Leave this one as it was</button>
       </div>
-      <p class="keys"><span><kbd>Enter</kbd> keeps it and goes on</span> <span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
+      <p class="keys"><span><kbd>Enter</kbd> ${this.#agrees ? 'agrees to it' : 'keeps it'} and goes on</span> <span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
     </form>`;
   }
 

@@ -1,6 +1,6 @@
 import { readContent } from '../../functions/quantity-text.ts';
 import { fromBase, toBase, unit } from '../../functions/units.ts';
-import { type At, columnText, readReference, tableNamed, tableText } from '../book/address.ts';
+import { type At, columnText, placeIn, readReference, tableNamed, tableText } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { rangeOf, unitOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
@@ -13,14 +13,33 @@ export function choicesOf(book: Book, values: Values, at: At): readonly string[]
   const reference = range?.from === undefined ? undefined : readReference(range.from);
   const table = reference && tableNamed(book, reference.table ?? at.table.name);
   if (!reference || !table) return undefined;
-  const found = new Set<string>();
+  const goesWith = picksBefore(book, values, at, table.name, reference.from.column);
+  const [all, found] = [new Set<string>(), new Set<string>()];
   for (let r = reference.from.row; r <= reference.to.row; r++) {
     for (let c = reference.from.column; c <= reference.to.column; c++) {
-      const value = values[`${tableText(table.name)}!${columnText(c)}${r + 1}`];
-      if (value && value.kind !== 'blank' && value.kind !== 'error') found.add(lineOf(value));
+      const line = lineIn(values, table.name, c, r);
+      if (line === '') continue;
+      all.add(line);
+      if (goesWith.every(([column, picked]) => lineIn(values, table.name, column, r) === picked)) found.add(line);
     }
   }
-  return [...found];
+  return [...(found.size > 0 ? found : all)];
+}
+
+function lineIn(values: Values, table: string, column: number, row: number): string {
+  const value = values[`${tableText(table)}!${columnText(column)}${row + 1}`];
+  return value && value.kind !== 'blank' && value.kind !== 'error' ? lineOf(value) : '';
+}
+
+/** What the questions beside this one picked from columns of the same list that stand before its own: of all stages, those of the crop that was picked. */
+function picksBefore(book: Book, values: Values, at: At, list: string, before: number): readonly (readonly [column: number, picked: string])[] {
+  return at.table.rows.flatMap((_, row) => {
+    const other = placeIn(at.table, at.columnIndex, row);
+    const reference = other && readReference(rangeOf(other)?.from ?? '');
+    if (!reference || reference.from.column >= before || tableNamed(book, reference.table ?? at.table.name)?.name !== list) return [];
+    const picked = lineIn(values, at.table.name, at.columnIndex, row);
+    return picked === '' ? [] : [[reference.from.column, picked] as const];
+  });
 }
 
 /** The unit in which a bare number is read there; undefined where none is set and nothing stands there yet. */

@@ -360,6 +360,8 @@ export class FormulaEditor {
       list: this.#list?.list ?? [],
       picked: this.#picked,
       take: (candidate) => this.#take(candidate),
+      keep: () => this.#keep('stay', true),
+      leave: () => this.#restore(),
       // A name that could still become one in the list is not wrong yet.
       verdict: this.#list && this.#verdict.naming ? NOTHING : this.#verdict,
       cited,

@@ -4,6 +4,7 @@ import { addressOf, decimalsOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
 import { lineOf, valueAt } from '../cell-view.ts';
 import { lineAt } from '../formula-text.ts';
+import { waysOut } from '../ways-out.ts';
 import type { Candidate } from './completion.ts';
 import type { Hint, Verdict } from './hints.ts';
 import type { Cited } from './letters.ts';
@@ -20,9 +21,11 @@ export interface Below {
   /** Of the cell that was just put in, for the ear. */
   readonly saidOfPick: string;
   readonly picks: 'begins' | 'moves' | undefined;
+  readonly keep: () => void;
+  readonly leave: () => void;
 }
 
-export function slipBelow({ id, hint, list, picked, take, verdict, cited, values, saidOfPick, picks }: Below): TemplateResult {
+export function slipBelow({ id, hint, list, picked, take, verdict, cited, values, saidOfPick, picks, keep, leave }: Below): TemplateResult {
   const keys =
     list.length > 0
       ? html`<span><kbd>↓</kbd> <kbd>↑</kbd> pick, <kbd>Enter</kbd> puts it in</span>`
@@ -54,7 +57,7 @@ export function slipBelow({ id, hint, list, picked, take, verdict, cited, values
           )}</ul>`
         : nothing
     }
-    <p class="keys">${keys}<span><kbd>Enter</kbd> keeps it</span> <span><kbd>Esc</kbd> leaves it as it was</span></p>`;
+    ${waysOut(keep, leave, keys)}`;
 }
 
 function argument({ name, takes, says }: Hint): TemplateResult {
