@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { unit } from '../../functions/units.ts';
+import { setCell } from '../../src/book/commands/set-cell.ts';
 import { noteOf, rangeOf, rowHeading, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
+import { isRefused } from '../../src/book/refused.ts';
 import { cells, openTemplate, slugs, templateBook } from './open-template.ts';
 import { readsOf } from './references.ts';
 
@@ -79,6 +81,25 @@ describe.each(slugs)('the template %s', (slug) => {
       expect(content, address).not.toMatch(/IFERROR|ISERR|IFNA/);
     }
   });
+
+  test('counts nothing where one of what it counts has no value', async () => {
+    // LAYOUT.COUNT and its like read single cells, where an error is passed on anyway.
+    const counts = cells(book).filter(({ at }) => /(?<![A-Z.])(COUNT(A|BLANK|IFS?)?|SUM(IFS?|PRODUCT)|AVERAGEIFS?)\(/.test(at.cell?.content ?? ''));
+    if (['greenhouse-bench', 'growing-canopy', 'meter-check'].includes(slug)) expect(counts.length).toBeGreaterThan(0);
+    const session = await openTemplate(slug);
+    for (const { address, at } of counts) {
+      for (const read of readsOf(book, at.table.name, at.cell?.content ?? '').ranged) {
+        const broken = setCell(session.book, { address: read, content: '=1/0' });
+        if (isRefused(broken)) throw new Error(broken.message);
+        session.dispatch(broken);
+        await session.settled();
+        expect(session.values[address]?.kind, `${address} where ${read} is an error`).toBe('error');
+        session.undo();
+      }
+    }
+    await session.settled();
+    session.close();
+  }, 60_000);
 
   test('names its givens so that they can be set by name', () => {
     const shared = givens.filter(({ at }) => ['brief', 'plain'].includes(at.table.form));
