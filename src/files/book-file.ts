@@ -25,6 +25,7 @@ export type BookRead =
     };
 
 const MOST_CHARACTERS = 200_000_000;
+const NOT_OURS = 'This is no book that was sent out from here.';
 
 export function formatBook(book: Book): string {
   const { format, version, ...rest } = canonical(book);
@@ -41,8 +42,7 @@ export function parseBook(text: string): BookRead {
   } catch {
     return brokenText(text);
   }
-  if (!isRecord(stored) || stored.format !== 'overbench book')
-    return failure('not a book', 'This is not a book file: it does not say that it holds an Overbench book.');
+  if (!isRecord(stored) || stored.format !== 'overbench book') return failure('not a book', NOT_OURS);
   const { checksum: written, ...content } = stored;
   const migrated = migrate(content);
   if (!migrated.ok) return failure(migrated.newer ? 'newer' : 'damaged', `The book can't be opened. ${migrated.message}`);
@@ -58,10 +58,9 @@ export function parseBook(text: string): BookRead {
 }
 
 function brokenText(text: string): BookRead {
-  if (!/^\uFEFF?\s*\{/u.test(text) || !text.includes('"overbench book"'))
-    return failure('not a book', 'This is not a book file: it is not JSON text of an Overbench book.');
+  if (!/^\uFEFF?\s*\{/u.test(text) || !text.includes('"overbench book"')) return failure('not a book', NOT_OURS);
   const { found, cut } = rescue(text);
-  const what = cut ? 'The file stops in the middle: the end of it is missing.' : 'The file is damaged: from some place on it is not JSON.';
+  const what = cut ? 'The file stops in the middle: the end of it is missing.' : 'The file is damaged: from some place on it can’t be read.';
   const problem = cut ? 'cut short' : 'damaged';
   if (!found) return failure(problem, `${what} Nothing of the book could be read.`);
   const { checksum: _, ...content } = found;

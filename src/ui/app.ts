@@ -238,9 +238,9 @@ export class ObApp extends Part implements Room {
     await this.querySelector<ObArranging>('ob-arranging')?.arrange(verb);
   }
 
-  async bringTable(): Promise<void> {
-    const [{ pickFile }] = await Promise.all([import('./opening.ts'), import('./bring-in.ts')]);
-    const file = await pickFile('.csv,.tsv,.txt,text/csv,text/plain');
+  async bringTable(picked?: File): Promise<void> {
+    const [{ pickFile, TABLE_FILES }] = await Promise.all([import('./opening.ts'), import('./bring-in.ts')]);
+    const file = picked ?? (await pickFile(TABLE_FILES));
     if (file) await this.querySelector<ObBringIn>('ob-bring-in')?.open({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
   }
 

@@ -187,7 +187,7 @@ export class ObBringIn extends Part {
   #staged(staged: Staged): TemplateResult {
     const { mapping, session } = this;
     const goal = mapping === undefined ? 'own' : mapping.to === 'new table' ? 'new' : mapping.table;
-    return html`<div class="how">
+    return html`<div class="as-read">
         ${picked('Letters as', staged.encoding, pairs(ENCODINGS, ENCODING_NAMES), (encoding) => this.#reread({ encoding }))}
         ${picked('Fields parted by', staged.delimiter, pairs(DELIMITERS, DELIMITER_NAMES), (delimiter) => this.#reread({ delimiter }))}
         ${picked('Decimal mark', staged.decimalMark, [['.', 'point'] as const, [',', 'comma'] as const], (decimalMark) => this.#reread({ decimalMark }))}
@@ -197,11 +197,19 @@ export class ObBringIn extends Part {
       ${picked('It goes to', goal, [...(staged.tidy ? [['own', 'the cells that the file names'] as const] : []), ...session.book.tables.map((table) => [table.id, `rows of ${table.name}`] as const), ['new', 'a new table'] as const], (to) => this.#goTo(to))}
       ${mapping?.to === 'new table' ? html`<label>Its name <input type="text" .value=${mapping.name} @change=${(e: Event) => this.#remap({ ...mapping, name: (e.target as HTMLInputElement).value.trim(), page: (e.target as HTMLInputElement).value.trim() })} /></label>` : nothing}
       ${mapping?.to === 'rows' && typeof mapping.into === 'string' ? picked('Its records go', mapping.into, [['end', 'after the last filled row'] as const, ['start', 'over the rows from the first on'] as const], (into) => this.#remap({ ...mapping, into })) : nothing}
+      ${mapping?.to === 'rows' && typeof mapping.into === 'string' ? html`<p class="hint">${this.#wherefore(mapping)}</p>` : nothing}
       <div class="peek" tabindex="0" role="region" aria-label="The first records"><table>
         <thead><tr>${staged.headings.map((heading, i) => html`<th scope="col">${heading}${mapping ? this.#columnUse(mapping, heading, i) : nothing}</th>`)}</tr></thead>
         <tbody>${staged.records.slice(0, SHOWN).map((record) => html`<tr>${staged.headings.map((_, i) => html`<td>${record.fields[i] ?? ''}</td>`)}</tr>`)}</tbody>
       </table></div>
       <p class="wrong" role="status">${this.wrong || nothing}</p>`;
+  }
+
+  /** What comes of the place that the records go to. */
+  #wherefore({ table, into }: Mapping & { to: 'rows' }): string {
+    const found = this.session.book.tables.find(({ id }) => id === table);
+    if (into === 'start') return 'What stands in those rows is written over; a blank field empties its cell.';
+    return `What stands in ${found?.name} stays. Formulas that read it as far as it goes now will not see what comes after it.`;
   }
 
   #columnUse(mapping: Mapping, heading: string, from: number): TemplateResult {
@@ -218,8 +226,8 @@ export class ObBringIn extends Part {
     const { plan } = this;
     if (!plan) return nothing;
     if (isRefused(plan)) return html`<p class="wrong">${plan.message}</p>`;
-    // Fields that find a row or say a unit go to no cell.
-    const cells = plan.preview.filter(({ where }) => where.includes('!')).slice(0, SHOWN);
+    // Fields that find a row or say a unit go to no cell; an emptied cell is said beside the other words.
+    const cells = plan.preview.filter(({ where, content }) => where.includes('!') && content !== '').slice(0, SHOWN);
     const aside = plan.notPlaced - plan.leftOut;
     return html`<p><b>${number(plan.read)} ${plan.of} read: ${number(plan.placed)} find their place${aside > 0 ? `, ${number(aside)} find none` : ''}${plan.leftOut > 0 ? `, ${number(plan.leftOut)} are left out or worked out here` : ''}.</b>
         ${plan.change.edits.length === 0 ? 'Nothing in it is new to this book.' : nothing}</p>

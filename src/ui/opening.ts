@@ -36,10 +36,17 @@ export interface Unopened {
   readonly raw?: string;
 }
 
+/** A file that holds no book but a table, to be brought into a book. */
+interface Tabular {
+  readonly table: File;
+}
+
+export const TABLE_FILES = '.csv,.tsv,.txt,text/csv,text/plain';
+
 export const templateCards: readonly TemplateCard[] = [...titles].map(([slug, title]) => ({ slug, title, purpose: purposes.get(slug) ?? '' }));
 
 /** The book that is wished for; undefined where nobody picked one after all. */
-export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | undefined> {
+export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
   switch (wish.what) {
     case 'book':
       return keeping.fetch(wish.id);
@@ -65,9 +72,10 @@ async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'cl
 }
 
 /** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */
-async function fromFile(keeping: Keeping): Promise<Found | Unopened | undefined> {
-  const file = await pickFile('.json,.overbench,application/json');
+async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
+  const file = await pickFile(`.json,.overbench,application/json,${TABLE_FILES}`);
   if (!file) return undefined;
+  if (/\.(csv|tsv|txt)$/iu.test(file.name)) return { table: file };
   const read = parseBook(await file.text());
   if (read.ok) {
     const known = await keeping.has(read.book.id);

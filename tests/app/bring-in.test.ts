@@ -81,6 +81,37 @@ describe('a CSV file', () => {
     await page.locator('td[aria-label*="40"][aria-label*="centimetres"]').waitFor();
   });
 
+  it('picked where a book is asked for opens its slip; with no book open the page says to begin a plan', async () => {
+    const file = { name: 'heights.csv', mimeType: 'text/csv', buffer: Buffer.from('what,h\nlow,40\n') };
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
+    await chooser.setFiles(file);
+    await slip()
+      .getByText(/Line 2: heights!B2 becomes 40/)
+      .waitFor();
+    await page.keyboard.press('Escape');
+    const start = await browser.visit();
+    const [first] = await Promise.all([start.waitForEvent('filechooser'), start.keyboard.press('Control+o')]);
+    await first.setFiles(file);
+    await start.getByText('heights.csv holds a table, not a book. Begin a plan or open one first').waitFor();
+    expect(await start.locator('ob-bring-in dialog[open]').count()).toBe(0);
+    await start.context().close();
+  });
+
+  it('of readings says what becomes of those that are there, and takes over the blank places', async () => {
+    await page.context().close();
+    page = await browser.visit();
+    await page.getByRole('button', { name: /^Meter check/ }).click();
+    await page.getByLabel('Client').fill('A client');
+    await page.keyboard.press('Enter');
+    await page.locator('ob-table').first().waitFor();
+    await bring('readings.csv', 'Place 1,Place 2,Place 3\n118,142,150\n150,,196\n116,140,147\n');
+    await expect.poll(() => slip().getByLabel('Its records go').inputValue()).toBe('start');
+    await slip().getByText('a blank field empties its cell').waitFor();
+    await slip().getByText('Line 3: Readings!C3 is emptied').waitFor();
+    await slip().getByLabel('Its records go').selectOption('end');
+    await slip().getByText('will not see what comes after it').waitFor();
+  });
+
   it('leaves the book as it is on Escape', async () => {
     await bring('heights.csv', 'what,h\nlow,40\n');
     await page.keyboard.press('Escape');

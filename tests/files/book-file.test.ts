@@ -75,7 +75,7 @@ describe('the book file', () => {
     const at = text.indexOf('"tables"') + 400;
     const read = failing(`${text.slice(0, at)}\u0000\u0000%%%${text.slice(at + 5)}`);
     expect(read.problem).toBe('damaged');
-    expect(read.message).toMatch(/from some place on it is not JSON/);
+    expect(read.message).toMatch(/from some place on it can’t be read/);
   });
 
   it('finds any one letter that was changed, or says what is wrong with the file', () => {
