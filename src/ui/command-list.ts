@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { type Command, type Desk, labelOf, usable } from './commands.ts';
+import { type Command, type Desk, labelOf, ranked, usable } from './commands.ts';
 import { Part } from './part.ts';
 
 /** The list of commands, to be searched: a few letters of a label or of a word that means the same. */
@@ -29,8 +29,7 @@ export class ObCommandList extends Part {
   }
 
   get #found(): readonly Command[] {
-    const words = this.wanted.toLowerCase().split(/\s+/).filter(Boolean);
-    return usable(this.desk).filter((c) => words.every((w) => `${labelOf(c, this.desk)} ${c.words}`.toLowerCase().includes(w)));
+    return ranked(usable(this.desk), this.wanted, this.desk);
   }
 
   #run(found: Command | undefined): void {

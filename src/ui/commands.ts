@@ -99,7 +99,7 @@ export const commands: readonly Command[] = [
   {
     id: 'redo',
     label: 'Make the change again',
-    words: 'redo repeat',
+    words: 'redo',
     keys: 'Ctrl Shift Z',
     presses: (e) => (letter(e, 'z') && e.shiftKey) || letter(e, 'y'),
     when: (d) => d.canRedo,
@@ -216,6 +216,29 @@ export const commands: readonly Command[] = [
 ];
 
 export const labelOf = (command: Command, desk: Desk): string => (typeof command.label === 'string' ? command.label : command.label(desk));
+
+/**
+ * Those that go by all the words sought: first whose label begins with them, then whose label has them side by side, then has each of them,
+ * and last whose other words are needed. What Enter runs is thus what the words say, if any label says it.
+ */
+export function ranked(among: readonly Command[], sought: string, desk: Desk): readonly Command[] {
+  const words = sought.toLowerCase().split(/\s+/).filter(Boolean);
+  const together = words.join(' ');
+  const rank = (command: Command): number => {
+    const label = labelOf(command, desk).toLowerCase();
+    if (label.startsWith(together)) return 0;
+    // "row" is rather a word of its own than the end of "narrower".
+    if (` ${label}`.includes(` ${together}`)) return 1;
+    if (words.every((word) => ` ${label}`.includes(` ${word}`))) return 2;
+    if (words.every((word) => label.includes(word))) return 3;
+    return words.every((word) => `${label} ${command.words}`.toLowerCase().includes(word)) ? 4 : Number.POSITIVE_INFINITY;
+  };
+  return among
+    .map((command) => ({ command, rank: rank(command) }))
+    .filter((each) => each.rank < Number.POSITIVE_INFINITY)
+    .sort((a, b) => a.rank - b.rank)
+    .map((each) => each.command);
+}
 
 /** Commands that can be used now, and going to each page. */
 export function usable(desk: Desk): readonly Command[] {

@@ -60,6 +60,8 @@ export interface Room {
 export class PageDesk implements Desk {
   readonly #room: Room;
   #shape: { readonly book: Book; readonly key: string; readonly shape: Shape } | undefined;
+  /** What was asked for last: a part of the program that is still being fetched must not let the next key overtake it. */
+  #turn: Promise<unknown> = Promise.resolve();
   piece: string | undefined;
 
   constructor(room: Room) {
@@ -133,13 +135,23 @@ export class PageDesk implements Desk {
     return value?.kind === 'error' ? value.mend : undefined;
   }
 
+  #inTurn<T>(work: () => T | Promise<T>): Promise<T> {
+    const mine = this.#turn.then(work);
+    this.#turn = mine.catch(() => undefined);
+    return mine;
+  }
+
   undo(): void {
-    const change = this.#room.session?.undo();
-    if (change) this.#room.tell(`Taken back: ${change.label}.`, true);
+    void this.#inTurn(() => {
+      const change = this.#room.session?.undo();
+      if (change) this.#room.tell(`Taken back: ${change.label}.`, true);
+    });
   }
   redo(): void {
-    const change = this.#room.session?.redo();
-    if (change) this.#room.tell(`Made again: ${change.label}.`, true);
+    void this.#inTurn(() => {
+      const change = this.#room.session?.redo();
+      if (change) this.#room.tell(`Made again: ${change.label}.`, true);
+    });
   }
   async sendOut(what: SentOut): Promise<void> {
     const { session } = this.#room;
@@ -174,8 +186,10 @@ export class PageDesk implements Desk {
     const { session, at } = this.#room;
     const table = at?.table.form === 'scenarios' ? at.table : session?.book.tables.find((t) => t.form === 'scenarios');
     if (!session || !table) return;
-    const { scenarioChange } = await import('./scenario-change.ts');
-    this.#run((book) => scenarioChange(verb, book, table, at));
+    await this.#inTurn(async () => {
+      const { scenarioChange } = await import('./scenario-change.ts');
+      this.#run((book) => scenarioChange(verb, book, table, at));
+    });
   }
   async mend(): Promise<void> {
     const { session, at } = this.#room;
@@ -250,13 +264,17 @@ export class PageDesk implements Desk {
     return this.#shape.shape;
   }
   async reshape(verb: string): Promise<void> {
-    const { reshape } = await import('./reshaping.ts');
-    await reshape(verb, this.#room, (command) => this.#run(command));
+    await this.#inTurn(async () => {
+      const { reshape } = await import('./reshaping.ts');
+      await reshape(verb, this.#room, (command) => this.#run(command));
+    });
   }
   /** Empties the chosen givens; worked cells that are locked stay, and it is said. */
   clear(): void {
     const { session, area } = this.#room;
-    if (!session || !area) return;
+    if (session && area) void this.#inTurn(() => this.#clear(session, area));
+  }
+  #clear(session: Session, area: Area): void {
     const places = (placesOf(session.book, area)?.lines ?? []).flat().filter((at) => at.cell !== undefined && at.cell.content !== '');
     const free = places.filter((at) => !isLocked(at));
     const [locked] = places.filter(isLocked);
@@ -267,8 +285,13 @@ export class PageDesk implements Desk {
     if (said !== '') this.#room.tell(said, true);
   }
   async paste(pasted: Wishes['paste']): Promise<void> {
-    const { session, at, area } = this.#room;
-    if (!session || !at) return;
+    await this.#inTurn(() => this.#paste(pasted));
+  }
+  async #paste(pasted: Wishes['paste']): Promise<void> {
+    const { session, area } = this.#room;
+    // A block was chosen from any of its corners: what is pasted begins at its first.
+    const at = session && area && placesOf(session.book, area)?.lines[0]?.[0];
+    if (!at) return;
     const { book } = session;
     const { pasteInto } = await import('./paste-cells.ts');
     const outcome = await pasteInto(session, { book, at, area }, pasted).catch((error: Error) => ({ answer: refused(error.message) }));

@@ -19,8 +19,9 @@ import type { ObAskSlip } from './ask-slip.ts';
 import { valueAt, viewOf } from './cell-view.ts';
 import type { Room } from './desk.ts';
 import type { ObFindSlip } from './find-slip.ts';
+import type { Spot } from './grid-moves.ts';
 import type { ObRangeSlip } from './range-slip.ts';
-import { whole } from './selection.ts';
+import { placeAt, whole } from './selection.ts';
 
 /** Widths grow and shrink by so many px. */
 const WIDTH_STEP = 24;
@@ -106,6 +107,14 @@ const CHANGES: Readonly<Record<string, Change>> = {
   'name-away': (book, { at }) => setName(book, { name: namesOf(book, at)[0] ?? '', address: null }),
 };
 
+/** Where the new line is that a verb puts beside the chosen ones: the choice goes to it, so that what is typed next lands there. */
+const PUT_IN: Readonly<Record<string, (at: At, area: Area) => Spot>> = {
+  'row-above': (at, area) => ({ row: area.row, column: at.columnIndex }),
+  'row-below': (at, area) => ({ row: area.row + area.rows, column: at.columnIndex }),
+  'column-before': (at, area) => ({ row: at.rowIndex, column: area.column }),
+  'column-after': (at, area) => ({ row: at.rowIndex, column: area.column + area.columns }),
+};
+
 /** A question with one answer, and the change that the answer makes. */
 interface Question {
   readonly title: string;
@@ -154,20 +163,19 @@ export async function reshape(verb: string, room: Room, run: (command: (book: Bo
   const here: Here = { session, at, area };
   const change = CHANGES[verb];
   const question = QUESTIONS[verb]?.(session.book, here);
-  if (change) run((book) => change(book, here));
-  else if (question) await ask(room, question, run);
+  if (change) {
+    const answer = run((book) => change(book, here));
+    const spot = PUT_IN[verb]?.(at, area);
+    const table = session.book.tables.find((each) => each.id === area.table);
+    if (spot && table && !isRefused(answer)) room.choose({ place: placeAt(table, spot) });
+  } else if (question) await ask(room, question, run);
   else if (verb === 'allowed') {
     await import('./range-slip.ts');
     await room.slip<ObRangeSlip>('ob-range-slip')?.open(session, addresses(session.book, area), at);
   } else if (verb === 'choose-on') room.chooseOn();
   else if (verb.startsWith('choose-')) {
     const { near, far } = whole(verb.slice('choose-'.length) as 'row', at.table, area);
-    const place = (spot: { readonly row: number; readonly column: number }) => ({
-      table: at.table.id,
-      row: at.table.rows[spot.row]?.id ?? '',
-      column: at.table.columns[spot.column]?.id ?? '',
-    });
-    room.choose({ place: place(near), anchor: place(far) });
+    room.choose({ place: placeAt(at.table, near), anchor: placeAt(at.table, far) });
   }
 }
 

@@ -24,6 +24,12 @@ export function spotOf(table: Table, place: Place): Spot | undefined {
   return row >= 0 && column >= 0 ? { row, column } : undefined;
 }
 
+export const placeAt = (table: Table, spot: Spot): Place => ({
+  table: table.id,
+  row: table.rows[spot.row]?.id ?? '',
+  column: table.columns[spot.column]?.id ?? '',
+});
+
 export const isIn = (area: Area | undefined, { row, column }: Spot): boolean =>
   area !== undefined && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
 

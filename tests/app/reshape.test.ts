@@ -115,6 +115,8 @@ describe('a plan by keyboard alone', () => {
     const before = Number(await place());
     await command('put a row above', 'Put a row above');
     await expect.poll(async () => Number(await place())).toBe(before + 1);
+    // What is typed next belongs into the new row, not over the old one.
+    await expect.poll(chosen).toMatch(/^row \d+, A: /);
     await expect.poll(() => spoken('Full mean PPFD', 'D')).toBe(mean);
 
     const download = page.waitForEvent('download');
@@ -233,6 +235,30 @@ describe('a paste from elsewhere', () => {
     await page.keyboard.press('Control+z');
     await expect.poll(() => rows.count()).toBe(before);
   });
+});
+
+describe('a paste into a chosen block', () => {
+  it('begins at its first cell, wherever the choice ended, and one value fills it', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    const below = await spoken('Supply', 'C');
+    await cell('Mount height', 'B').click();
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowDown');
+    await paste('0.45\t0.46\n90 %\t80 %');
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.46 metres"]')).waitFor();
+    await cell('Dimmed to', 'B').and(page.locator('[aria-label*="90"]')).waitFor();
+    await cell('Dimmed to', 'C').and(page.locator('[aria-label*="80"]')).waitFor();
+    expect(await spoken('Supply', 'C')).toBe(below);
+
+    await cell('Mount height', 'B').click();
+    await page.keyboard.press('Shift+ArrowRight');
+    await paste('0.52');
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.52 metres"]')).waitFor();
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.52 metres"]')).waitFor();
+  }, 60_000);
 });
 
 describe('find and replace', () => {
