@@ -27,6 +27,8 @@ export interface Cells {
   number(key: string, column: number): number | undefined;
   /** All cells of a run, in order. */
   run(key: string, column: number): readonly Value[];
+  /** What the rows of a run are called, in the same order. */
+  headings(key: string): readonly string[];
   /** Why there is no such value: the cell is not chosen, not there, or not worked out. */
   miss(key: string, column: number): string;
 }
@@ -51,6 +53,15 @@ export function cellsOf(block: PictureBlock, book: Book, values: Values, lead: s
     const cell = at(key, column);
     return cell && valueAt(values, addressOf(cell));
   };
+  const cellsOfRun = (key: string, column: number): readonly At[] => {
+    const place = found.get(key);
+    if (!place) return [];
+    const { table, reference } = place;
+    const c = table.form === 'scenarios' ? column : reference.from.column;
+    return Array.from({ length: Math.max(0, reference.to.row - reference.from.row + 1) }, (_, i) => placeIn(table, c, reference.from.row + i)).filter(
+      (cell) => cell !== undefined,
+    );
+  };
   return {
     table: comparing,
     columns: comparing ? comparing.columns.map((_, i) => i) : [first?.reference.from.column ?? 0],
@@ -70,18 +81,8 @@ export function cellsOf(block: PictureBlock, book: Book, values: Values, lead: s
       const known = value(key, column);
       return known?.kind === 'number' ? known.base : undefined;
     },
-    run: (key, column) => {
-      const place = found.get(key);
-      if (!place) return [];
-      const { table, reference } = place;
-      const c = table.form === 'scenarios' ? column : reference.from.column;
-      const cells: Value[] = [];
-      for (let r = reference.from.row; r <= reference.to.row; r++) {
-        const cell = placeIn(table, c, r);
-        if (cell) cells.push(valueAt(values, addressOf(cell)));
-      }
-      return cells;
-    },
+    run: (key, column) => cellsOfRun(key, column).map((cell) => valueAt(values, addressOf(cell))),
+    headings: (key) => cellsOfRun(key, found.get(key)?.reference.from.column ?? 0).map(rowHeading),
     miss: (key, column) => {
       const name = pictureKind(block.picture)?.reads.find((read) => read.key === key)?.name ?? key;
       const said = block.reads[key] ?? '';

@@ -60,6 +60,9 @@ function yearOf(cells: Cells, column: number, lamps: boolean): readonly Month[] 
     return names.length === 0 ? cells.miss('months', column) : `there are ${names.length} names of months for ${suns.length} values of sun`;
   const gaps = lamps ? cells.run('gap', column) : [];
   if (lamps && gaps.length !== suns.length) return gaps.length === 0 ? cells.miss('gap', column) : `there are ${gaps.length} gaps for ${suns.length} months`;
+  const titles = names.map((name) => textOfValue(name));
+  const places = gapPlaces(titles, lamps ? cells.headings('gap') : []);
+  if (typeof places === 'string') return places;
   const shade = cells.says('shade') ? cells.number('shade', column) : 0;
   if (shade === undefined) return cells.miss('shade', column);
   const most = lamps ? cells.number('most', column) : 0;
@@ -67,10 +70,26 @@ function yearOf(cells: Cells, column: number, lamps: boolean): readonly Month[] 
   const months: Month[] = [];
   for (const [i, value] of suns.entries()) {
     const sun = numberOf(value);
-    const gap = lamps ? numberOf(gaps[i]) : 0;
-    const name = textOfValue(names[i] ?? { kind: 'blank' });
+    const gap = lamps ? numberOf(gaps[places[i] ?? i]) : 0;
+    const name = titles[i] ?? '';
     if (sun === undefined || gap === undefined) return `${name || `month ${i + 1}`} has no ${sun === undefined ? 'sun' : 'gap'} yet`;
     months.push({ name, sun: sun * (1 - shade), lamps: Math.min(gap, most) });
   }
   return months;
 }
+
+/**
+ * Where the gap of each month stands: in the row that says the month, as the one table can be put into another order than the other. Rows
+ * that say none of the months are taken in order.
+ */
+function gapPlaces(months: readonly string[], rows: readonly string[]): readonly number[] | string {
+  const said = rows.map((row) => months.flatMap((month, i) => (month !== '' && says(row, month) ? [i] : [])));
+  if (said.every((of) => of.length === 0)) return months.map((_, i) => i);
+  const places = months.map((_, i) => said.findIndex((of) => of.length === 1 && of[0] === i));
+  const lacking = places.indexOf(-1);
+  return lacking < 0 ? places : `no row of the gaps is called ${months[lacking] || `month ${lacking + 1}`}, where others say their month`;
+}
+
+/** Whole words only: a row for "Mayflower" says nothing of May. */
+const says = (row: string, month: string): boolean =>
+  ` ${row.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, ' ')} `.includes(` ${month.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, ' ')} `);

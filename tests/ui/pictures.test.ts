@@ -4,6 +4,7 @@ import { apply } from '../../src/book/apply.ts';
 import type { Block, Book, Table } from '../../src/book/book.ts';
 import { insertLines } from '../../src/book/commands/insert-lines.ts';
 import { renameTable } from '../../src/book/commands/rename.ts';
+import { sortRows } from '../../src/book/commands/sort-rows.ts';
 import { type Answer, isRefused } from '../../src/book/refused.ts';
 import type { Value, Values } from '../../src/engine/types.ts';
 import { readBars } from '../../src/pictures/bars.ts';
@@ -127,6 +128,31 @@ describe('the light by month', () => {
       ['A', ['January', 1.5, 7], ['February', 4.5, 5.5], ['March', 9, 1]],
       ['B', ['January', 1.8, 8.2], ['February', expect.closeTo(5.4, 12), 4.6], ['March', expect.closeTo(10.8, 12), 0]],
     ]);
+  });
+
+  it('takes the gap of each month from the row that says the month, whatever the order of the months', () => {
+    const sorted = done(book, sortRows(book, { table: 'Months', column: 1, downward: true, worked: (address) => (values[address] as { base: number }).base }));
+    const turned: Values = {
+      ...values,
+      ...Object.fromEntries(['March', 'February', 'January'].map((text, i) => [`Months!A${i + 2}`, { kind: 'text', text } as Value])),
+      'Months!B2': dli(12),
+      'Months!B4': dli(2),
+    };
+    const found = readMonths(blockOf(sorted, 'k2') as PictureBlock, sorted, turned);
+    expect(found.years[0]?.months.map(({ name, sun, lamps }) => [name, sun, lamps])).toEqual([
+      ['March', 9, 1],
+      ['February', 4.5, 5.5],
+      ['January', 1.5, 7],
+    ]);
+  });
+
+  it('says which month has no gap of its own, where others have', () => {
+    const renamed = { ...scenarios, rows: scenarios.rows.map((row) => (row.id === 'g1' ? { ...row, label: 'Gap, later' } : row)) };
+    expect(readMonths(year, { ...book, tables: [months, renamed] }, values).missing).toEqual([
+      'A, B: no row of the gaps is called February, where others say their month',
+    ]);
+    const unnamed = { ...scenarios, rows: scenarios.rows.map((row, i) => (row.id.startsWith('g') ? { ...row, label: `Open ${i}` } : row)) };
+    expect(readMonths(year, { ...book, tables: [months, unnamed] }, values).years[0]?.months.map(({ lamps }) => lamps)).toEqual([7, 5.5, 1]);
   });
 
   it('says what it lacks', () => {
