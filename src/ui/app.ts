@@ -121,6 +121,8 @@ export class ObApp extends Part implements Room {
       this.tick++;
       if (this.chosen && !this.at) this.chosen = undefined;
       this.#stayOnPage();
+      // The chosen cell may stand elsewhere now, though no value differs.
+      this.#ask();
     }
     this.requestUpdate();
   }
