@@ -4,7 +4,7 @@ import type { Book, Column, Row, Table } from './book.ts';
 import { BOUNDS } from './bounds.ts';
 import type { Edit } from './change.ts';
 import { followShift } from './references.ts';
-import { type Rewritten, rewriteBook } from './rewrite-book.ts';
+import { type Lost, type Rewritten, rewriteBook } from './rewrite-book.ts';
 import type { Shift } from './shift.ts';
 
 export type Axis = 'row' | 'column';
@@ -51,7 +51,7 @@ export function followLines(book: Book, table: Table, axis: Axis, shift: Shift):
 /** Takes lines out, with their cells, and mends what pointed at them. */
 export function removeLines(book: Book, table: Table, axis: Axis, at: number, count: number): Rewritten {
   const going = linesOf(table, axis).slice(at, at + count);
-  const { edits, lost, names } = followLines(book, table, axis, { kind: 'delete', at, count });
+  const { edits, ...lost } = followLines(book, table, axis, { kind: 'delete', at, count });
   const made: Edit[] = [...edits];
   const ids = new Set(going.map((line) => line.id));
   for (const [row, line] of Object.entries(table.cells)) {
@@ -62,7 +62,7 @@ export function removeLines(book: Book, table: Table, axis: Axis, at: number, co
   for (const line of going) made.push(lineEdit(table, axis, at, line, null));
   if (table.base !== undefined && axis === 'column' && ids.has(table.base))
     made.push({ at: 'table fields', table: table.id, before: { base: table.base }, after: {} });
-  return { edits: made, lost, names };
+  return { edits: made, ...lost };
 }
 
 /** "Row 3", "Rows 3 to 5", "Column B". */
@@ -74,10 +74,23 @@ export function linesText(axis: Axis, at: number, count: number, columnText: (co
 
 export const mostLines = (axis: Axis): number => (axis === 'row' ? BOUNDS.rows : BOUNDS.columns);
 
+export const NOTHING_LOST: Lost = { lost: 0, told: 0, names: [] };
+
+export const lostTogether = (a: Lost, b: Lost): Lost => ({ lost: a.lost + b.lost, told: a.told + b.told, names: [...a.names, ...b.names] });
+
+/** A label says at most so many names. */
+const NAMES_SAID = 3;
+
 /** For the label: what points at nothing from now on. */
-export function lostText(lost: number, names: readonly string[]): string {
+export function lostText({ lost, told, names }: Lost): string {
   const parts: string[] = [];
   if (lost > 0) parts.push(lost === 1 ? 'one formula lost a cell that it read' : `${lost} formulas lost a cell that they read`);
-  if (names.length > 0) parts.push(names.length === 1 ? `the name ${names[0]} goes too` : `${names.length} names go too`);
+  if (told > 0) parts.push(told === 1 ? 'a text or a picture lost a cell that it showed' : `${told} texts and pictures lost a cell that they showed`);
+  if (names.length === 1) parts.push(`the name ${names[0]} goes too`);
+  else if (names.length > 1) {
+    const said = names.slice(0, NAMES_SAID);
+    const more = names.length - said.length;
+    parts.push(`the names ${more > 0 ? `${said.join(', ')} and ${more} more` : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`} go too`);
+  }
   return parts.length === 0 ? '' : ` (${parts.join('; ')})`;
 }

@@ -4,12 +4,18 @@ import type { Edit } from './change.ts';
 import { isFormula } from './content.ts';
 import { LOST, type Rewrite, type RewriteName, rewriteFormula, rewriteProse, rewriteTarget } from './references.ts';
 
-export interface Rewritten {
-  readonly edits: readonly Edit[];
-  /** How many formulas lost a cell that they read. */
+/** What points at nothing from now on. */
+export interface Lost {
+  /** How many formulas lost a cell that they read, by its address or by its name. */
   readonly lost: number;
+  /** How many texts and pictures did. */
+  readonly told: number;
   /** The names whose cells go. */
   readonly names: readonly string[];
+}
+
+export interface Rewritten extends Lost {
+  readonly edits: readonly Edit[];
 }
 
 /**
@@ -23,9 +29,12 @@ export function rewriteBook(
   rewriteName?: RewriteName,
 ): Rewritten {
   const edits: Edit[] = [];
-  let lost = 0;
-  const names: string[] = [];
   const outside = rewriteIn(undefined);
+  const targets = Object.entries(book.names).map(([name, target]) => ({ name, target, made: rewriteTarget(target, outside) }));
+  const names = targets.filter(({ made }) => made === LOST).map(({ name }) => name);
+  const losesName = nameReader(names);
+  let lost = 0;
+  let told = 0;
   for (const table of book.tables) {
     const rewrite = rewriteIn(table);
     for (const [row, line] of Object.entries(table.cells)) {
@@ -33,8 +42,9 @@ export function rewriteBook(
         if (skip(table, row, column)) continue;
         const content = isFormula(cell.content) ? rewriteFormula(cell.content, rewrite, rewriteName) : cell.content;
         const range = cell.range && rewriteRange(cell.range, rewrite);
+        if (count(content, LOST) > count(cell.content, LOST) || (isFormula(content) && losesName((see) => rewriteFormula(content, () => undefined, see))))
+          lost++;
         if (content === cell.content && range === cell.range) continue;
-        if (count(content, LOST) > count(cell.content, LOST)) lost++;
         // What was typed named the cells by their old places.
         const { typed: _, ...kept } = cell;
         edits.push({
@@ -49,19 +59,35 @@ export function rewriteBook(
     }
     edits.push(...lineEdits(table, 'row', table.rows, rewrite), ...lineEdits(table, 'column', table.columns, rewrite));
   }
-  for (const [name, target] of Object.entries(book.names)) {
-    const made = rewriteTarget(target, outside);
-    if (made === LOST) names.push(name);
+  for (const { name, target, made } of targets) {
     if (made !== target) edits.push({ at: 'name', name, before: target, after: made === LOST ? null : made });
   }
   for (const page of book.pages) {
     for (const [index, block] of page.blocks.entries()) {
       const made = rewriteBlock(block, outside, rewriteName);
+      if (lostIn(made) > lostIn(block) || losesName((see) => rewriteBlock(made, () => undefined, see))) told++;
       if (made !== block) edits.push({ at: 'block', page: page.id, index, before: block, after: made });
     }
   }
-  return { edits, lost, names };
+  return { edits, lost, told, names };
 }
+
+/** Whether what is looked through, name by name, says one of these. */
+function nameReader(names: readonly string[]): (look: (see: RewriteName) => unknown) => boolean {
+  const going = new Set(names.map((name) => name.toLowerCase()));
+  return (look) => {
+    let found = false;
+    if (going.size > 0)
+      look((name) => {
+        found ||= going.has(name.toLowerCase());
+        return undefined;
+      });
+    return found;
+  };
+}
+
+const lostIn = (block: Block): number =>
+  count(block.kind === 'prose' ? block.text : block.kind === 'picture' ? Object.values(block.reads).join(' ') : '', LOST);
 
 const count = (text: string, part: string): number => text.split(part).length - 1;
 

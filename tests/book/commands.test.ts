@@ -204,10 +204,18 @@ describe('rows and columns', () => {
 
   it('taken out say in the label what was lost, and a name goes with its cell', () => {
     const answer = deleteLines(sample, { table: 'brief', axis: 'row', at: 0 });
-    expect(label(answer)).toBe('Row 1 taken out of Brief (the name bench_length goes too)');
+    expect(label(answer)).toBe(
+      'Row 1 taken out of Brief (one formula lost a cell that it read; a text or a picture lost a cell that it showed; the name bench_length goes too)',
+    );
     const made = then(sample, answer);
     expect(made.names).toEqual({ prices: "'Fixture list'!$B$2:$B$4" });
     expect(content(made, 'Scenarios!A3')).toContain('MATCH(Brief!A1,');
+    // B1 goes: the text shows it, and the picture reads it.
+    expect(label(deleteLines(sample, { table: 'scenarios', axis: 'row', at: 0 }))).toBe(
+      'Row 1 taken out of Scenarios (2 texts and pictures lost a cell that they showed)',
+    );
+    const many = { ...sample, names: { ...sample.names, hours: 'Brief!A3', day: 'Brief!A3', shift: 'Brief!A3', light: 'Brief!A3' } };
+    expect(label(deleteLines(many, { table: 'brief', axis: 'row', at: 2 }))).toBe('Row 3 taken out of Brief (the names hours, day, shift and 1 more go too)');
     expect(label(deleteLines(sample, { table: 'scenarios', axis: 'row', at: 1 }))).toBe('Row 2 taken out of Scenarios (4 formulas lost a cell that they read)');
     expect(label(deleteLines(sample, { table: 'brief', axis: 'row', at: 0, count: 3 }))).toBe('refused: Brief must keep at least one row.');
   });

@@ -50,7 +50,8 @@ describe('pages', () => {
 
   it('go with the tables that stand nowhere else, and what read those says that the cells are gone', () => {
     const answer = removePage(sample, { page: 'p1' });
-    expect(label(answer)).toBe('Page Brief removed (3 formulas lost a cell that they read; the name bench_length goes too)');
+    // The three costs read Brief!A2, and a check reads bench_length.
+    expect(label(answer)).toBe('Page Brief removed (4 formulas lost a cell that they read; the name bench_length goes too)');
     const made = then(sample, answer);
     expect(made.tables.map((table) => table.name)).toEqual(['Scenarios', 'Fixture list']);
     expect(content(made, 'Scenarios!A3')).toBe("=A2*INDEX('Fixture list'!$B$2:$B$4,MATCH(#REF!,'Fixture list'!A2:A4,0))");
@@ -104,7 +105,9 @@ describe('the pieces of a page', () => {
 
   it('that are tables go with their table only where they were its last', () => {
     const answer = removeBlock(sample, { block: 'b4' });
-    expect(label(answer)).toBe('Table Fixture list removed from Scenarios (3 formulas lost a cell that they read; the name prices goes too)');
+    expect(label(answer)).toBe(
+      'Table Fixture list removed from Scenarios (3 formulas lost a cell that they read; a text or a picture lost a cell that it showed; the name prices goes too)',
+    );
     const made = then(sample, answer);
     expect(made.tables.map((table) => table.id)).toEqual(['brief', 'scenarios']);
     expect(made.tables[0]?.rows[1]?.range).toEqual({ from: '#REF!' });

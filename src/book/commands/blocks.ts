@@ -101,7 +101,7 @@ export function removeBlock(book: Book, { block: id }: RemoveBlock): Answer {
   const shown = book.pages.flatMap((each) => each.blocks).filter((each) => each.kind === 'table' && each.table === block.table).length;
   if (shown > 1) return { label, edits };
   const gone = removeTable(apply(book, { label, edits }), block.table);
-  return { label: `${label}${lostText(gone.lost, gone.names)}`, edits: [...edits, ...gone.edits] };
+  return { label: `${label}${lostText(gone)}`, edits: [...edits, ...gone.edits] };
 }
 
 function findBlock(book: Book, id: string): { readonly page: Page; readonly index: number; readonly block: Block } | undefined {
@@ -113,9 +113,9 @@ function findBlock(book: Book, id: string): { readonly page: Page; readonly inde
   return undefined;
 }
 
-/** In words for the list of changes: "Prose", "Table Costs", "Picture". */
+/** In words for the list of changes: "Text", "Table Costs", "Picture". */
 function what(book: Book, block: Block): string {
-  if (block.kind === 'prose') return 'Prose';
+  if (block.kind === 'prose') return 'Text';
   return block.kind === 'picture' ? 'Picture' : `Table ${book.tables.find((table) => table.id === block.table)?.name ?? block.table}`;
 }
 

@@ -20,6 +20,6 @@ export function deleteLines(book: Book, { table: wanted, axis, at, count = 1 }: 
   if (!Number.isInteger(at) || at < 0 || !Number.isInteger(count) || count < 1 || at + count > lines.length)
     return refused(`There is no such ${axis} in ${table.name}.`);
   if (count === lines.length) return refused(`${table.name} must keep at least one ${axis}.`);
-  const { edits, lost, names } = removeLines(book, table, axis, at, count);
-  return { label: `${linesText(axis, at, count, columnText)} taken out of ${table.name}${lostText(lost, names)}`, edits };
+  const { edits, ...lost } = removeLines(book, table, axis, at, count);
+  return { label: `${linesText(axis, at, count, columnText)} taken out of ${table.name}${lostText(lost)}`, edits };
 }

@@ -3,7 +3,7 @@ import { cellOf, columnText, placeIn } from '../address.ts';
 import { apply } from '../apply.ts';
 import type { Book, Cell, Table } from '../book.ts';
 import type { Edit } from '../change.ts';
-import { findTable, lostText, removeLines } from '../lines.ts';
+import { findTable, lostText, lostTogether, NOTHING_LOST, removeLines } from '../lines.ts';
 import { baseColumn, pointsAt, standingOf } from '../look-up.ts';
 import { type Answer, refused } from '../refused.ts';
 import { tablesWithScenarios } from './add-scenario.ts';
@@ -22,8 +22,7 @@ export function dropScenario(book: Book, { table: wanted, column }: DropScenario
   if (table.columns.length === 1) return refused(`${table.name} must keep at least one scenario.`);
   let now = book;
   const edits: Edit[] = [];
-  let lost = 0;
-  const names: string[] = [];
+  let lost = NOTHING_LOST;
   const take = (made: readonly Edit[]): void => {
     edits.push(...made);
     now = apply(now, { label: '', edits: made });
@@ -37,12 +36,11 @@ export function dropScenario(book: Book, { table: wanted, column }: DropScenario
     const base = each.columns[baseColumn(each)]?.id;
     const removed = removeLines(now, each, 'column', column, 1);
     take(removed.edits);
-    lost += removed.lost;
-    names.push(...removed.names);
+    lost = lostTogether(lost, removed);
     const first = find(id)?.columns[0]?.id;
     if (base === each.columns[column]?.id && first !== undefined) take([{ at: 'table fields', table: id, before: {}, after: { base: first } }]);
   }
-  return { label: `Scenario ${label} taken away${lostText(lost, names)}`, edits };
+  return { label: `Scenario ${label} taken away${lostText(lost)}`, edits };
 }
 
 function handedOn(table: Table | undefined, column: number): Edit[] {

@@ -3,7 +3,7 @@ import { apply } from '../apply.ts';
 import type { Book, Page } from '../book.ts';
 import { BOUNDS, count } from '../bounds.ts';
 import type { Edit } from '../change.ts';
-import { freshIds, lostText } from '../lines.ts';
+import { freshIds, lostText, lostTogether, NOTHING_LOST } from '../lines.ts';
 import { type Answer, refused } from '../refused.ts';
 import { removeTable } from './tables.ts';
 
@@ -70,14 +70,12 @@ export function removePage(book: Book, { page: id }: RemovePage): Answer {
   const edits: Edit[] = [{ at: 'page', index, before: page, after: null }];
   let now = apply(book, { label: '', edits });
   const all: Edit[] = [...edits];
-  let lost = 0;
-  const names: string[] = [];
+  let lost = NOTHING_LOST;
   for (const table of going) {
     const gone = removeTable(now, table);
     now = apply(now, { label: '', edits: gone.edits });
     all.push(...gone.edits);
-    lost += gone.lost;
-    names.push(...gone.names);
+    lost = lostTogether(lost, gone);
   }
-  return { label: `Page ${page.title} removed${lostText(lost, names)}`, edits: all };
+  return { label: `Page ${page.title} removed${lostText(lost)}`, edits: all };
 }

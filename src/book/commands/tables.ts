@@ -2,7 +2,7 @@
 import { tableNamed } from '../address.ts';
 import type { Book, Column, Row, Table } from '../book.ts';
 import { BOUNDS, count } from '../bounds.ts';
-import { blockIds, freshIds, tablesOf } from '../lines.ts';
+import { blockIds, freshIds, NOTHING_LOST, tablesOf } from '../lines.ts';
 import { tableNameProblem } from '../names.ts';
 import { LOST } from '../references.ts';
 import { type Answer, refused } from '../refused.ts';
@@ -64,7 +64,7 @@ function scenarios(book: Book, columns: number): readonly Column[] {
 export function removeTable(book: Book, id: string): Rewritten {
   const index = book.tables.findIndex((each) => each.id === id);
   const table = book.tables[index];
-  if (!table) return { edits: [], lost: 0, names: [] };
+  if (!table) return { edits: [], ...NOTHING_LOST };
   const name = table.name.toLowerCase();
   const found = rewriteBook(
     book,
