@@ -132,6 +132,12 @@ const WORDS: Readonly<Record<string, readonly [string, string]>> = {
   '%': ['percent', 'percent'],
 };
 
+/** The symbol of a unit that is written in words: `centimetres`, `kilowatt-hours`. */
+export function symbolCalled(words: string): string | undefined {
+  const plain = words.toLowerCase().replace(/(met|lit)er(s?)$/, '$1re$2');
+  return Object.keys(WORDS).find((symbol) => WORDS[symbol]?.some((name) => name.toLowerCase() === plain));
+}
+
 const LENGTHS = new Set(['m', 'cm', 'mm', 'km', 'in', 'ft', 'kft', 'nm']);
 
 function currencyWords(code: string): readonly [string, string] {

@@ -2,7 +2,7 @@
  * Reads what people type and paste into a cell: `36"`, `3 ft 6 in`, `1,2 m`, `16 h/d`, `0.22 €/kWh`, `85 %`, `1 250,5`.
  * Nothing is guessed in silence: where a text could be two numbers it is refused or the reading is said.
  */
-import { GAP, MINUS, showNumber } from './number-text.ts';
+import { GAP, MINUS, showNumber, symbolCalled } from './number-text.ts';
 import { aQuantity, currencyOf, type Dimension, fromBase, PLAIN, toBase, type Unit, unit, withCurrency } from './units.ts';
 
 export { plainText, showNumber, spokenUnit } from './number-text.ts';
@@ -154,13 +154,22 @@ function marks(text: string, decimalMark: '.' | ','): Marked {
   return digits === undefined ? undefined : { digits, doubtful: true };
 }
 
+/** `3/4`, `1 1/2`, `½`, `2½`. */
+const FRACTION = /^(?:(\d+) (?=\d+\/)|(\d*) ?(?=[¼½¾⅓⅔⅛⅜⅝⅞])|)(?:([¼½¾⅓⅔⅛⅜⅝⅞])|(\d+)\/([2-9]|16|32|64)(?!\d))/;
+const INCHES_OR_FEET = /^ ?(?:"|″|in\b|inch|'|′|ft\b|foot|feet)/;
+
+/** What is written with a stroke may be a date: it is a fraction where a unit follows, and nothing else. */
+const isFraction = (rest: string, stroke: boolean): boolean =>
+  !stroke || INCHES_OR_FEET.test(rest) || (unit(rest.trim()) !== undefined && rest.trim() !== '') || symbolCalled(rest.trim()) !== undefined;
+
 /** The number that a text begins with. */
 function leading(text: string, decimalMark: '.' | ','): Piece | { readonly ambiguous: readonly [string, string] } | undefined {
   const sign = /^([-+]) ?/.exec(text);
   let rest = sign ? text.slice(sign[0].length) : text;
-  const fraction = /^(?:(\d+) )?(\d+)\/(2|4|8|16|32|64)(?= ?(?:"|″|in\b|inch|'|′|ft\b|foot|feet))/.exec(rest);
-  if (fraction) {
-    const value = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
+  const fraction = FRACTION.exec(rest);
+  if (fraction && isFraction(rest.slice(fraction[0].length), fraction[3] === undefined)) {
+    const [above = '', below] = fraction[3] === undefined ? [fraction[4], fraction[5]] : fraction[3].normalize('NFKC').split('⁄');
+    const value = Number(fraction[1] ?? fraction[2] ?? 0) + Number(above) / Number(below);
     return { digits: `${sign?.[1] === '-' ? '-' : ''}${value}`, rest: rest.slice(fraction[0].length), doubtful: false };
   }
   if (/^[.,]\d/.test(rest)) rest = `0${rest}`;
@@ -263,8 +272,10 @@ function readPieces(text: string, decimalMark: '.' | ',', currency: string, set:
     }
     // Telephone numbers, postcodes and the like are no amounts.
     if (!set && /^-?0\d/.test(piece.digits)) return { hint: '' };
-    const after = piece.rest.trimStart();
-    const whole = unitText(after, currency);
+    // Telephones write curled marks.
+    const after = piece.rest.trimStart().replaceAll('’', "'").replaceAll('”', '"');
+    // `12'6` is 12 ft and 6 in, never a foot to the sixth power.
+    const whole = /^['′] ?\d/.test(after) ? undefined : unitText(after, currency);
     if (whole !== undefined || after === '') {
       amounts.push({ digits: piece.digits, unit: whole, doubtful: piece.doubtful });
       rest = '';
@@ -281,17 +292,26 @@ function readPieces(text: string, decimalMark: '.' | ',', currency: string, set:
   }
   const [first] = amounts;
   if (!first || rest !== '') return { hint: '' };
-  return amounts.length === 1 ? first : together(amounts);
+  return amounts.length === 1 ? first : together(withInches(amounts, text));
 }
 
 function unitText(text: string, currency: string): Unit | undefined {
-  return text === '' ? undefined : unitIn(meantUnit(text, currency), currency);
+  if (text === '') return undefined;
+  const symbol = symbolCalled(text);
+  return unitIn(meantUnit(text, currency), currency) ?? (symbol === undefined ? undefined : unit(symbol));
 }
 
 function foreignMoney(text: string, currency: string): string | undefined {
   const meant = meantUnit(text, currency);
   const named = unit(meant) ? currencyOf(meant) : undefined;
   return named !== undefined && named !== currency ? named : undefined;
+}
+
+/** `12'6` is 12 feet and 6 inches. */
+function withInches(amounts: readonly Amount[], text: string): readonly Amount[] {
+  const [feet, inches] = amounts;
+  if (amounts.length !== 2 || !inches || inches.unit || Number(inches.digits) >= 12 || !/^-?\d+ ?['’′] ?\d/.test(text)) return amounts;
+  return feet?.unit?.symbol === 'ft' ? [feet, { ...inches, unit: unit('in'), doubtful: true }] : amounts;
 }
 
 /** `3 ft 6 in` is 42 in: the last unit, which is the smallest, says it without a remainder. */

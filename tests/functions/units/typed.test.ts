@@ -19,6 +19,15 @@ describe('What people type', () => {
     [`3'6"`, '42 in = 1.0668'],
     [`3' 6 1/2"`, '42.5 in = 1.0795'],
     ['1/2 in', '0.5 in = 0.0127'],
+    ["12'6", '150 in = 3.81'],
+    ['12’6”', '150 in = 3.81'],
+    ['150 centimetres', '150 cm = 1.5'],
+    ['150 centimeters', '150 cm = 1.5'],
+    ['2.5 Kilowatt-hours', '2.5 kWh = 9000000'],
+    ['½ m', '0.5 m = 0.5'],
+    ['2½ m', '2.5 m = 2.5'],
+    ['3/4 m', '0.75 m = 0.75'],
+    ['1 1/2 m', '1.5 m = 1.5'],
     ['-3 ft 6 in', '-42 in = -1.0668'],
     ['1.2m', '1.2 m = 1.2'],
     ['16h', '16 h = 57600'],
@@ -47,6 +56,13 @@ describe('What people type', () => {
     ['+7', '7 = 7'],
   ])('%s is stored as %s base units', (typed, expected) => {
     expect(taken(typed)).toBe(expected);
+  });
+
+  test('feet and bare inches are said as they were read, and never taken for a power', () => {
+    expect(read("12'6", { unit: 'ft' })).toMatchObject({ said: "12'6 read as 150 in; 150 in is 12.5 ft" });
+    expect(read("12'14", { unit: 'ft' })).toMatchObject({ kind: 'refused' });
+    expect(read('3/4', { unit: 'm' }), 'may be a date').toMatchObject({ kind: 'refused' });
+    expect(read('3/4 cup')).toMatchObject({ kind: 'text' });
   });
 
   test('what was typed is kept where it differs from what is stored', () => {
