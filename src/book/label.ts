@@ -2,6 +2,7 @@
 import { type At, cellAt } from './address.ts';
 import type { Book, Cell } from './book.ts';
 import { columnHeading, pointsAt } from './look-up.ts';
+import { sayLost } from './references.ts';
 
 const LONGEST = 40;
 const BARE = /^[-+\d.,'’_\s]+$/u;
@@ -16,7 +17,7 @@ export function said(book: Book, at: At, cell: Cell | undefined): string {
   const target = pointsAt({ ...at, cell });
   const other = target === undefined ? undefined : cellAt(book, target);
   if (other && other.table === at.table && other.row === at.row && columnHeading(other) !== '') return `as ${columnHeading(other)}`;
-  return short(text);
+  return short(text.startsWith('=') ? sayLost(text) : text);
 }
 
 export const short = (text: string): string => {

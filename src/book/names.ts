@@ -1,5 +1,6 @@
 /** What tables and cells may be called. Each gives the reason against a name, or undefined. */
 import { unit } from '../../functions/units.ts';
+import { LOST_WORD } from './references.ts';
 
 /** Shaped like a cell (`A1`, `ppfd1`), which the grammar of formulas takes for one. */
 const CELL_SHAPED = /^(?:[A-Za-z]+\d+|[Rr]\d*[Cc]\d*)$/u;
@@ -26,7 +27,7 @@ export function cellNameProblem(name: string): string | undefined {
   if (!/^[A-Za-z_\u00C0-\u02AF][A-Za-z0-9_.\u00C0-\u02AF]*$/u.test(name))
     return `“${name}” can't be a name: it begins with a letter or _, and goes on with letters, digits, _ and points.`;
   if (CELL_SHAPED.test(name)) return `“${name}” can't be a name: it looks like a cell's address.`;
-  if (/^(?:true|false)$/iu.test(name) || reserved(name)) return `“${name}” can't be a name: choose another word.`;
+  if (/^(?:true|false)$/iu.test(name) || name.toLowerCase() === LOST_WORD || reserved(name)) return `“${name}” can't be a name: choose another word.`;
   if (unit(name)) return `“${name}” can't be a name: it is a unit.`;
   return undefined;
 }

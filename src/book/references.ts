@@ -6,6 +6,12 @@ import { shiftedPlace, shiftedSpan } from './shift.ts';
 /** Stands for a cell that was deleted, as OpenFormula (OASIS, 2021, part 4, 5.11) writes it. */
 export const LOST = '#REF!';
 
+/** What a person sees of it, and may write: no name may be called so. */
+export const LOST_WORD = 'lost_cell';
+
+/** A stored formula with the word in place of the mark; texts in quotes stay. */
+export const sayLost = (formula: string): string => formula.replaceAll(/"[^"]*"|#REF!/g, (found) => (found === LOST ? LOST_WORD : found));
+
 /** Gives the reference anew, `undefined` where it stays as it is, or LOST. */
 export type Rewrite = (reference: Reference) => Reference | typeof LOST | undefined;
 

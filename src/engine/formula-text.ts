@@ -6,6 +6,7 @@
  */
 import { readContent, unitIn } from '../../functions/quantity-text.ts';
 import { type UnitThere, unitAfter, unitAt } from '../../functions/unit-at.ts';
+import { LOST, LOST_WORD, sayLost } from '../book/references.ts';
 
 export type { Content } from '../../functions/quantity-text.ts';
 
@@ -160,6 +161,10 @@ class Scanner {
       this.put(`${word}!`, false);
       return;
     }
+    if (word.toLowerCase() === LOST_WORD) {
+      this.put(LOST, true);
+      return;
+    }
     const said = /^(true|false)$/i.test(word) || CELL.test(word) ? word.toUpperCase() : word;
     this.put(said, true);
   }
@@ -225,10 +230,11 @@ const shorter = (canonical: string, only?: number): string => {
 };
 
 /** How a stored formula is shown for editing: `=C5+6 in`. It reads back as exactly what is stored. */
-export function toEditable(canonical: string, currency: string): string {
+export function toEditable(stored: string, currency: string): string {
+  const canonical = sayLost(stored);
   const returns = (text: string): boolean => {
     const back = toCanonical(text, currency);
-    return back.ok && back.content === canonical;
+    return back.ok && back.content === stored;
   };
   const all = shorter(canonical);
   if (returns(all)) return all;

@@ -3,7 +3,7 @@
 import { countFault } from '../../functions/check-args.ts';
 import { didYouMean } from '../../functions/nearest.ts';
 import { unit } from '../../functions/units.ts';
-import { LOST } from '../book/references.ts';
+import { LOST_WORD } from '../book/references.ts';
 import { cellText, type Place, readReference, tableText } from './addresses.ts';
 import { BOUNDS, tooLong, tooMany } from './bounds.ts';
 import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD, REFUSED } from './errors.ts';
@@ -91,7 +91,7 @@ const isLost = (ast: Ast): boolean => ast.type === 'ERROR' && ast.error?.type ==
 /** A row, column or table was deleted under a formula, which keeps a mark where it read it. */
 const gone = (what: string): Fault => ({
   word: 'no such cell',
-  message: `What ${what} was deleted. Write another cell in place of ${LOST}.`,
+  message: `What ${what} was deleted. Write another cell in place of ${LOST_WORD}.`,
 });
 
 /** A reference to a table that is not in the book. */

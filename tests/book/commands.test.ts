@@ -247,7 +247,7 @@ describe('names', () => {
     expect(rename('SCENARIOS')).toBe('refused: There is already a table called “Scenarios”.');
     for (const name of ['', ' x', 'a!b', '__proto__', 'A1', "'x", 'a"b', 'x'.repeat(61), 'a\nb', '{{x}}']) expect(rename(name), name).toMatch(/^refused: /);
     const name = (text: string): string => label(setName(sample, { name: text, address: 'Brief!A2' }));
-    for (const text of ['', 'ppfd1', 'm', 'true', 'constructor', '2x', 'a b', 'Bench_Length', 'kWh']) expect(name(text), text).toMatch(/^refused: /);
+    for (const text of ['', 'ppfd1', 'm', 'true', 'lost_cell', 'constructor', '2x', 'a b', 'Bench_Length', 'kWh']) expect(name(text), text).toMatch(/^refused: /);
   });
 
   it('of cells are absolute', () => {

@@ -141,9 +141,9 @@ describe('a reference to what is not there', () => {
     const engine = createEngine();
     const values = await engine.load(apply(before, change));
     expect(Object.values(values).slice(1).map(short)).toEqual([
-      'no such cell: What DLI read as its ppfd was deleted. Write another cell in place of #REF!.',
-      'no such cell: What this formula read was deleted. Write another cell in place of #REF!.',
-      'no such cell: What SUM read as its number was deleted. Write another cell in place of #REF!.',
+      'no such cell: What DLI read as its ppfd was deleted. Write another cell in place of lost_cell.',
+      'no such cell: What this formula read was deleted. Write another cell in place of lost_cell.',
+      'no such cell: What SUM read as its number was deleted. Write another cell in place of lost_cell.',
     ]);
   });
 });

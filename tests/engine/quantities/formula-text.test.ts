@@ -71,8 +71,10 @@ describe('A formula as typed and as stored', () => {
     ['=UNIT(A1,"m")', '=UNIT(A1,"m")'],
     ['=("a"&CHAR(34)&"b")', '="a""b"'],
     ['=UNIT(120,"°")', '=120 °'],
+    ['=SUM(#REF!,UNIT(2,"m"))&"#REF!"', '=SUM(lost_cell,2 m)&"#REF!"'],
   ])('%s is shown for editing as %s', (stored, shown) => {
     expect(toEditable(stored, 'EUR')).toBe(shown);
+    expect(canonical(shown)).toBe(stored);
   });
 
   test('a text is edited with its apostrophe, a given as it is stored', () => {
