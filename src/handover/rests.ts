@@ -1,7 +1,9 @@
 /** What the plan rests on, by who said it, and what each check asks. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Address } from '../engine/types.ts';
 import { breaking, section, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
+import { moved, reach, type Swing } from './swing.ts';
 
 /** Who said so, told from how the source of a given begins. The first that fits; the order is that of the sheet. */
 const SAID: readonly { readonly who: string; readonly begins: RegExp }[] = [
@@ -19,13 +21,14 @@ interface Group {
   readonly lines: { readonly found: Found; readonly more: string }[];
 }
 
-export function assumptions(reader: Reader): TemplateResult {
+export function assumptions(reader: Reader, swings: ReadonlyMap<Address, Swing>): TemplateResult {
   const groups: Group[] = [{ who: 'Not answered yet', lines: [] }, ...SAID.map(({ who }) => ({ who, lines: [] }))];
   for (const found of givens(reader)) {
     const blank = found.value.kind === 'blank' || (found.value.kind === 'error' && (found.at.cell?.content ?? '') === '');
     const which = blank ? -1 : SAID.findIndex(({ begins }) => begins.test(found.source));
     groups[which + 1]?.lines.push({ found, more: blank ? found.source : found.source.replace(SAID[which]?.begins ?? '', '') });
   }
+  for (const { lines } of groups) lines.sort((a, b) => reach(swings.get(b.found.address)) - reach(swings.get(a.found.address)));
   return html`<section class="rests">
     <h2>What this rests on <small>and who said so</small></h2>
     ${target(reader)}
@@ -33,8 +36,43 @@ export function assumptions(reader: Reader): TemplateResult {
   </section>`;
 }
 
+const MOST_RANKED = 10;
+/** A change below this is none. */
+const NONE = 5e-5;
+
+/** What is most worth asking about again stands first. */
+export function ranked(reader: Reader, swings: ReadonlyMap<Address, Swing>): TemplateResult | typeof nothing {
+  const results = moved(reader);
+  const first = givens(reader)
+    .filter(({ address }) => reach(swings.get(address)) > NONE)
+    .sort((a, b) => reach(swings.get(b.address)) - reach(swings.get(a.address)))
+    .slice(0, MOST_RANKED);
+  if (first.length === 0) return nothing;
+  return section(
+    'swings',
+    'What moves the plan most',
+    table(
+      'wide',
+      ['Given', 'As it is', 'Made', ...results.map(({ label }) => label)],
+      first.map((found) => {
+        const { step = '', shares = [] } = swings.get(found.address) ?? {};
+        return [
+          found.label,
+          shown(found),
+          step,
+          ...shares.map((share, i) => html`<span data-from=${`${found.address} ${results[i]?.address}`}>${perCent(share)}</span>`),
+        ];
+      }),
+    ),
+    'one at a time, the others as they are',
+  );
+}
+
+const perCent = (share: number): string =>
+  Math.abs(share) <= NONE ? 'same' : `${share < 0 ? '−' : '+'}${(Math.abs(share) * 100).toFixed(Math.abs(share) < 0.0995 ? 1 : 0)} %`;
+
 /** Givens of the brief, of the tables that all scenarios share, and of the scenario itself; what the sheet says of itself stands at its head. */
-function givens(reader: Reader): readonly Found[] {
+export function givens(reader: Reader): readonly Found[] {
   const own = reader.named('site')?.at.table;
   const shared = reader.book.tables.filter((t) => (t.form === 'brief' || t.form === 'plain') && t !== own).flatMap((t) => reader.grid(t).flat());
   const scenario = reader.scenarios?.rows.flatMap((row) => reader.row(row.id) ?? []) ?? [];

@@ -2,16 +2,17 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Book } from '../book/book.ts';
 import { canonicalText } from '../book/canonical.ts';
-import type { Engine, PictureField, TraceNode, Values } from '../engine/types.ts';
+import type { Address, Engine, PictureField, TraceNode, Values } from '../engine/types.ts';
 import { checksum } from '../files/checksum.ts';
 import { gridOf, readPicture, type Series } from '../pictures/series.ts';
 import { compared, head, headlines, verdict } from './front.ts';
 import { grids, lightList, map, spread, squaresOf } from './light.ts';
 import { plan } from './plan.ts';
 import { Reader } from './reader.ts';
-import { assumptions, checks } from './rests.ts';
+import { assumptions, checks, givens, ranked } from './rests.ts';
 import { costs, electrics, parts, periods, settings, supposed, upkeep } from './schedule.ts';
 import { side } from './side.ts';
+import { type Swing, swings } from './swing.ts';
 import { cautions, notReckoned, signing } from './words.ts';
 import { WORKED, workings } from './workings.ts';
 
@@ -24,6 +25,8 @@ export interface Sheet {
   /** What the book's light map draws of the scenario; undefined where it has none, or no light can be worked out. */
   readonly light: { readonly series: Series; readonly caption: string; readonly map: PictureField; readonly squares: PictureField } | undefined;
   readonly traces: readonly TraceNode[];
+  /** How far each given moves the plan, by address. */
+  readonly swings: ReadonlyMap<Address, Swing>;
 }
 
 export async function gather(book: Book, values: Values, ask: Ask, scenario?: string): Promise<Sheet> {
@@ -33,7 +36,7 @@ export async function gather(book: Book, values: Values, ask: Ask, scenario?: st
     .map((found) => found.address);
   const light = await lightOf(reader, ask);
   const traces = await ask((engine) => Promise.all(addresses.map((address) => engine.trace(address))));
-  return { reader, fingerprint: checksum(canonicalText(book)), light, traces };
+  return { reader, fingerprint: checksum(canonicalText(book)), light, traces, swings: await swings(reader, givens(reader), ask) };
 }
 
 async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
@@ -54,7 +57,7 @@ async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
   return 'refused' in whole || 'refused' in squares ? undefined : { series, caption: block.caption, map: whole, squares };
 }
 
-export function sheet({ reader, fingerprint, light, traces }: Sheet): TemplateResult {
+export function sheet({ reader, fingerprint, light, traces, swings: found }: Sheet): TemplateResult {
   return html`<article class="handover">
     ${head(reader, fingerprint)}${verdict(reader)}${headlines(reader)}
     ${light ? plan(reader, light.map) : html`<p class="refused">No plan or light map: the light can’t be worked out from what is known.</p>`}
@@ -67,7 +70,7 @@ export function sheet({ reader, fingerprint, light, traces }: Sheet): TemplateRe
     <div class="columns">${costs(reader)}${electrics(reader)}${upkeep(reader)}${lightList(reader)}</div>
     ${periods(reader)}
     ${checks(reader)}
-    ${assumptions(reader)}${supposed(reader)}
+    ${ranked(reader, found)}${assumptions(reader, found)}${supposed(reader)}
     ${notReckoned(reader)}${cautions()}${signing()}
     ${workings(reader, traces)}
     <p class="foot">Reckoned by Overbench for evenly lit flat faces that shine straight down with the stated beam. A planning estimate, to be confirmed by measurement.</p>
