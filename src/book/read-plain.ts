@@ -1,9 +1,9 @@
 /** What a typed text that is no formula becomes in a cell. The engine reads by the same rule; the page need not ask it, so that no text waits for a calculation. */
-import { readContent, readQuantity, unitIn } from '../../functions/quantity-text.ts';
+import { readContent, readQuantity, textContent, unitIn } from '../../functions/quantity-text.ts';
 import type { At } from './address.ts';
 import { notAllowed } from './allowed.ts';
 import type { Book } from './book.ts';
-import { unitOf } from './look-up.ts';
+import { rangeOf, unitOf } from './look-up.ts';
 
 export type PlainReading =
   | { readonly ok: true; readonly content: string; readonly typed?: string; readonly said?: string; readonly unit?: string }
@@ -12,9 +12,15 @@ export type PlainReading =
 /** `unit`: in which the cell is shown, empty for none. `decimalMark`: of a text from elsewhere; people who type here use a point. */
 export function readPlain(book: Book, at: At, typed: string, unit: string, decimalMark: '.' | ',' = '.'): PlainReading {
   const taken = readQuantity(typed, { currency: book.currency, decimalMark, ...(unit && { unit }) });
-  if (taken.kind === 'refused') return { ok: false, message: taken.message };
   if (taken.kind === 'formula') return { ok: false, message: 'This can not be read as a formula.' };
   if (taken.kind === 'blank') return { ok: true, content: '' };
+  if (taken.kind !== 'text' && holdsWords(at))
+    return {
+      ok: true,
+      content: textContent(typed.trim(), book.currency),
+      said: 'Kept as text, as what stood there. To give a quantity, empty the cell first.',
+    };
+  if (taken.kind === 'refused') return { ok: false, message: taken.message };
   const message = notAllowed(book, at, taken.content);
   if (message !== undefined) return { ok: false, message };
   return {
@@ -28,6 +34,10 @@ export function readPlain(book: Book, at: At, typed: string, unit: string, decim
     ...(taken.kind !== 'yes or no' && taken.said !== undefined && { said: taken.said }),
   };
 }
+
+/** A given of which neither a unit nor a range is said, and in which words stand: it asks for words, and `12 feet` can be a place. */
+const holdsWords = (at: At): boolean =>
+  at.row.kind === 'given' && unitOf(at) === undefined && rangeOf(at) === undefined && readContent(at.cell?.content ?? '').kind === 'text';
 
 /** The unit in which a cell is shown, as far as the book says it; undefined where a formula gives it, which only the engine knows. */
 export function unitInBook(book: Book, at: At): string | undefined {

@@ -101,17 +101,41 @@ export function tellerOfTyped(at: At, content: string): string | undefined {
   return at.table.form === 'brief' && content !== '' && content !== at.cell?.content && said?.teller === 'default' ? 'client' : undefined;
 }
 
-/** A template's answers are those of its invented client. In a book that begins with them for somebody else they are nobody's word yet. */
+/**
+ * A template's answers are those of its invented client: what that client said, wrote down or read off a meter, where it hangs, and the dates. In a
+ * book that begins with them for somebody else they are nobody's word yet.
+ */
 export function asExample(book: Book): Book {
-  const asked = book.pages.flatMap((page) => questionsOn(book, page)).filter((at) => saidBy(sourceOf(at))?.teller === 'client');
   const tables = book.tables.map((table) => {
-    const own = asked.filter((at) => at.table === table);
-    if (own.length === 0) return table;
     const cells: Record<string, Record<string, Cell>> = { ...table.cells };
-    for (const { row, column, cell } of own) cells[row.id] = { ...cells[row.id], [column.id]: { ...(cell ?? { content: '' }), source: EXAMPLE } };
+    const put = ({ row, column }: At, cell: Cell): void => {
+      cells[row.id] = { ...cells[row.id], [column.id]: cell };
+    };
+    for (const at of table.rows.flatMap((_, r) => table.columns.flatMap((__, c) => placeIn(table, c, r) ?? []))) {
+      const cell = at.cell ?? { content: '' };
+      if (table.form !== 'list') {
+        const source = exampleSource(sourceOf(at), cell.content);
+        if (source !== undefined) put(at, { ...cell, source });
+      } else if (isHeadedSource(at) && isOfClient(cell.content)) put(at, { ...cell, content: EXAMPLE });
+    }
     return { ...table, cells };
   });
   return { ...book, tables };
 }
 
 const EXAMPLE = 'default: as in the example, ask the client';
+const EXAMPLE_DATE = 'default: as in the example, set it anew';
+
+function exampleSource(source: string | undefined, content: string): string | undefined {
+  const said = saidBy(source);
+  if (isOfClient(source) || (said?.teller === 'default' && said.how.startsWith('ask the client'))) return EXAMPLE;
+  return said?.teller === 'ours' && /^\d{4}-\d\d-\d\d$/u.test(content) ? EXAMPLE_DATE : undefined;
+}
+
+const isOfClient = (source: string | undefined): boolean => ['client', 'measured'].includes(saidBy(source)?.teller ?? '');
+
+/** A list says who said so in a column of its own. */
+function isHeadedSource({ table, row, column }: At): boolean {
+  const head = table.rows[0];
+  return head?.head === true && row !== head && table.cells[head.id]?.[column.id]?.content === 'Source';
+}

@@ -6,9 +6,11 @@ import { setCell } from '../../src/book/commands/set-cell.ts';
 import { setSource } from '../../src/book/commands/set-source.ts';
 import { invert } from '../../src/book/invert.ts';
 import { sourceOf } from '../../src/book/look-up.ts';
+import { readPlain } from '../../src/book/read-plain.ts';
 import type { Answer } from '../../src/book/refused.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { asExample, countLeft, isLeft, questionsOn, saidBy, sourceText, tellerOfTyped } from '../../src/book/said-by.ts';
+import { templateBook } from '../templates/open-template.ts';
 import { sample } from './sample.ts';
 
 function done(book: Book, answer: Answer): Book {
@@ -69,4 +71,25 @@ test('an example’s answers are nobody’s word in the book of another client',
   expect(countLeft(book, brief(book)).left).toBe(2);
   expect(at(book, 'Brief!A1').cell?.content).toBe('3.6 m');
   expect(saidBy(sourceOf(at(book, 'Brief!A1')))?.teller).toBe('default');
+});
+
+test('what an example’s client measured, where it hangs and its dates are to be asked anew', () => {
+  const book = asExample(templateBook('meter-check'));
+  const source = (address: string): string | undefined => sourceOf(at(book, address));
+  expect(['Sheet!A1', 'Meter!A25'].map(source)).toEqual(Array(2).fill('default: as in the example, ask the client'));
+  expect(at(book, 'Meter!A25').cell?.content).toBe('18 November 2026, by the client');
+  expect(['Sheet!A3', 'Sheet!A4'].map(source)).toEqual(Array(2).fill('default: as in the example, set it anew'));
+  expect(source('Sheet!A2'), 'ours stays ours').toBe('ours');
+  for (const address of ['Readings!H2', 'Readings!H4', 'Dark!H2']) expect(at(book, address).cell?.content).toBe('default: as in the example, ask the client');
+  expect(at(book, 'Readings!H1').cell?.content).toBe('Source');
+  expect(at(book, 'Readings!B2').cell?.content).toBe('11100');
+});
+
+test('a given that holds words goes on holding words, and says so where a quantity was typed', () => {
+  const book = templateBook('trade-bench');
+  const typed = (address: string, text: string) => readPlain(book, at(book, address), text, '');
+  expect(typed('Sheet!A1', '12 feet')).toMatchObject({ ok: true, content: "'12 feet", said: expect.stringMatching(/^Kept as text/) });
+  expect(typed('Sheet!A1', '12 Long Lane')).toEqual({ ok: true, content: '12 Long Lane' });
+  expect(typed('Sheet!A1', '')).toEqual({ ok: true, content: '' });
+  expect(typed('Brief!A1', '12 ft')).toMatchObject({ ok: true, content: '12 ft' });
 });
