@@ -15,6 +15,7 @@ import './command-list.ts';
 import type { ObCommandList } from './command-list.ts';
 import { command, commandFor } from './commands.ts';
 import { Entering } from './controllers/entering.ts';
+import { Fetching } from './controllers/fetching.ts';
 import { Keeping, type View } from './controllers/keeping.ts';
 import { Tracing } from './controllers/tracing.ts';
 import { Typing } from './controllers/typing.ts';
@@ -57,6 +58,7 @@ export class ObApp extends Part implements Room {
   readonly #typing = new Typing(this);
   readonly #whereabouts = new Whereabouts(this);
   readonly #tracing = new Tracing(this);
+  readonly #fetching = new Fetching(this);
   /** The same function at every turn, so that elements are not told that it changed. */
   readonly #asking: Session['ask'] = (question) => this.session?.ask(question) ?? Promise.reject(new Error('No book is open.'));
   #quiet: ReturnType<typeof setTimeout> | undefined;
@@ -94,6 +96,7 @@ export class ObApp extends Part implements Room {
     document.title = `${session.book.title} · Overbench`;
     this.#ask();
     this.requestUpdate();
+    void this.updateComplete.then(() => this.querySelector<HTMLElement>('main h2')?.focus({ preventScroll: true }));
   }
 
   /** Puts the book away. */
@@ -162,7 +165,8 @@ export class ObApp extends Part implements Room {
     this.requestUpdate();
   }
 
-  async #write({ place, text }: Wishes['write']): Promise<void> {
+  /** Opens a cell of any page with a text that is put forward to be kept. */
+  async write({ place, text }: Wishes['write']): Promise<void> {
     this.choose({ place, focus: true });
     this.#whereabouts.reveal(place);
     await this.updateComplete;
@@ -255,6 +259,7 @@ export class ObApp extends Part implements Room {
     this.#drawer = false;
     this.requestUpdate();
     this.#keeping.look({ page, ...(this.chosen ? { chosen: this.chosen } : {}) });
+    this.#fetching.forget();
     loadOwnPage(page);
     void this.updateComplete.then(() => {
       this.querySelector('main')?.scrollTo({ top: 0 });
@@ -296,7 +301,7 @@ export class ObApp extends Part implements Room {
         @ob-do=${(e: Wish<'do'>) => command(e.detail.command).run(this.#desk)}
         @ob-open=${(e: Wish<'open'>) => void this.#entering.open(e.detail)}
         @ob-remove=${(e: Wish<'remove'>) => void this.#entering.remove(e.detail)}
-        @ob-write=${(e: Wish<'write'>) => void this.#write(e.detail)}
+        @ob-write=${(e: Wish<'write'>) => void this.write(e.detail)}
         @ob-question=${(e: Wish<'question'>) => void this.askQuestions(e.detail.place)}
       >
         ${cover({ desk: this.#desk, title: session?.book.title ?? '', client: session?.book.client ?? '', saved, busy: false, openDrawer: () => this.#toggleDrawer() })}
@@ -333,7 +338,7 @@ export class ObApp extends Part implements Room {
         <div class="print-head">${book.title}${book.client ? `, ${book.client}` : ''}</div>
         <h2 class="title" tabindex="-1">${title}</h2>
         ${session.trouble ? html`<p class="trouble" role="alert">${session.trouble}</p>` : nothing}
-        ${this.#keepingTrouble()}
+        ${this.#keepingTrouble()}${this.#fetching.trouble(() => this.#keeping.now())}
         ${
           page
             ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${letters} .pending=${this.#typing.pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`

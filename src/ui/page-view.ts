@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book, Page } from '../book/book.ts';
 import { placeOf, tableOfBlock } from '../book/look-up.ts';
@@ -7,6 +7,7 @@ import { menu } from './blocks/menu.ts';
 import { can, spotOf, type Verb } from './blocks/verbs.ts';
 import { askedLine } from './brief.ts';
 import { command, type Desk, labelOf } from './commands.ts';
+import { draftOf } from './drafts.ts';
 import { Part, type Place, type Wishes } from './part.ts';
 import type { ObProse } from './prose.ts';
 import type { Refusal } from './table.ts';
@@ -43,6 +44,12 @@ export class ObPage extends Part {
   declare ask: <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
   /** Where a text is written that is not in the book yet. */
   declare begun: { readonly page: string; readonly at: number } | undefined;
+
+  override willUpdate(changed: PropertyValues): void {
+    // A new text that was being written when the whole page closed.
+    const draft = changed.has('page') && this.begun?.page !== this.page.id ? draftOf(`${this.book.id}/${this.page.id}`) : undefined;
+    if (draft?.at !== undefined) this.begun = { page: this.page.id, at: Math.min(draft.at, this.page.blocks.length) };
+  }
 
   /** Opens a text for writing, or begins one. */
   async write(text: Wishes['text']): Promise<void> {

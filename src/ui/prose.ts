@@ -6,10 +6,8 @@ import { LOST } from '../book/references.ts';
 import { isRefused } from '../book/refused.ts';
 import type { Values } from '../engine/types.ts';
 import { spokenValue, viewOf } from './cell-view.ts';
+import { AGAIN, draftOf, endDraft, noteDraft } from './drafts.ts';
 import { Part, type Wishes } from './part.ts';
-
-/** Texts that were begun and could not be kept yet, by book and block: they outlive the page that is shown. */
-const drafts = new Map<string, string>();
 
 /** Markdown with the live values of cells in it. The text is made once; the values are written into it as they come. It is written in place. */
 export class ObProse extends Part {
@@ -53,21 +51,23 @@ export class ObProse extends Part {
   override connectedCallback(): void {
     super.connectedCallback();
     // A text that was left half-written is taken up again where it stood.
-    if (this.book && drafts.has(this.#key)) void this.write();
+    if (this.book && draftOf(this.#key)) void this.write();
   }
 
   /** Opens the text for writing. */
   async write(): Promise<void> {
     if (this.draft !== undefined) return;
     await import('./blocks/prose-writing.ts');
-    this.draft = drafts.get(this.#key) ?? this.text;
+    const kept = draftOf(this.#key);
+    this.draft = kept?.text ?? this.text;
+    if (kept?.again) this.say('tell', { text: AGAIN });
     await this.updateComplete;
     this.querySelector('textarea')?.focus();
   }
 
   /** `back`: the keyboard goes on from this piece. `made`: the block that a begun text became. */
   #end(back: boolean, made?: string): void {
-    drafts.delete(this.#key);
+    endDraft(this.#key);
     this.draft = undefined;
     this.wrong = '';
     if (this.begun) this.say('text-ended', { block: made, back });
@@ -94,7 +94,10 @@ export class ObProse extends Part {
 
   override willUpdate(changed: PropertyValues): void {
     const text = this.draft ?? this.text;
-    if (changed.has('draft') && this.draft !== undefined) drafts.set(this.#key, this.draft);
+    if (changed.has('draft') && this.draft !== undefined) {
+      const draft = { text: this.draft, ...(this.begun && { at: this.begun.at }) };
+      noteDraft(this.#key, () => draft);
+    }
     if (text !== this.#read || this.markup === undefined) void this.#mark(text);
   }
 

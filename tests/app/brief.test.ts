@@ -61,9 +61,13 @@ describe('the brief, one question at a time', () => {
     await slip().waitFor();
     expect(await question()).toBe('Stage of the crop');
     expect(await far()).toBe(`Question 7 of ${all}, ${few} left`);
+    const stages = await answer().locator('option').allTextContents();
+    // As the list of crops of the template says of sweet basil.
+    expect(stages, 'the stages of the crop alone').toEqual(['indoor', 'seedling']);
+    await slip().getByRole('button', { name: 'Agree to it, and next' }).waitFor();
     await page.keyboard.press('Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
-    expect(await far(), 'going on keeps nothing').toBe(`Question 8 of ${all}, ${few} left`);
+    expect(await far(), 'going on agrees to the default, as the button says').toBe(`Question 8 of ${all}, ${few - 1} left`);
     expect(await textOf(slip())).toMatch(/Allowed: 0\.02 to 10 m\./);
 
     expect(await answer().evaluate((field) => document.activeElement === field)).toBe(true);
@@ -82,7 +86,7 @@ describe('the brief, one question at a time', () => {
     await slip().getByLabel('How, or where').fill('with a tape, on the day');
     await page.keyboard.press('Enter');
     await expect.poll(question).not.toBe('Lowest a light may hang');
-    expect(await far()).toMatch(new RegExp(`, ${few - 1} left$`));
+    expect(await far()).toMatch(new RegExp(`, ${few - 2} left$`));
 
     await page.keyboard.press('Shift+Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
@@ -95,10 +99,10 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.press('Escape');
     await slip().waitFor({ state: 'hidden' });
     await given('Lowest a light may hang').and(page.locator('[aria-label*="12.00 inches"][aria-label*="measured, with a tape, on the day"]')).waitFor();
-    expect(await left()).toEqual([few - 1, all]);
+    expect(await left()).toEqual([few - 2, all]);
     await page.keyboard.press('Control+z');
     await given('Lowest a light may hang').and(page.locator('[aria-label*="0.25 metres"][aria-label*="default"]')).waitFor();
-    expect(await left(), 'one step takes back the answer and who said it').toEqual([few, all]);
+    expect(await left(), 'one step takes back the answer and who said it').toEqual([few - 1, all]);
   }, 60_000);
 
   it('asks of a default whether it may stand, and does not ask again', async () => {
@@ -130,7 +134,7 @@ describe('the brief, one question at a time', () => {
     const box = await slip().boundingBox();
     expect(box && box.x >= 0 && box.x + box.width <= 390).toBe(true);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-    for (const name of ['Back', 'Keep, and next', 'Next one left', 'Done for now']) {
+    for (const name of ['Back', 'Agree to it, and next', 'Next one left', 'Done for now', 'Leave this one as it was']) {
       const button = await slip().getByRole('button', { name }).boundingBox();
       expect(button?.height, name).toBeGreaterThanOrEqual(44);
     }
@@ -145,6 +149,44 @@ describe('the brief, one question at a time', () => {
     await slip().getByRole('button', { name: 'Done for now' }).tap();
     await page.locator('.asked-line', { hasText: `${all} questions, ${Number(few) - 1} left` }).waitFor();
     await given('Bench length').and(page.locator('[aria-label*="4.20 metres"][aria-label*="client"]')).waitFor();
+
+    // In a cell a finger has buttons where a keyboard has keys.
+    const cell = given('Bench width').locator('.v');
+    const before = (await given('Bench width').getAttribute('aria-label')) ?? '';
+    const way = (name: string) => page.locator('.slip').getByRole('button', { name, exact: true });
+    await cell.tap();
+    await page.keyboard.type('1.1');
+    expect((await way('Leave').boundingBox())?.height).toBeGreaterThanOrEqual(44);
+    await way('Leave').tap();
+    await page.locator('.slip').waitFor({ state: 'hidden' });
+    expect(await given('Bench width').getAttribute('aria-label')).toBe(before);
+    await cell.tap();
+    await page.keyboard.type('1.1');
+    await way('Keep').tap();
+    await given('Bench width').and(page.locator('[aria-label*="1.10 metres"]')).waitFor();
+  }, 60_000);
+});
+
+describe('what is not to be kept', () => {
+  it('an emptied answer is said, and a refused one does not hold the slip open', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await given('Bench length')
+      .getByRole('button', { name: /who said so/ })
+      .click();
+    const was = await answer().inputValue();
+    await answer().fill('');
+    await page.keyboard.press('Enter');
+    await slip()
+      .locator('.cleared', { hasText: `Bench length: left unanswered; it was ${was}.` })
+      .waitFor();
+    await answer().fill('30 km');
+    await slip().getByRole('button', { name: 'Done for now' }).click();
+    await slip().waitFor({ state: 'hidden' });
+    await page.locator('.told', { hasText: /Bench width stays as it was; “30 km” was not kept\./ }).waitFor();
+    await given('Bench length').and(page.locator('[aria-label*="client"]')).waitFor();
+    await page.keyboard.press('Control+z');
+    await given('Bench length').and(page.locator('[aria-label*="metres"][aria-label*="client"]')).waitFor();
   }, 60_000);
 });
 

@@ -92,7 +92,7 @@ export class Entering implements ReactiveController {
     this.#keeping.follow(session, found.revision);
     if (found.notice) this.#host.tell(found.notice, true);
     const half = draftOf(cellKey(found.book.id));
-    if (half?.place) {
+    if (half?.place && this.#host.atPlace(half.place)) {
       endDraft(cellKey(found.book.id));
       await this.#host.write({ place: half.place, text: half.text });
       this.#host.tell(AGAIN, true);

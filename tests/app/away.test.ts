@@ -1,0 +1,121 @@
+/** What is half written when the page closes, and parts of the page that can't be fetched. */
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+
+let browser: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+const told = (text: RegExp) => page.locator('.told', { hasText: text }).waitFor();
+/** A run of changes is saved 300 ms after its last. */
+async function saved(): Promise<void> {
+  await page.waitForTimeout(400);
+  await page.locator('.saved', { hasText: /^saved \d/ }).waitFor();
+}
+const height = () => page.locator('td[aria-label^="Mount height, B:"]');
+
+describe('the page closes while something is half written', () => {
+  it('a cell is gone on with where it stood, and is neither kept nor lost unasked', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await height().click();
+    await page.keyboard.type('0.4');
+    await page.locator('.saved', { hasText: 'saved' }).waitFor();
+    await page.reload();
+    await told(/You were writing this when the page closed/);
+    await expect.poll(() => page.locator('ob-table input:focus').inputValue()).toBe('0.4');
+    await page.keyboard.type('5');
+    await page.keyboard.press('Enter');
+    await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
+    await saved();
+    await page.reload();
+    await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
+    expect(await page.locator('ob-table .over.writing').count()).toBe(0);
+  }, 60_000);
+
+  it('a formula comes back in its editor, from the page where it stands', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await height().click();
+    await page.keyboard.type('=SUM(1 m, 2');
+    await page.locator('.formula-here .cm-content').waitFor();
+    await page.reload();
+    await expect.poll(() => page.locator('.formula-here .cm-content').textContent()).toBe('=SUM(1 m, 2');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await height().and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+  }, 60_000);
+
+  it('a text is gone on with, an old one and a new one', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await page
+      .getByRole('button', { name: /^Write:/ })
+      .first()
+      .click();
+    const field = page.locator('ob-prose-writing textarea');
+    await field.fill('Half a sentence');
+    await page.reload();
+    await told(/You were writing this when the page closed/);
+    expect(await field.inputValue()).toBe('Half a sentence');
+    await page.locator('ob-prose-writing').getByRole('button', { name: 'Leave it as it was' }).click();
+    await field.waitFor({ state: 'detached' });
+
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('add a text');
+    await page.keyboard.press('Enter');
+    await field.fill('Quite new');
+    await page.reload();
+    await expect.poll(() => field.inputValue()).toBe('Quite new');
+    await field.press('Control+Enter');
+    await page.locator('.prose', { hasText: 'Quite new' }).waitFor();
+    await saved();
+    await page.reload();
+    await page.locator('.prose', { hasText: 'Quite new' }).waitFor();
+    expect(await field.count()).toBe(0);
+  }, 60_000);
+});
+
+describe('the server is gone', () => {
+  it.each(['Hand-over sheet', 'The functions'])(
+    '%s says so in words, and comes when it is there again',
+    async (title) => {
+      page = await browser.visit();
+      await openDemo(page);
+      await page.waitForLoadState('networkidle');
+      await page.context().setOffline(true);
+      await goTo(page, title);
+      const trouble = page.locator('main .trouble', { hasText: 'could not be fetched' });
+      await trouble.waitFor();
+      await trouble.getByRole('button', { name: 'Load the page again' }).click();
+      await page.locator('main .trouble', { hasText: 'It still can not be fetched' }).waitFor();
+      await page.context().setOffline(false);
+      await page.getByRole('button', { name: 'Load the page again' }).click();
+      await page
+        .locator(title === 'The functions' ? 'section.function' : '.sheet-board')
+        .first()
+        .waitFor();
+      expect(await page.locator('main .trouble').count()).toBe(0);
+    },
+    60_000,
+  );
+});
+
+it('opening a book by keyboard puts the focus on its page', async () => {
+  page = await browser.visit();
+  await page.getByRole('button', { name: 'Open the demo' }).focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.closest('main') && document.activeElement.tagName)).toBe('H2');
+}, 60_000);
