@@ -2,7 +2,7 @@
 
 import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../functions/number-text.ts';
 import { readContent } from '../../functions/quantity-text.ts';
-import { type At, placeIn } from '../book/address.ts';
+import { type At, placeIn, readReference } from '../book/address.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 import { BLANK, checkOf, type State, textOfValue } from '../shown.ts';
@@ -19,7 +19,7 @@ export interface CellView {
   readonly state?: State;
   /** Its value is not that of the base scenario. */
   readonly differs: boolean;
-  /** "same as A": a given that points at its neighbour of the base scenario. */
+  /** "same as A": a given that points at its neighbour of another scenario. */
   readonly sameAs?: string;
   /** Of a worked number, against the base scenario: `+0.5 %`, `same`. */
   readonly difference: string;
@@ -42,6 +42,13 @@ export function baseOf(at: At): At | undefined {
   return column === at.columnIndex ? undefined : placeIn(at.table, column, at.rowIndex);
 }
 
+/** The cell beside it that a given of a scenario is the same as: of whichever scenario, not only of the one that all are compared with. */
+function scenarioPointedAt(at: At): At | undefined {
+  const reference = at.table.form === 'scenarios' ? readReference(pointsAt(at) ?? '') : undefined;
+  const beside = reference && placeIn(at.table, reference.from.column, at.rowIndex);
+  return beside && pointsAt(at) === addressOf(beside) ? beside : undefined;
+}
+
 export function viewOf(at: At, values: Values): CellView {
   const address = addressOf(at);
   const value = valueIn(at, values);
@@ -51,7 +58,8 @@ export function viewOf(at: At, values: Values): CellView {
   const check = standing === 'check' ? checkOf(value) : undefined;
   const number = value.kind === 'number' ? showNumber(value.base, value.unit || unitOf(at) || '', decimalsOf(at)) : undefined;
   const text = check?.margin ?? textOfValue(value);
-  const sameAs = standing === 'as' && base && pointsAt(at) === addressOf(base) ? columnHeading(base) : undefined;
+  const source = standing === 'as' ? scenarioPointedAt(at) : undefined;
+  const sameAs = source && columnHeading(source);
   const given = standing === 'given' || standing === 'as';
   return {
     address,

@@ -167,6 +167,10 @@ describe('scenarios', () => {
     expect(label(sameAsBase(sample, { address: 'Scenarios!B1' }))).toBe('Mount height, B: 45 cm → as A');
     expect(label(sameAsBase(sample, { address: 'Scenarios!A1' }))).toMatch(/^refused: Mount height, A is what the other scenarios are compared with/);
     expect(label(sameAsBase(sample, { address: 'Scenarios!B3' }))).toMatch(/^refused: Cost, B is worked out/);
+    // C is as A already: with C as the base, A can't be as C too.
+    const turned = { ...sample, tables: sample.tables.map((table) => (table.id === 'scenarios' ? { ...table, base: 'c' } : table)) };
+    expect(label(sameAsBase(turned, { address: 'Scenarios!A1' }))).toMatch(/^refused: Mount height, C is itself the same as Mount height, A/);
+    expect(label(sameAsBase(turned, { address: 'Scenarios!B1' }))).toBe('Mount height, B: 45 cm → as C');
   });
 
   it('hand their givens on when they go: the first that was as A has the value, the next are as that one', () => {
@@ -247,7 +251,8 @@ describe('names', () => {
     expect(rename('SCENARIOS')).toBe('refused: There is already a table called “Scenarios”.');
     for (const name of ['', ' x', 'a!b', '__proto__', 'A1', "'x", 'a"b', 'x'.repeat(61), 'a\nb', '{{x}}']) expect(rename(name), name).toMatch(/^refused: /);
     const name = (text: string): string => label(setName(sample, { name: text, address: 'Brief!A2' }));
-    for (const text of ['', 'ppfd1', 'm', 'true', 'lost_cell', 'constructor', '2x', 'a b', 'Bench_Length', 'kWh']) expect(name(text), text).toMatch(/^refused: /);
+    for (const text of ['', 'ppfd1', 'm', 'true', 'lost_cell', 'constructor', '2x', 'a b', 'Bench_Length', 'kWh'])
+      expect(name(text), text).toMatch(/^refused: /);
   });
 
   it('of cells are absolute', () => {

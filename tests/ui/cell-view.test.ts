@@ -49,6 +49,16 @@ describe('the name of a cell, as it is read aloud', () => {
     expect(name(1, 1)).toMatch(/^Mean PPFD, B: 217\.4 micromoles per square metre per second, worked, plus 0\.4.% against A$/);
   });
 
+  it('says which scenario a given is the same as, whichever one all are compared with', () => {
+    const at = placeIn({ ...table, base: 'b' }, 2, 0);
+    const view = at && viewOf(at, values);
+    expect(view?.sameAs).toBe('A');
+    expect(at && view && spokenName(at, view)).toBe('Mount height, C: 30 centimetres, same as A, differs from B');
+    // A cell that points at another row is the same as none.
+    const other = placeIn({ ...table, cells: { ...cells, h: { ...cells.h, c: { content: '=A2' } } } }, 2, 0);
+    expect(other && viewOf(other, values).sameAs).toBeUndefined();
+  });
+
   it('says how a check stands and by what margin, an error with its sentence, and what is not answered', () => {
     expect(name(1, 2)).toBe('Evenness, B: fails, .236 under .50, check');
     expect(name(2, 1)).toBe('Mean PPFD, C: unit error. Adds a length to a power., worked');
