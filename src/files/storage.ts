@@ -48,6 +48,8 @@ export type StoreNews =
   | { readonly kind: 'removed elsewhere'; readonly id: string }
   /** The book is open in another tab too. */
   | { readonly kind: 'also open'; readonly id: string }
+  /** The other tab put it away. Where it is open in a third one, `also open` follows. */
+  | { readonly kind: 'alone again'; readonly id: string }
   /** The store had to be let go: nothing can be saved until the page is loaded again. */
   | { readonly kind: 'closed'; readonly message: string };
 
@@ -120,7 +122,7 @@ function abandon(transaction: IDBPTransaction<Schema, ['entries', 'books'], 'rea
 class Blocked extends Error {}
 
 interface Message {
-  readonly kind: 'open' | 'open too' | 'saved' | 'removed';
+  readonly kind: 'open' | 'open too' | 'put away' | 'saved' | 'removed';
   readonly id: string;
   readonly entry?: Entry;
 }
@@ -203,6 +205,11 @@ class BrowserStore implements Store {
       if (data.id !== id) return;
       if (data.kind === 'saved' && data.entry) listener({ kind: 'saved elsewhere', entry: data.entry });
       if (data.kind === 'removed') listener({ kind: 'removed elsewhere', id });
+      if (data.kind === 'put away') {
+        known = false;
+        listener({ kind: 'alone again', id });
+        this.#channel.postMessage({ kind: 'open', id } satisfies Message);
+      }
       if (data.kind === 'open') this.#channel.postMessage({ kind: 'open too', id } satisfies Message);
       if (!known && (data.kind === 'open' || data.kind === 'open too')) {
         known = true;
@@ -215,6 +222,7 @@ class BrowserStore implements Store {
     return () => {
       this.#channel.removeEventListener('message', hear);
       this.#listeners.delete(listener);
+      this.#channel.postMessage({ kind: 'put away', id } satisfies Message);
     };
   }
 

@@ -88,6 +88,19 @@ describe('the page closes while something is half written', () => {
   }, 60_000);
 });
 
+it('the word of another tab goes when that tab does', async () => {
+  page = await browser.visit();
+  await openDemo(page);
+  await saved();
+  const other = await page.context().newPage();
+  await other.goto(browser.address);
+  await other.locator('main .trouble', { hasText: 'open in another tab too' }).waitFor();
+  const word = page.locator('main .trouble', { hasText: 'open in another tab too' });
+  await word.waitFor();
+  await other.close({ runBeforeUnload: false });
+  await word.waitFor({ state: 'detached' });
+}, 60_000);
+
 describe('the server is gone', () => {
   it.each(['Hand-over sheet', 'The functions'])(
     '%s says so in words, and comes when it is there again',

@@ -17,6 +17,7 @@ const PAUSE = 300;
 /** A large book is copied for as long as one would notice: not while one is at work. */
 const LARGE_PAUSE = 3000;
 const LARGE = 50_000;
+const ALSO_OPEN = 'This book is open in another tab too. Whichever saves second will be told, and nothing is written over.';
 const LAST = 'overbench open';
 const viewKey = (id: string): string => `overbench view ${id}`;
 
@@ -40,6 +41,7 @@ export class Keeping implements ReactiveController {
   /** Changed since the last save began. */
   #fresh = false;
   #ends: (() => void)[] = [];
+  #unwatch: (() => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -48,11 +50,15 @@ export class Keeping implements ReactiveController {
 
   hostConnected(): void {
     addEventListener('pagehide', this.#hide);
+    addEventListener('pagehide', this.#bye);
+    addEventListener('pageshow', this.#watch);
     document.addEventListener('visibilitychange', this.#hide);
   }
 
   hostDisconnected(): void {
     removeEventListener('pagehide', this.#hide);
+    removeEventListener('pagehide', this.#bye);
+    removeEventListener('pageshow', this.#watch);
     document.removeEventListener('visibilitychange', this.#hide);
   }
 
@@ -129,28 +135,43 @@ export class Keeping implements ReactiveController {
         if (news.kind === 'book') this.#changed();
       }),
     );
+    this.#watch();
+    if (revision === 0) this.#changed();
+  }
+
+  /** Hears what other tabs do with the book. */
+  #watch = (): void => {
+    const session = this.#session;
+    if (!session) return;
     void this.#open().then((store) => {
-      if (!('watch' in store) || this.#session !== session) return;
-      this.#ends.push(
-        store.watch(session.book.id, (news) => {
-          this.news =
-            news.kind === 'also open'
-              ? 'This book is open in another tab too. Whichever saves second will be told, and nothing is written over.'
+      if (!('watch' in store) || this.#session !== session || this.#unwatch) return;
+      this.#unwatch = store.watch(session.book.id, (news) => {
+        if (news.kind === 'alone again' && this.news !== ALSO_OPEN) return;
+        this.news =
+          news.kind === 'alone again'
+            ? ''
+            : news.kind === 'also open'
+              ? ALSO_OPEN
               : news.kind === 'closed'
                 ? news.message
                 : news.kind === 'removed elsewhere'
                   ? 'This book was thrown away in another tab.'
                   : 'This book was saved in another tab: what stands here is older.';
-          this.#host.requestUpdate();
-        }),
-      );
+        this.#host.requestUpdate();
+      });
     });
-    if (revision === 0) this.#changed();
-  }
+  };
+
+  /** The page goes: other tabs are told. It may come back as it was. */
+  #bye = (): void => {
+    this.#unwatch?.();
+    this.#unwatch = undefined;
+  };
 
   leave(): void {
     this.#noteView();
     for (const end of this.#ends.splice(0)) end();
+    this.#bye();
     clearTimeout(this.#timer);
     this.#session = undefined;
     this.#fresh = false;
