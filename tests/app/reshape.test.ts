@@ -261,6 +261,22 @@ describe('a paste into a chosen block', () => {
   }, 60_000);
 });
 
+describe('rows put into another order', () => {
+  it('leave the working of the chosen cell complete, though no value differs', async () => {
+    page = await browser.visit();
+    await page.getByRole('button', { name: /^Greenhouse bench/ }).click();
+    await page.getByLabel('Client').fill('The night school');
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
+    await goTo(page, 'Sun by month');
+    await cell('January', 'Clearness').click();
+    const working = (): Promise<string | null> => page.locator('ob-working').textContent();
+    await expect.poll(working).toMatch(/Months, row 2[\s\S]*Feeds[\s\S]*Days that miss, January, A/);
+    await command('greatest first', 'Put the rows in order of this column, greatest first');
+    await expect.poll(working).toMatch(/Months, row 12[\s\S]*Feeds[\s\S]*Days that miss, January, A/);
+  }, 60_000);
+});
+
 describe('find and replace', () => {
   it('counts, steps through and replaces everywhere as one step', async () => {
     page = await browser.visit();
