@@ -32,6 +32,7 @@ export class ObPasteSlip extends Part {
     await this.#readAll();
     await this.updateComplete;
     this.querySelector('dialog')?.showModal();
+    this.querySelector<HTMLInputElement>('[name=mark]:checked')?.focus();
   }
 
   async #readAll(): Promise<void> {
