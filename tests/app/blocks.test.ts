@@ -44,7 +44,7 @@ describe('a text', () => {
     const before = await written();
     // The button of the text is the stop after the menu of the page.
     await first()
-      .getByRole('button', { name: /^Write: A garden club/ })
+      .getByRole('button', { name: /^Write: In the example/ })
       .focus();
     await page.keyboard.press('F2');
     await field().waitFor();
@@ -64,7 +64,7 @@ describe('a text', () => {
     await field().waitFor({ state: 'detached' });
     expect(await written()).toMatch(/It is just 3\.60 m.* long\.$/s);
     expect(await first().locator('strong', { hasText: 'just' }).count()).toBe(1);
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Write: A garden club/);
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Write: In the example/);
 
     await page.getByRole('gridcell', { name: /^Bench length/ }).click();
     await page.keyboard.type('4.2');
