@@ -1,0 +1,53 @@
+/** Every cell of every template says the same in the browser, over its worker, as from the engine in Node, which the command line runs. */
+import { readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { asExample } from '../../src/book/said-by.ts';
+import { createEngine } from '../../src/engine/engine.ts';
+import { parseCsv } from '../../src/files/csv.ts';
+import { formatTidy } from '../../src/files/csv-tidy.ts';
+import { openSession } from '../../src/session.ts';
+import { slugs, templateBook } from '../templates/open-template.ts';
+import { type Opened, openBrowser } from './browser.ts';
+
+let browser: Opened;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+/** Value and unit by address. */
+function said(tidy: string): ReadonlyMap<string, readonly [string, string]> {
+  const [head = [], ...records] = parseCsv(tidy).records;
+  const [address, value, unit] = ['address', 'value', 'unit'].map((name) => head.indexOf(name)) as [number, number, number];
+  return new Map(records.map((record) => [record[address] ?? '', [record[value] ?? '', record[unit] ?? ''] as const]));
+}
+
+/** Two builds of one arithmetic may differ in the last digit of a power or an exponential. */
+const close = (a: string, b: string): boolean => a === b || Math.abs(Number(a) - Number(b)) <= 1e-12 * Math.abs(Number(b));
+
+it.each(slugs)('%s', async (slug) => {
+  const session = openSession(asExample(templateBook(slug)), createEngine());
+  await session.settled();
+  const here = said(formatTidy(session.book, session.values));
+  session.close();
+  const page = await browser.visit();
+  await page.getByRole('button', { name: new RegExp(`^${templateBook(slug).title}`) }).click();
+  await page.getByLabel('Client').fill('The night school');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByRole('heading', { level: 2 }).first().waitFor();
+  await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+  await page.getByText('Send out', { exact: true }).click();
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /every cell as CSV/ }).click()]);
+  const there = said(await readFile(await download.path(), 'utf8'));
+  await page.context().close();
+  expect([...there.keys()]).toEqual([...here.keys()]);
+  const differ = [...here].filter(([address, [value, unit]]) => {
+    const [otherValue = '', otherUnit = ''] = there.get(address) ?? [];
+    return unit !== otherUnit || !close(otherValue, value);
+  });
+  expect(differ.map(([address, value]) => [address, value, there.get(address)])).toEqual([]);
+  expect(here.size).toBeGreaterThan(100);
+});
