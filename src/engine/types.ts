@@ -99,7 +99,7 @@ export interface Engine {
   /** Builds from a book; gives every non-blank cell's value. */
   load(book: Book): Promise<Values>;
   /**
-   * Feeds changes that were already applied to the book; gives the values that differ from before. Where there are many, `part` may be handed
+   * Feeds changes that were already applied to the book; gives the values that differ from before. Whoever gives a `part` may be handed many of
    * them piece by piece, and the answer is the rest.
    */
   apply(changes: readonly Change[], book: Book, part?: (values: Values) => void): Promise<Values>;

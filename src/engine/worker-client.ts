@@ -49,7 +49,11 @@ export function createWorkerEngine(start: () => WorkerLike = startWorker, limits
       client.ask(method, args) as ReturnType<Engine[M]>;
   return {
     load: ask('load'),
-    apply: (changes, book, part) => client.ask('apply', [changes, book], part) as Promise<Values>,
+    apply: async (changes, book, part) => {
+      const whole: Values = {};
+      const rest = (await client.ask('apply', [changes, book], part ?? ((values) => Object.assign(whole, values)))) as Values;
+      return part ? rest : Object.assign(whole, rest);
+    },
     read: ask('read'),
     editable: ask('editable'),
     trace: ask('trace'),

@@ -71,6 +71,12 @@ describe('over messages', () => {
     const all = Object.assign({}, ...parts, rest) as Values;
     expect(Object.keys(all).length).toBe(rows + 1);
     expect(all[`T!A${rows + 1}`]).toEqual({ kind: 'number', base: 5 + rows - 1, unit: '' });
+
+    // Who takes no parts gets all of them in the answer.
+    const six = put(five.book, 'T', 'r1', 'c1', '6');
+    const whole = await engine.apply([six.change], six.book);
+    expect(Object.keys(whole).length).toBe(rows + 1);
+    expect(whole['T!A2']).toEqual({ kind: 'number', base: 6, unit: '' });
     engine.close();
   });
 
