@@ -1,20 +1,37 @@
 /** What the plan rests on, by who said it, and what each check asks. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { saidBy } from '../book/said-by.ts';
 import type { Address } from '../engine/types.ts';
 import { breaking, section, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 import { moved, reach, type Swing } from './swing.ts';
 
-/** Who said so, told from how the source of a given begins. The first that fits; the order is that of the sheet. */
-const SAID: readonly { readonly who: string; readonly begins: RegExp }[] = [
-  { who: 'The client said', begins: /^client\b[,:]?\s*/i },
-  { who: 'Measured', begins: /^measured\b[,:]?\s*/i },
-  { who: 'Ours, to be agreed', begins: /^ours\b(, to be agreed)?[,:]?\s*/i },
-  { who: 'Default, until somebody says better', begins: /^default\b[,:]?\s*/i },
-  { who: 'Common practice, no published source', begins: /^common practice, no published source\b[,:]?\s*/i },
-  { who: 'From memory', begins: /^from memory\b[,:]?\s*/i },
-  { who: 'Said elsewhere, or published', begins: /^/ },
-];
+/** The order in which the sheet says who said so. */
+const WHO = {
+  blank: 'Not answered yet',
+  client: 'The client said',
+  measured: 'Measured',
+  ours: 'Ours, to be agreed',
+  agreed: 'Default, agreed',
+  default: 'Default, until somebody says better',
+  practice: 'Common practice, no published source',
+  memory: 'From memory',
+  elsewhere: 'Said elsewhere, or published',
+} as const;
+type Who = keyof typeof WHO;
+const PRACTICE = /^common practice, no published source\b[,:]?\s*/i;
+const MEMORY = /^from memory\b[,:]?\s*/i;
+
+/** Who said so, and what more the source says. */
+function sayer(found: Found): { readonly who: Who; readonly more: string } {
+  const { source, value, at } = found;
+  if (value.kind === 'blank' || (value.kind === 'error' && (at.cell?.content ?? '') === '')) return { who: 'blank', more: source };
+  const said = saidBy(source);
+  if (said) return { who: said.agreed ? 'agreed' : said.teller, more: said.how.replace(/^to be agreed[,:]?\s*/iu, '') };
+  if (PRACTICE.test(source)) return { who: 'practice', more: source.replace(PRACTICE, '') };
+  if (MEMORY.test(source)) return { who: 'memory', more: source.replace(MEMORY, '') };
+  return { who: 'elsewhere', more: source };
+}
 
 interface Group {
   readonly who: string;
@@ -22,12 +39,8 @@ interface Group {
 }
 
 export function assumptions(reader: Reader, swings: ReadonlyMap<Address, Swing>): TemplateResult {
-  const groups: Group[] = [{ who: 'Not answered yet', lines: [] }, ...SAID.map(({ who }) => ({ who, lines: [] }))];
-  for (const found of givens(reader)) {
-    const blank = found.value.kind === 'blank' || (found.value.kind === 'error' && (found.at.cell?.content ?? '') === '');
-    const which = blank ? -1 : SAID.findIndex(({ begins }) => begins.test(found.source));
-    groups[which + 1]?.lines.push({ found, more: blank ? found.source : found.source.replace(SAID[which]?.begins ?? '', '') });
-  }
+  const told = givens(reader).map((found) => ({ found, ...sayer(found) }));
+  const groups = Object.entries(WHO).map(([key, who]): Group => ({ who, lines: told.filter((line) => line.who === key) }));
   for (const { lines } of groups) lines.sort((a, b) => reach(swings.get(b.found.address)) - reach(swings.get(a.found.address)));
   return html`<section class="rests">
     <h2>What this rests on <small>and who said so</small></h2>

@@ -48,6 +48,7 @@ export class ObHandover extends Part {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== this.#page);
+    this.#turn++;
   }
 
   override willUpdate(changed: PropertyValues): void {
@@ -57,8 +58,10 @@ export class ObHandover extends Part {
 
   async #make(): Promise<void> {
     const turn = ++this.#turn;
+    // A sheet asks many questions: one that nobody waits for any longer asks no more.
+    const ask: Session['ask'] = (question) => (turn === this.#turn ? this.ask(question) : Promise.reject(new Error('Another sheet is being set.')));
     try {
-      const made = await gather(this.book, this.values, this.ask, this.scenario);
+      const made = await gather(this.book, this.values, ask, this.scenario);
       if (turn === this.#turn) this.made = made;
     } catch {
       // The session says above the page what is the matter; the last sheet stays.
