@@ -39,6 +39,12 @@ const awayFromZero = (x: number): number => (x < 0 ? Math.floor(x) : Math.ceil(x
 /** The largest whole number not above x: −3.5 gives −4. */
 export const int = (x: number): number => positive(Math.floor(snap(tidy(x))));
 
+/** The whole number that a row, a column or a choice stands for, where binary noise alone parts them (0.3/0.1 is 3); else the number as it is. */
+export function placeNumber(x: number): number {
+  const near = int(x);
+  return Math.abs(near - x) <= 1e-9 ? near : x;
+}
+
 /** Nearest, a half away from zero: 1.005 to 2 places is 1.01. */
 export const round = (x: number, digits = 0): number => stepped(x, digits, (s) => Math.sign(s) * Math.round(tidy(Math.abs(s))));
 

@@ -89,7 +89,7 @@ export function choicesOf(book: Book, at: At, range: Range): readonly string[] |
 }
 
 /** "from 0.1 to 3 m", "at least 0", "at most 24 h/d". */
-function spanText({ low, high, unit: symbol = '' }: Range): string {
+export function spanText({ low, high, unit: symbol = '' }: Range): string {
   const end = symbol === '' || symbol === '1' ? '' : ` ${symbol}`;
   if (low === undefined) return `at most ${high}${end}`;
   return high === undefined ? `at least ${low}${end}` : `from ${low} to ${high}${end}`;

@@ -5,7 +5,7 @@
  */
 import { CellError, ErrorType, type FunctionPlugin, HyperFormula } from 'hyperformula';
 import { say } from '../../functions/check-args.ts';
-import { int } from '../../functions/standard/rounding.ts';
+import { placeNumber } from '../../functions/standard/rounding.ts';
 import { pack, REFUSED } from './errors.ts';
 import { type Ast, plain, SimpleRangeValue } from './hyper.ts';
 import { argumentAt, signatureOf } from './signatures.ts';
@@ -33,14 +33,10 @@ type Method = (this: Plugin, call: Call, state: unknown) => unknown;
 const refused = (message: string): CellError => new CellError(ErrorType.VALUE, pack({ word: REFUSED, message }));
 const beyond = (message: string): CellError => new CellError(ErrorType.REF, pack({ word: 'no such cell', message }));
 
-const NOISE = 1e-9;
-
 /** The whole number that a place stands for; the place as it is where it is none or no number at all. */
 function whole(place: unknown): unknown {
   const number = typeof place === 'string' && place.trim() !== '' ? Number(place) : place;
-  if (typeof number !== 'number' || Number.isNaN(number)) return place;
-  const near = int(number);
-  return Math.abs(near - number) <= NOISE ? near : number;
+  return typeof number !== 'number' || Number.isNaN(number) ? place : placeNumber(number);
 }
 
 const isSplit = (place: unknown): place is number => typeof place === 'number' && !Number.isInteger(place);

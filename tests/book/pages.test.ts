@@ -1,58 +1,45 @@
 /** Pages, their pieces, and whole tables that come and go. */
 import { describe, expect, it } from 'vitest';
 import { cellAt } from '../../src/book/address.ts';
-import { apply } from '../../src/book/apply.ts';
 import type { Book } from '../../src/book/book.ts';
-import { checkBook } from '../../src/book/check.ts';
 import { addBlock, moveBlock, removeBlock, setBlock } from '../../src/book/commands/blocks.ts';
 import { addPage, movePage, removePage } from '../../src/book/commands/pages.ts';
 import { renamePage } from '../../src/book/commands/rename.ts';
 import { addTable } from '../../src/book/commands/tables.ts';
-import { invert } from '../../src/book/invert.ts';
-import { type Answer, isRefused } from '../../src/book/refused.ts';
 import { sample } from './sample.ts';
+import { label, sound } from './sound.ts';
 
-/** The book after a command that must not refuse; the book is sound, and taking the change back gives the book before. */
-function then(book: Book, answer: Answer): Book {
-  if (isRefused(answer)) throw new Error(answer.message);
-  const made = apply(book, answer);
-  const checked = checkBook(JSON.parse(JSON.stringify(made)));
-  expect(checked.ok ? [] : checked.problems).toEqual([]);
-  expect(apply(made, invert(answer))).toEqual(book);
-  return made;
-}
-const label = (answer: Answer): string => (isRefused(answer) ? `refused: ${answer.message}` : answer.label);
 const titles = (book: Book): string[] => book.pages.map((page) => page.title);
 const blocks = (book: Book, page: number): string[] => book.pages[page]?.blocks.map((block) => block.id) ?? [];
 const content = (book: Book, address: string): string | undefined => cellAt(book, address)?.cell?.content;
 
 describe('pages', () => {
   it('are added where it is said, with an id of their own, renamed and moved', () => {
-    const made = then(sample, addPage(sample, { title: 'Notes', at: 1 }));
+    const made = sound(sample, addPage(sample, { title: 'Notes', at: 1 }));
     expect(titles(made)).toEqual(['Brief', 'Notes', 'Scenarios']);
     expect(made.pages[1]).toEqual({ id: 'p3', title: 'Notes', blocks: [] });
-    const moved = then(made, movePage(made, { page: 'p3', to: 2 }));
+    const moved = sound(made, movePage(made, { page: 'p3', to: 2 }));
     expect(titles(moved)).toEqual(['Brief', 'Scenarios', 'Notes']);
-    expect(titles(then(moved, renamePage(moved, { page: 'p3', title: 'Visit' })))).toEqual(['Brief', 'Scenarios', 'Visit']);
+    expect(titles(sound(moved, renamePage(moved, { page: 'p3', title: 'Visit' })))).toEqual(['Brief', 'Scenarios', 'Visit']);
     expect(label(addPage(sample, { title: ' ' }))).toBe('refused: A page needs a title.');
     expect(label(movePage(sample, { page: 'p1', to: 2 }))).toBe('refused: There is no such place among the pages.');
   });
 
   it('that come to stand inside a group are of it', () => {
-    const one = then(sample, addPage(sample, { title: 'Costs', group: 'Plan' }));
-    const two = then(one, addPage(one, { title: 'Notes' }));
-    expect(then(two, movePage(two, { page: 'p4', to: 2 })).pages[2]).toEqual({ id: 'p4', title: 'Notes', group: 'Plan', blocks: [] });
-    expect(then(two, movePage(two, { page: 'p4', to: 0 })).pages[0]).toEqual({ id: 'p4', title: 'Notes', blocks: [] });
+    const one = sound(sample, addPage(sample, { title: 'Costs', group: 'Plan' }));
+    const two = sound(one, addPage(one, { title: 'Notes' }));
+    expect(sound(two, movePage(two, { page: 'p4', to: 2 })).pages[2]).toEqual({ id: 'p4', title: 'Notes', group: 'Plan', blocks: [] });
+    expect(sound(two, movePage(two, { page: 'p4', to: 0 })).pages[0]).toEqual({ id: 'p4', title: 'Notes', blocks: [] });
     // Out of its group too, so that the contents show that it moved.
-    expect(then(two, movePage(two, { page: 'p3', to: 0 })).pages[0]).toEqual({ id: 'p3', title: 'Costs', blocks: [] });
-    expect(then(two, movePage(two, { page: 'p3', to: 1 })).pages[1]).toEqual({ id: 'p3', title: 'Costs', group: 'Plan', blocks: [] });
+    expect(sound(two, movePage(two, { page: 'p3', to: 0 })).pages[0]).toEqual({ id: 'p3', title: 'Costs', blocks: [] });
+    expect(sound(two, movePage(two, { page: 'p3', to: 1 })).pages[1]).toEqual({ id: 'p3', title: 'Costs', group: 'Plan', blocks: [] });
   });
 
   it('go with the tables that stand nowhere else, and what read those says that the cells are gone', () => {
     const answer = removePage(sample, { page: 'p1' });
     // The three costs read Brief!A2, and a check reads bench_length.
     expect(label(answer)).toBe('Page Brief removed (4 formulas lost a cell that they read; the name bench_length goes too)');
-    const made = then(sample, answer);
+    const made = sound(sample, answer);
     expect(made.tables.map((table) => table.name)).toEqual(['Scenarios', 'Fixture list']);
     expect(content(made, 'Scenarios!A3')).toBe("=A2*INDEX('Fixture list'!$B$2:$B$4,MATCH(#REF!,'Fixture list'!A2:A4,0))");
     expect(made.names).toEqual({ prices: "'Fixture list'!$B$2:$B$4" });
@@ -60,8 +47,8 @@ describe('pages', () => {
   });
 
   it('leave a table in the book that another page shows', () => {
-    const both = then(sample, addBlock(sample, { page: 'p2', block: { kind: 'table', table: 'brief' } }));
-    const made = then(both, removePage(both, { page: 'p1' }));
+    const both = sound(sample, addBlock(sample, { page: 'p2', block: { kind: 'table', table: 'brief' } }));
+    const made = sound(both, removePage(both, { page: 'p1' }));
     expect(made.tables).toEqual(sample.tables);
     expect(made.names).toEqual(sample.names);
   });
@@ -69,21 +56,21 @@ describe('pages', () => {
 
 describe('the pieces of a page', () => {
   it('are added, written, moved within a page and to another, and removed', () => {
-    const made = then(sample, addBlock(sample, { page: 'p1', at: 1, block: { kind: 'prose', text: 'It is {{bench_length}} long.' } }));
+    const made = sound(sample, addBlock(sample, { page: 'p1', at: 1, block: { kind: 'prose', text: 'It is {{bench_length}} long.' } }));
     expect(blocks(made, 0)).toEqual(['b1', 'b6', 'b2']);
-    const written = then(made, setBlock(made, { block: 'b6', text: 'Long.' }));
+    const written = sound(made, setBlock(made, { block: 'b6', text: 'Long.' }));
     expect(written.pages[0]?.blocks[1]).toEqual({ id: 'b6', kind: 'prose', text: 'Long.' });
-    expect(blocks(then(written, moveBlock(written, { block: 'b6', to: 2 })), 0)).toEqual(['b1', 'b2', 'b6']);
-    const across = then(written, moveBlock(written, { block: 'b6', page: 'p2', to: 3 }));
+    expect(blocks(sound(written, moveBlock(written, { block: 'b6', to: 2 })), 0)).toEqual(['b1', 'b2', 'b6']);
+    const across = sound(written, moveBlock(written, { block: 'b6', page: 'p2', to: 3 }));
     expect([blocks(across, 0), blocks(across, 1)]).toEqual([
       ['b1', 'b2'],
       ['b3', 'b4', 'b5', 'b6'],
     ]);
-    expect(blocks(then(across, removeBlock(across, { block: 'b6' })), 1)).toEqual(['b3', 'b4', 'b5']);
+    expect(blocks(sound(across, removeBlock(across, { block: 'b6' })), 1)).toEqual(['b3', 'b4', 'b5']);
   });
 
   it('that are pictures say what they are of and what they read', () => {
-    const made = then(sample, setBlock(sample, { block: 'b5', caption: 'Light over the bench', reads: { height: 'Scenarios!C1' } }));
+    const made = sound(sample, setBlock(sample, { block: 'b5', caption: 'Light over the bench', reads: { height: 'Scenarios!C1' } }));
     expect(made.pages[1]?.blocks[2]).toEqual({
       id: 'b5',
       kind: 'picture',
@@ -108,17 +95,17 @@ describe('the pieces of a page', () => {
     expect(label(answer)).toBe(
       'Table Fixture list removed from Scenarios (3 formulas lost a cell that they read; a text or a picture lost a cell that it showed; the name prices goes too)',
     );
-    const made = then(sample, answer);
+    const made = sound(sample, answer);
     expect(made.tables.map((table) => table.id)).toEqual(['brief', 'scenarios']);
     expect(made.tables[0]?.rows[1]?.range).toEqual({ from: '#REF!' });
-    const twice = then(sample, addBlock(sample, { page: 'p1', block: { kind: 'table', table: 'fixtures' } }));
-    expect(then(twice, removeBlock(twice, { block: 'b4' })).tables).toEqual(sample.tables);
+    const twice = sound(sample, addBlock(sample, { page: 'p1', block: { kind: 'table', table: 'fixtures' } }));
+    expect(sound(twice, removeBlock(twice, { block: 'b4' })).tables).toEqual(sample.tables);
   });
 });
 
 describe('a new table', () => {
   it('is plain, or a list with a row for its headings, or compares the scenarios that the book has', () => {
-    const plain = then(sample, addTable(sample, { page: 'p1', name: 'Visits', form: 'plain', rows: 2, columns: 3 }));
+    const plain = sound(sample, addTable(sample, { page: 'p1', name: 'Visits', form: 'plain', rows: 2, columns: 3 }));
     expect(plain.tables[3]).toEqual({
       id: 't1',
       name: 'Visits',
@@ -128,9 +115,9 @@ describe('a new table', () => {
       cells: {},
     });
     expect(blocks(plain, 0)).toEqual(['b1', 'b2', 'b6']);
-    const list = then(sample, addTable(sample, { page: 'p1', at: 0, name: 'Crops', form: 'list', rows: 3, columns: 2 }));
+    const list = sound(sample, addTable(sample, { page: 'p1', at: 0, name: 'Crops', form: 'list', rows: 3, columns: 2 }));
     expect(list.tables[3]?.rows.map((row) => row.head ?? false)).toEqual([true, false, false]);
-    const costs = then(sample, addTable(sample, { page: 'p2', name: 'Costs', form: 'scenarios', rows: 2, columns: 1 }));
+    const costs = sound(sample, addTable(sample, { page: 'p2', name: 'Costs', form: 'scenarios', rows: 2, columns: 1 }));
     expect(costs.tables[3]?.columns.map((column) => column.label)).toEqual(['A', 'B', 'C']);
   });
 

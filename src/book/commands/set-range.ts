@@ -1,6 +1,7 @@
 /** Says what a given may be: from a least to a greatest number, one of a list, or one of the texts that stand in some cells. */
 import { aQuantity, unit, withCurrency } from '../../../functions/units.ts';
 import { type At, cellAt, readReference, tableNamed } from '../address.ts';
+import { spanText } from '../allowed.ts';
 import type { Book, Range } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
@@ -65,7 +66,5 @@ function words(range: Range | null): string {
   if (!range) return 'as its row says';
   if (range.oneOf) return `one of ${range.oneOf.length}`;
   if (range.from !== undefined) return `what stands in ${range.from}`;
-  const end = range.unit && range.unit !== '1' ? ` ${range.unit}` : '';
-  if (range.low === undefined) return `at most ${range.high}${end}`;
-  return range.high === undefined ? `at least ${range.low}${end}` : `${range.low} to ${range.high}${end}`;
+  return spanText(range);
 }

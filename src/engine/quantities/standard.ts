@@ -2,7 +2,7 @@
  * Kinds of the standard's functions. What is not in this table takes and gives plain numbers (or gives text), so that no
  * function is ever unknown: ROUND, EXP, TEXT and their kin see base values, and must not be given quantities.
  */
-import { int } from '../../../functions/standard/rounding.ts';
+import { placeNumber } from '../../../functions/standard/rounding.ts';
 import { need, over, PLAIN, times } from '../../../functions/units.ts';
 import type { Ast } from '../hyper.ts';
 import { criterion } from './criteria.ts';
@@ -211,8 +211,7 @@ function keyFault(inference: Inference, call: Call): Kind | undefined {
 /** The row or column that a written number means: 0.3/0.1 is 3. */
 function place(arg: Ast | undefined): number | undefined {
   const n = arg && constant(arg);
-  if (n === undefined || !Number.isFinite(n)) return undefined;
-  return Math.abs(int(n) - n) <= 1e-9 ? int(n) : n;
+  return n === undefined || !Number.isFinite(n) ? undefined : placeNumber(n);
 }
 
 /** Written row and column numbers are whole, or no cell is meant by them. */
