@@ -1,20 +1,10 @@
 /** What is half written when the page closes, and parts of the page that can't be fetched. */
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { goTo, openDemo, useBrowser } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
-afterEach(async () => {
-  await page.context().close();
-});
 
 const told = (text: RegExp) => page.locator('.told', { hasText: text }).waitFor();
 /** A run of changes is saved 300 ms after its last. */

@@ -1,21 +1,11 @@
 /** Writing on the page: texts with live values, pictures and what they read, pages and pieces that come and go. */
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { goTo, type Opened, openDemo, useBrowser } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
-afterEach(async () => {
-  await page.context().close();
-});
 
 async function open(options?: Parameters<Opened['visit']>[0]): Promise<void> {
   page = await browser.visit(options);

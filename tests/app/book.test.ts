@@ -1,23 +1,13 @@
 /** A book from beginning to end: opened, kept, opened again, sent out and brought in. */
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parseBook } from '../../src/files/book-file.ts';
 import { parseCsv } from '../../src/files/csv.ts';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { goTo, openDemo, useBrowser } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
-afterEach(async () => {
-  await page.context().close();
-});
 
 const saved = (): Promise<void> => page.getByText(/^saved \d\d:\d\d$/).waitFor();
 

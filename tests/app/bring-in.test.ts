@@ -1,24 +1,15 @@
 /** What comes in from a CSV file, looked at first; and a unit mistake mended with one key. */
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { goTo, openDemo, useBrowser } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
 beforeEach(async () => {
   page = await browser.visit();
   await openDemo(page);
-});
-afterEach(async () => {
-  await page.context().close();
 });
 
 const slip = () => page.getByRole('dialog', { name: 'Bring in a table' });

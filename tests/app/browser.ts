@@ -1,5 +1,6 @@
 /** A browser with the built app in it, served with the headers it is meant to run under. */
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll } from 'vitest';
 import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
 import { serve } from '../../src/setup/serve.mjs';
 
@@ -35,6 +36,39 @@ export async function openBrowser(): Promise<Opened> {
       await browser.close();
       await server.stop();
     },
+  };
+}
+
+/** One browser for the tests of a file; every visit ends with its test. */
+export function useBrowser(): Opened {
+  let opened: Opened | undefined;
+  const contexts: BrowserContext[] = [];
+  const now = (): Opened => {
+    if (!opened) throw new Error('The browser opens before the first test.');
+    return opened;
+  };
+  beforeAll(async () => {
+    opened = await openBrowser();
+  });
+  afterEach(async () => {
+    for (const context of contexts.splice(0)) await context.close();
+  });
+  afterAll(async () => {
+    await opened?.close();
+  });
+  return {
+    get address() {
+      return now().address;
+    },
+    get complaints() {
+      return now().complaints;
+    },
+    async visit(options) {
+      const page = await now().visit(options);
+      contexts.push(page.context());
+      return page;
+    },
+    close: () => now().close(),
   };
 }
 

@@ -2,22 +2,12 @@
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { goTo, openDemo, useBrowser } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
-afterEach(async () => {
-  await page.context().close();
-});
 
 async function openSheet(viewport = { width: 1440, height: 900 }): Promise<void> {
   page = await browser.visit({ viewport });
