@@ -10,15 +10,17 @@ export interface SunDay {
   readonly distance: number;
   /** Declination, rad: eq. 24. */
   readonly declination: number;
-  /** Hour angle at sunset, rad: eq. 25; clamped where the sun does not set or rise. */
+  /** Hour angle at sunset, rad: eq. 25 for a height of 0; clamped where the sun does not pass the height. */
   readonly sunset: number;
   readonly polar: 'day' | 'night' | undefined;
 }
 
-export function sunDay(latitude: number, day: number): SunDay {
+/** Sunset is when the sun's centre passes `height`, degrees over the horizon: sin h = sin φ sin δ + cos φ cos δ cos ω solved for ω. */
+export function sunDay(latitude: number, day: number, height = 0): SunDay {
   const distance = 1 + 0.033 * Math.cos(TURN * day);
   const declination = 0.409 * Math.sin(TURN * day - 1.39);
-  const cosine = -Math.tan((latitude * Math.PI) / 180) * Math.tan(declination);
+  const phi = (latitude * Math.PI) / 180;
+  const cosine = -Math.tan(phi) * Math.tan(declination) + Math.sin((height * Math.PI) / 180) / (Math.cos(phi) * Math.cos(declination));
   const polar = cosine <= -1 ? 'day' : cosine >= 1 ? 'night' : undefined;
   return { distance, declination, sunset: Math.acos(Math.min(1, Math.max(-1, cosine))), polar };
 }

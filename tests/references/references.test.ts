@@ -13,8 +13,8 @@ interface Case {
   readonly confidence: string;
 }
 
-/** May only fall. Of these, 28 are photometric files, which are read later. */
-const MOST_NOT_COVERED = 37;
+/** May only fall. Of these, 16 are photometric files, which are read later. */
+const MOST_NOT_COVERED = 17;
 /** Topics in which every case is met, with the exceptions allowed. */
 const COMPLETE: Readonly<Record<string, RegExp>> = {
   beam: /^$/,
@@ -23,7 +23,8 @@ const COMPLETE: Readonly<Record<string, RegExp>> = {
   uniformity: /^$/,
   money: /^$/,
   maintenance: /^$/,
-  electrical: /^inrush:/,
+  electrical: /^$/,
+  photon: /^$/,
 };
 
 const here = new URL('.', import.meta.url);

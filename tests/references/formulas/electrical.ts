@@ -98,6 +98,9 @@ export const checks: Checks = {
   ],
   'electrical-63': { formula: 'SUPPLY.AMPS(300,24)', in: 'A' },
   'electrical-64': { formula: 'HEAT.WATTS(240,0.9)', in: 'W' },
+  // No function of its own: a cell with units reckons them. A farad is A·s/V.
+  'electrical-65': { formula: 'SQRT(2)*UNIT(230,"V")/UNIT(5,"Ω")', in: 'A' },
+  'electrical-66': { formula: 'UNIT(100E-6,"A·s/V")*UNIT(325.27,"V")^2/2', in: 'J' },
   'electrical-67': { formula: 'HEAT.WATTS(1,1)', in: 'BTU/h' },
   'electrical-68': [
     { formula: 'HEAT.WATTS(10000,1)', in: 'BTU/h', of: 'btu_h' },

@@ -18,10 +18,25 @@ const row = (numbers: readonly number[]): string => `{${numbers.join(',')}}`;
 /** h·c/k in nm·K. */
 const SECOND_RADIATION_CONSTANT = 14387768.775;
 
-/** Planck's spectrum: photons over photons by their wavelength is the wavelength whose photons have the mean energy. */
-const planck = (kelvin: number) => {
-  const sum = (power: number): string => `SUMPRODUCT(${row(SIMPSON)}*${row(NM)}^-${power}/(EXP(${SECOND_RADIATION_CONSTANT / kelvin}/${row(NM)})-1))`;
-  return { formula: `1/PHOTON.ENERGY(UNIT(${sum(4)}/${sum(5)},"nm"))`, in: 'µmol/J' };
+/** Three tenths of the integral of Planck's spectrum with that power of the wavelength. */
+const planckSum = (kelvin: number, power: number): string =>
+  `SUMPRODUCT(${row(SIMPSON)}*${row(NM)}^-${power}/(EXP(${SECOND_RADIATION_CONSTANT / kelvin}/${row(NM)})-1))`;
+
+/** Photons over photons by their wavelength is the wavelength whose photons have the mean energy. */
+const planck = (kelvin: number) => ({ formula: `1/PHOTON.ENERGY(UNIT(${planckSum(kelvin, 4)}/${planckSum(kelvin, 5)},"nm"))`, in: 'µmol/J' });
+
+/** The eye's sensitivity V(λ) from 380 to 780 nm every 10 nm: CIE 018:2019, The Basis of Physical Photometry, table of V(λ) (from memory). */
+const EYE =
+  '{0.000039,0.00012,0.000396,0.00121,0.004,0.0116,0.023,0.038,0.06,0.09098,0.13902,0.20802,0.323,0.503,0.71,0.862,0.954,0.99495,0.995,0.952,' +
+  '0.87,0.757,0.631,0.503,0.381,0.265,0.175,0.107,0.061,0.032,0.017,0.00821,0.004102,0.002091,0.001047,0.00052,0.000249,0.00012,0.00006,0.00003,0.000015}';
+const EYE_NM = row(Array.from({ length: 41 }, (_, i) => 380 + 10 * i));
+
+/** Lux over photons of a glowing body, for each watt a square metre from 400 to 700 nm. */
+const glow = (kelvin: number) => {
+  const photons = planck(kelvin);
+  const seen = `SUMPRODUCT(${EYE}*${EYE_NM}^-5/(EXP(${SECOND_RADIATION_CONSTANT / kelvin}/${EYE_NM})-1))`;
+  const sent = planckSum(kelvin, 5);
+  return { formula: `LUX.FACTOR(UNIT(683*3*${seen}/${sent},"lx"),PPFD.FROM.WATTS(UNIT(1,"W/m²"),${photons.formula}))`, in: 'lx per µmol/m²/s' };
 };
 
 export const checks: Checks = {
@@ -38,8 +53,12 @@ export const checks: Checks = {
   'photon-14': eye(555, 1),
   'photon-15': eye(660, 0.061),
   'photon-17': planck(2856),
+  'photon-18': glow(3000),
   'photon-19': planck(3000),
+  'photon-20': glow(5500),
+  'photon-22': glow(5778),
   'photon-23': planck(5778),
+  'photon-24': glow(6500),
   'photon-25': planck(6500),
   'photon-26': [fromLux('sunlight'), { formula: 'UNIT(10000,"lx")/LUX.FACTOR(PPFD.TO.LUX(100,54),100)', in: 'µmol/m²/s' }],
   'photon-28': fromLux('plant-growth fluorescent'),

@@ -29,6 +29,9 @@ export const checks: Checks = {
   'solar-03': { formula: 'SUN.TOP(-20,246)', step: 'declination', in: 'rad' },
   'solar-04': { formula: 'SUN.HOURS(-20,246)', step: 'hour angle at sunset', in: 'rad' },
   'solar-06': { formula: 'SUN.HOURS(-20,246)', in: 'h/d' },
+  // 21 June is day 172.
+  'solar-40': { formula: 'SUN.HOURS(40,172,-0.833)', in: 'h/d' },
+  'solar-41': { formula: 'SUN.HOURS(52,172,-0.833)', in: 'h/d' },
   'solar-07': { formula: 'SUN.TOP(-22.9,135)*(0.25+0.5*UNIT(7.1,"h/d")/SUN.HOURS(-22.9,135))', in: 'MJ/m²/d' },
   'solar-08': { formula: 'SUN.TOP(-22.9,135)*(0.25+0.5*UNIT(7.096774193548387,"h/d")/SUN.HOURS(-22.9,135))', in: 'MJ/m²/d' },
   'solar-10': { formula: 'SUN.TOP(-22.9,135)*0.75', in: 'MJ/m²/d' },
