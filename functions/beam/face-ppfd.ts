@@ -28,9 +28,10 @@ export function facePpfd(face: OneFace, height: number, along: number, across: n
     show?.expression(label, closed.expression(), closed.value, 'µmol/m²/s');
     return closed.value;
   }
-  const terms = gaussianTerms(face, height, along, across);
-  const value = terms.reduce((sum, term) => sum + term.value, 0);
-  show?.sum(`${label}: no closed form for exponent ${Number(face.m.toPrecision(4))}, a sum of Gaussians e^(−τr²)`, () => terms, 1, value, 'µmol/m²/s');
+  const { tau, parts } = gaussianParts(face, height, along, across);
+  const value = parts.reduce((sum, part) => sum + part, 0);
+  const terms = () => Array.from(parts, (part, t) => ({ label: `τ = ${Number((tau[t] as number).toPrecision(6))} per m²`, value: part }));
+  show?.sum(`${label}: no closed form for exponent ${Number(face.m.toPrecision(4))}, a sum of Gaussians e^(−τr²)`, terms, 1, value, 'µmol/m²/s');
   return value;
 }
 
@@ -87,16 +88,13 @@ function rectangleForm({ ppf, length, width }: OneFace, h: number, x: number, y:
   };
 }
 
-/** The terms of the kernel for this face and point: a label with τ, and the term's part of the PPFD. */
-export function gaussianTerms({ ppf, length, width, m }: OneFace, height: number, along: number, across: number): { label: string; value: number }[] {
+/** The terms of the kernel for this face and point: τ, and each term's part of the PPFD. */
+export function gaussianParts({ ppf, length, width, m }: OneFace, height: number, along: number, across: number): { tau: Float64Array; parts: Float64Array } {
   const crossing: Crossing = { ppf, m, xs: [0], ys: [0], length, width, centred: false };
   const far = Math.hypot(Math.abs(along) + length / 2, Math.abs(across) + width / 2);
   const terms = termsFor(ruleFor(m), height, height, far);
   const axis = (point: number, size: number) => axisTable(terms, [point], { centres: [0], size, bench: 0, sides: 0 });
   const [x, y] = [axis(along, length), axis(across, width)];
   const weights = crossingWeights({ crossing, terms }, height);
-  return Array.from(weights, (w, t) => ({
-    label: `τ = ${Number((terms.tau[t] as number).toPrecision(6))} per m²`,
-    value: w * (x.values[t] as number) * (y.values[t] as number),
-  }));
+  return { tau: terms.tau, parts: weights.map((w, t) => w * (x.values[t] as number) * (y.values[t] as number)) };
 }

@@ -1,4 +1,5 @@
 /** How far from the centre PPFD under one face keeps a share of the centre's: the heart of USEFUL.WIDTH and USEFUL.LENGTH. */
+import { say } from '../check-args.ts';
 import { calc, type Refusal, refuse, type Show } from '../define.ts';
 import { LIMITS } from '../field/limits.ts';
 import { quantity } from '../formula-words.ts';
@@ -25,8 +26,11 @@ export function usefulStrip(
   const wanted = share * centre;
   let outside = height + (side === 'along' ? length : width);
   while (at(outside) > wanted) {
-    outside *= 2;
-    if (outside > LIMITS.placeMost) return refuse(`PPFD keeps ${share} of the centre's for more than ${LIMITS.placeMost} m; ask for a larger share.`);
+    if (outside >= LIMITS.placeMost) {
+      const name = side === 'along' ? 'USEFUL.LENGTH' : 'USEFUL.WIDTH';
+      return refuse(`${name}: ${say(outside)} m from the centre there is still ${say(at(outside) / centre)} of its light; ask for a larger share than that.`);
+    }
+    outside = Math.min(2 * outside, LIMITS.placeMost);
   }
   const edge = rootBetween((d) => at(d) - wanted, 0, outside);
   if (show) {

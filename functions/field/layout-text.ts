@@ -10,7 +10,13 @@ import { layoutFault } from './layout-fault.ts';
 
 /** LAYOUT rounds to these digits; from then on the text is the truth. */
 const DIGITS = 12;
-const print = (x: number): string => String(Number(x.toPrecision(DIGITS)));
+
+function print(x: number): string {
+  const text = String(x);
+  // So short a text has no digits to lose, and rounding costs more than all the rest of it.
+  return text.length <= DIGITS ? text : String(Number(x.toPrecision(DIGITS)));
+}
+
 const JOINT = ' + ';
 
 export function layoutText(layout: Layout): string {

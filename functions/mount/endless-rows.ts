@@ -16,33 +16,45 @@ export function endlessLinePpfd(perMetre: number, m: number, height: number, acr
   return ((perMetre * (m + 1)) / (2 * Math.PI)) * along * height ** (m + 1) * (height * height + across * across) ** (0.5 - k);
 }
 
-/** Σ over all n of e^(−s(n+½)²) for midway, or of e^(−sn²) for under a row: whichever of the two forms converges at once. */
-export function rowSum(s: number, midway: boolean): number {
-  const shift = midway ? 0.5 : 0;
-  let sum = 0;
-  if (s > Math.PI) {
-    // Both signs of n: e^(−π·6.5²) is far below rounding.
-    for (let n = -7; n <= 6; n++) sum += Math.exp(-s * (n + shift) ** 2);
-    return sum;
+/** What e^(−x) is beyond this is far below rounding. */
+const NOTHING = 45;
+
+/** Σ of sign^n·e^(−s(first + n)²) over n from 0. */
+function gaussians(s: number, first: number, sign: number): number {
+  let [sum, factor] = [0, 1];
+  for (let x = first; s * x * x < NOTHING; x++) {
+    sum += factor * Math.exp(-s * x * x);
+    factor *= sign;
   }
-  for (let n = -6; n <= 6; n++) sum += (midway && n % 2 !== 0 ? -1 : 1) * Math.exp((-Math.PI * Math.PI * n * n) / s);
-  return Math.sqrt(Math.PI / s) * sum;
+  return sum;
+}
+
+/** Σ over all n of e^(−s(n+½)²), in whichever of the two forms converges at once; both halves are alike. */
+export function rowSum(s: number): number {
+  if (s > Math.PI) return 2 * gaussians(s, 0.5, 1);
+  return Math.sqrt(Math.PI / s) * (1 - 2 * gaussians((Math.PI * Math.PI) / s, 1, -1));
 }
 
 /** Rows this many gaps away still count: the terms reach down to where what is left out is below 1e-8 even for the widest beam. */
 const FAR = 1e7;
 
-/** PPFD midway between the rows (or under one) over the mean. Labels and terms for the working. */
-export function endlessRows(m: number, gap: number, height: number, midway: boolean): { label: string; value: number }[] {
+/** PPFD midway between the rows over the mean: τ, and each term's part. */
+function rowParts(m: number, gap: number, height: number): { tau: Float64Array; parts: Float64Array } {
   const terms = termsFor(ruleFor(m), height, height, FAR * Math.max(gap, height));
-  const weights = weightsAt(terms, 1, m, height);
-  return Array.from(weights, (w, t) => {
+  const part = (weight: number, t: number): number => {
     const tau = terms.tau[t] as number;
-    return { label: `τ = ${Number(tau.toPrecision(6))} per m²`, value: w * Math.sqrt(Math.PI / tau) * gap * rowSum(tau * gap * gap, midway) };
-  });
+    return weight * Math.sqrt(Math.PI / tau) * gap * rowSum(tau * gap * gap);
+  };
+  return { tau: terms.tau, parts: weightsAt(terms, 1, m, height).map(part) };
 }
 
-export const lowToMean = (m: number, gap: number, height: number): number => endlessRows(m, gap, height, true).reduce((sum, { value }) => sum + value, 0);
+/** The same with labels, for the working. */
+export function endlessRows(m: number, gap: number, height: number): { label: string; value: number }[] {
+  const { tau, parts } = rowParts(m, gap, height);
+  return Array.from(parts, (value, t) => ({ label: `τ = ${Number((tau[t] as number).toPrecision(6))} per m²`, value }));
+}
+
+export const lowToMean = (m: number, gap: number, height: number): number => rowParts(m, gap, height).parts.reduce((sum, part) => sum + part, 0);
 
 /** Least and greatest gap over height that are looked at: from even to a billionth to dark between the rows. */
 const NARROWEST = 0.05;

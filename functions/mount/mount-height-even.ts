@@ -33,7 +33,7 @@ export const MOUNT_HEIGHT_EVEN = define({
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, m, '1');
       const check = `ROW.GAP.MAX(${quantity(height, 'm')},${quantity(beam, '°')},${share})`;
       show.search('height at which the low midway is that share of the mean', height, 'm', [gap / 200, gap / 0.05], check, gap, 'm');
-      show.sum('low over mean there, a sum of Gaussians over all rows', () => endlessRows(m, gap, height, true), 1, lowToMean(m, gap, height), '1');
+      show.sum('low over mean there, a sum of Gaussians over all rows', () => endlessRows(m, gap, height), 1, lowToMean(m, gap, height), '1');
       show.note('Interior only: the edge of a bench tends to half of this light, its corner to a quarter.');
     }
     return height;

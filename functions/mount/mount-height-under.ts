@@ -1,12 +1,25 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
-import { facePpfd } from '../beam/face-ppfd.ts';
+import { facePpfd, type OneFace } from '../beam/face-ppfd.ts';
 import { NEAR_DIODES } from '../beam/near-diodes.ts';
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { BEAM, FACE_LENGTH, FACE_WIDTH, PPF } from '../field/field-params.ts';
 import { LIMITS } from '../field/limits.ts';
 import { quantity } from '../formula-words.ts';
-import { crossingsDownward } from './highest-crossing.ts';
+import { brent } from '../numeric/root.ts';
+
+/** Above rounding, and above what a sum of Gaussians may err by. */
+const MARGIN = 1 + 1e-6;
+
+/**
+ * A height at or above the one that gives the target. Under its centre no face outshines a point of the same output, and none falls off
+ * faster than a point does: so where the point has the target is high enough, and from there down by the root of what lacks still is.
+ */
+function highEnough(at: (height: number) => number, { ppf, m }: OneFace, target: number): number {
+  const { heightLeast, heightMost } = LIMITS;
+  const ofPoint = Math.min(heightMost, MARGIN * Math.sqrt(((m + 1) * ppf) / (2 * Math.PI * target)));
+  return Math.min(ofPoint, Math.max(heightLeast, MARGIN * ofPoint * Math.sqrt(at(ofPoint) / target)));
+}
 
 /** The height at which PPFD under the centre of one face is a target. It falls all the way up, so there is one. */
 export const MOUNT_HEIGHT_UNDER = define({
@@ -31,18 +44,21 @@ export const MOUNT_HEIGHT_UNDER = define({
   ],
   work: ([ppf, length, width, beam, target], show) => {
     const face = { ppf, length, width, m: beamExponent(beam) };
-    const range = [LIMITS.heightLeast, LIMITS.heightMost] as const;
-    const found = crossingsDownward((h) => facePpfd(face, h, 0, 0), ...range, target, false);
-    if (found.highest === undefined) {
-      return found.atTop > target
-        ? refuse(`MOUNT.HEIGHT.UNDER: at ${range[1]} m the centre still gets ${say(found.atTop)} µmol/m²/s; dim the fixture.`)
-        : refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${say(found.greatest)} µmol/m²/s, at ${range[0]} m; take that target or less, or more output.`);
-    }
-    const height = found.highest;
+    const lowest = LIMITS.heightLeast;
+    const at = (h: number): number => facePpfd(face, h, 0, 0);
+    const most = at(lowest);
+    if (most < target)
+      return refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${say(most)} µmol/m²/s, at ${lowest} m; take that target or less, or more output.`);
+    const above = highEnough(at, face, target);
+    const least = at(above);
+    if (least > target)
+      return refuse(`MOUNT.HEIGHT.UNDER: at ${say(above)} m the centre still gets ${say(least)} µmol/m²/s; dim to ${say(target / least)} of it there.`);
+    // Light goes like 1/h near a line and like 1/h² far from it: over 1/h it is all but straight.
+    const height = 1 / brent((w) => at(1 / w) - target, 1 / lowest, 1 / above, most - target, least - target).x;
     if (show) {
       const given = [quantity(ppf, 'µmol/s'), quantity(length, 'm'), quantity(width, 'm'), quantity(beam, '°'), quantity(height, 'm')];
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, face.m, '1');
-      show.search('height at which the centre gets the target', height, 'm', range, `BAR.PPFD(${given.join(',')})`, target, 'µmol/m²/s');
+      show.search('height at which the centre gets the target', height, 'm', [lowest, above], `BAR.PPFD(${given.join(',')})`, target, 'µmol/m²/s');
       facePpfd(face, height, 0, 0, show, 'PPFD under the centre there');
       show.note(NEAR_DIODES);
     }

@@ -29,7 +29,7 @@ export const ROW_GAP_MAX = define({
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, m, '1');
       const check = `MOUNT.HEIGHT.EVEN(${quantity(gap, 'm')},${quantity(beam, '°')},${share})`;
       show.search('gap at which the low midway is that share of the mean', gap, 'm', [0.05 * height, 200 * height], check, height, 'm');
-      show.sum('low over mean there, a sum of Gaussians over all rows', () => endlessRows(m, gap, height, true), 1, lowToMean(m, gap, height), '1');
+      show.sum('low over mean there, a sum of Gaussians over all rows', () => endlessRows(m, gap, height), 1, lowToMean(m, gap, height), '1');
       show.note('Interior only: the edge of a bench tends to half of this light, its corner to a quarter.');
     }
     return gap;

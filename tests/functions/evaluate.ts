@@ -93,6 +93,14 @@ function argument(node: Node, param: Param): CellValue | Cells | undefined | Ref
   return fromBase(toBase(inner, need(from)), need(param.unit));
 }
 
+/** The arguments of an example as they stand in it, each in its parameter's unit. */
+export function argumentsOf(formula: string): readonly (CellValue | Cells | undefined | Refusal)[] {
+  const node = parse(formula);
+  if (node.kind !== 'call') throw new Error('not a call of a function');
+  const { params } = record(node.name);
+  return node.args.map((arg, i) => argument(arg, params[i] ?? (params.at(-1) as Param)));
+}
+
 export interface Outcome {
   readonly value: CellValue | Refusal;
   readonly steps: readonly Step[];

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { beamAngle } from '../../../functions/beam/beam-angle.ts';
 import { beamExponent } from '../../../functions/beam/beam-exponent.ts';
-import { facePpfd, gaussianTerms } from '../../../functions/beam/face-ppfd.ts';
+import { facePpfd, gaussianParts } from '../../../functions/beam/face-ppfd.ts';
 import { isRefusal } from '../../../functions/define.ts';
 import { erfcUp } from '../../../functions/numeric/error-function.ts';
 import { lnGamma } from '../../../functions/numeric/gamma.ts';
@@ -30,7 +30,7 @@ test('closed forms and the sum of Gaussians agree, and both agree with quadratur
     fc.property(size, size, fc.double({ min: 0.05, max: 3, noNaN: true }), offset, offset, (length, width, h, x, y) => {
       const face = { ppf: 100, length, width, m: 1 };
       const closed = facePpfd(face, h, x, y);
-      const sum = gaussianTerms(face, h, x, y).reduce((s, t) => s + t.value, 0);
+      const sum = gaussianParts(face, h, x, y).parts.reduce((s, part) => s + part, 0);
       return Math.abs(closed / sum - 1) < 1e-6 && Math.abs(closed / ppfdByQuadrature(face, h, x, y) - 1) < 1e-6;
     }),
     { numRuns: 300, seed: 2 },
