@@ -163,8 +163,19 @@ function wordsOf(u: Unit): string {
   return spokenUnit(u.symbol);
 }
 
-/** A unit in words: "micromoles per square metre per second"; an empty text for a plain number. */
+const spoken = new Map<string, string>();
+
+/** A unit in words: "micromoles per square metre per second"; an empty text for a plain number. Asked for every cell that changes, so each is put into words once. */
 export function spokenUnit(unitText: string, many = true): string {
+  const key = `${many} ${unitText}`;
+  const known = spoken.get(key);
+  if (known !== undefined) return known;
+  const words = inWords(unitText, many);
+  spoken.set(key, words);
+  return words;
+}
+
+function inWords(unitText: string, many: boolean): string {
   const u = unit(unitText);
   if (!u) return unitText;
   if (u.symbol.includes(' per ')) return wordsOf(u);
