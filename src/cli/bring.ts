@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import { nearest } from '../../functions/nearest.ts';
 import { readQuantity } from '../../functions/quantity-text.ts';
 import { tableNamed } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
@@ -12,7 +11,7 @@ import { suggestMapping } from '../files/csv-in-suggest.ts';
 import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
-import { Failure, WrongUse } from './wrong-use.ts';
+import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'BOOK FILE.csv [--into TABLE | --new] [--decimal-comma] [--rejected FILE] [-o BOOK]',
@@ -70,8 +69,7 @@ function wanted(book: Book, staged: Staged, into: string | undefined, anew: bool
   const table = tableNamed(book, into);
   if (table) return suggestMapping(book, staged, { table: table.id });
   const names = book.tables.map(({ name }) => name);
-  const near = nearest(into, names);
-  throw new WrongUse(`there is no table ${into}; ${near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${names.join(', ')}`}`);
+  throw new WrongUse(`there is no table ${into}; ${amongThese(into, names)}`);
 }
 
 /** The records that this file added to the page "Not placed". */

@@ -1,5 +1,4 @@
 /// <reference types="vite/client" />
-import { nearest } from '../../functions/nearest.ts';
 import { sheetFile } from '../handover/file.ts';
 import { PAPERS, type Paper } from '../handover/page-style.ts';
 import { gather } from '../handover/sheet.ts';
@@ -8,7 +7,7 @@ import recursive from '../ui/fonts/recursive.woff2?inline';
 import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
-import { Failure, WrongUse } from './wrong-use.ts';
+import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 const isPaper = (text: string): text is Paper => PAPERS.some((paper) => paper === text);
 
@@ -27,10 +26,7 @@ export const verb: Verb = {
       const made = await gather(session.book, session.values, (question) => session.ask(question), scenario);
       const { letters, letter } = made.reader;
       if (scenario !== undefined && letter.toLowerCase() !== scenario.toLowerCase()) {
-        const near = nearest(scenario, letters);
-        throw new Failure(
-          `${file} has no scenario ${scenario}; there ${letters.length === 0 ? 'are none' : `are ${(near.length > 0 ? near : letters).join(', ')}`}`,
-        );
+        throw new Failure(`${file} has no scenario ${scenario}; ${amongThese(scenario, letters)}`);
       }
       await deliver(sheetFile(made, paper, { literata, recursive }), typeof options.output === 'string' ? options.output : undefined);
       return 0;

@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto';
-import { nearest } from '../../functions/nearest.ts';
 import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
@@ -10,7 +9,7 @@ import type { Verb } from './main.ts';
 import { openText } from './open-book.ts';
 import { deliver } from './output.ts';
 import { templateText } from './templates.ts';
-import { Failure, WrongUse } from './wrong-use.ts';
+import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
@@ -59,8 +58,7 @@ function givenCalled(book: Book, name: string): string {
   const target = named(book, name) ?? (cellAt(book, name) ? name : undefined);
   if (target !== undefined && isGiven(book, target)) return target;
   if (target !== undefined) throw new WrongUse(`${name} is worked out, not given`);
-  const near = nearest(name, givens);
-  throw new WrongUse(`no given is named ${name}; ${near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${givens.join(', ')}`}`);
+  throw new WrongUse(`no given is named ${name}; ${amongThese(name, givens)}`);
 }
 
 function isGiven(book: Book, address: string): boolean {

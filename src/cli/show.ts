@@ -1,4 +1,3 @@
-import { nearest } from '../../functions/nearest.ts';
 import { placeIn, tableNamed, textOf } from '../book/address.ts';
 import type { Table } from '../book/book.ts';
 import { decimalsOf } from '../book/look-up.ts';
@@ -8,7 +7,7 @@ import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { print } from './output.ts';
 import { unitText, valueText, valueWithUnit } from './say-value.ts';
-import { WrongUse } from './wrong-use.ts';
+import { amongThese, WrongUse } from './wrong-use.ts';
 
 /** Layouts and sources are sentences; they must not push the scenarios off the screen. */
 const WIDEST = 40;
@@ -26,8 +25,7 @@ export const verb: Verb = {
     const only = name === undefined ? undefined : tableNamed(book, name);
     if (name !== undefined && !only) {
       const names = book.tables.map((t) => t.name);
-      const near = nearest(name, names);
-      throw new WrongUse(`${file} has no table ${name}; ${near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${names.join(', ')}`}`);
+      throw new WrongUse(`${file} has no table ${name}; ${amongThese(name, names)}`);
     }
     const parts = (only ? [only] : book.tables).map((table) => tableLines(table, values).join('\n'));
     await print(only ? `${parts[0]}\n` : `${[book.title, book.client].filter(Boolean).join(', ')}\n\n${parts.join('\n\n')}\n`);

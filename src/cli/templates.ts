@@ -1,10 +1,9 @@
 /// <reference types="vite/client" />
-import { nearest } from '../../functions/nearest.ts';
 import { parseBook } from '../files/book-file.ts';
 import { columns, left } from './columns.ts';
 import type { Verb } from './main.ts';
 import { print } from './output.ts';
-import { Failure, WrongUse } from './wrong-use.ts';
+import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 const files = import.meta.glob<string>('../../templates/*.json', { query: '?raw', import: 'default' });
 const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load]));
@@ -13,8 +12,7 @@ const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace
 export async function templateText(slug: string): Promise<string> {
   const load = bySlug.get(slug);
   if (load) return load();
-  const near = nearest(slug, [...bySlug.keys()]);
-  throw new WrongUse(`no template ${slug}; ${near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${[...bySlug.keys()].join(', ')}`}`);
+  throw new WrongUse(`no template ${slug}; ${amongThese(slug, [...bySlug.keys()])}`);
 }
 
 export const verb: Verb = {

@@ -31,7 +31,7 @@ test('says which scenarios and papers there are where another is asked for', () 
   expect(overbench(['handover', book, '--scenario', 'Q'])).toMatchObject({
     status: 1,
     out: '',
-    err: expect.stringMatching(/no scenario Q; there are A, B, C/),
+    err: expect.stringMatching(/no scenario Q; there are: A, B, C/),
   });
   expect(overbench(['handover', book, '--paper', 'A5'])).toMatchObject({ status: 2, out: '', err: expect.stringMatching(/paper is A4 or letter, not A5/) });
   expect(overbench(['handover'])).toMatchObject({ status: 2, err: expect.stringMatching(/a book is missing/) });

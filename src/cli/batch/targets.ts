@@ -1,11 +1,10 @@
 /** What each column of the clients file is for, told by its heading. A heading that nothing knows is refused: a misspelt one must not pass for a default. */
-import { nearest } from '../../../functions/nearest.ts';
 import { unit } from '../../../functions/units.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf, standingOf, unitOf } from '../../book/look-up.ts';
 import { readHeading } from '../../files/csv-in-heading.ts';
-import { WrongUse } from '../wrong-use.ts';
+import { amongThese, WrongUse } from '../wrong-use.ts';
 
 export type Target =
   /** A given, by its name or address, with the unit of bare numbers. */
@@ -59,7 +58,5 @@ function notKnown(book: Book, text: string, title: string): string {
     const at = cellAt(book, (book.names[name] ?? '').replaceAll('$', ''));
     return at !== undefined && isGiven(at);
   });
-  const near = nearest(title, names);
-  const hint = near.length > 0 ? `nearest: ${near.join(', ')}` : `there are: ${names.join(', ')}`;
-  return `column “${text}”: no given has this name; ${hint}. A column that is not for the plan can come along with --carry "${text}"`;
+  return `column “${text}”: no given has this name; ${amongThese(title, names)}. A column that is not for the plan can come along with --carry "${text}"`;
 }
