@@ -1,8 +1,7 @@
 /** Writing on the page: texts with live values, pictures and what they read, pages and pieces that come and go. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, type Opened, openDemo, useBrowser } from './browser.ts';
+import { goTo, type Opened, openDemo, useBrowser, violations } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -11,9 +10,6 @@ async function open(options?: Parameters<Opened['visit']>[0]): Promise<void> {
   page = await browser.visit(options);
   await openDemo(page, options === undefined);
 }
-
-const violations = async (): Promise<readonly string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
 
 async function command(words: string): Promise<void> {
   await page.keyboard.press('Control+k');
@@ -44,12 +40,12 @@ describe('a text', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.type('bench length');
     await page.getByRole('option', { name: /^Bench length/ }).waitFor();
-    expect(await violations(), 'while a value is looked for').toEqual([]);
+    expect(await violations(page), 'while a value is looked for').toEqual([]);
     await page.keyboard.press('Enter');
     expect(await field().inputValue()).toMatch(/It is \*\*just\*\* \{\{bench_length\}\}$/);
     await page.keyboard.type(' long.');
     await page.getByText('As it will stand').waitFor();
-    expect(await violations(), 'while a text is written').toEqual([]);
+    expect(await violations(page), 'while a text is written').toEqual([]);
     await page.keyboard.press('Control+Enter');
     await field().waitFor({ state: 'detached' });
     expect(await written()).toMatch(/It is just 3\.60 m.* long\.$/s);
@@ -130,7 +126,7 @@ describe('a text', () => {
     expect(links).toEqual([['https://example.org/p.png', 'noopener noreferrer']]);
     expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
     expect(await written()).toContain('no cell called no_such_cell');
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   });
 
   it('is begun where one asks for it, and not at all when nothing was written', async () => {
@@ -175,7 +171,7 @@ describe('a picture', () => {
     await value.fill('mount height');
     await slip.getByRole('option', { name: /^Mount height/ }).click();
     expect(await value.inputValue()).toBe('Scenarios!A7');
-    expect(await violations(), 'with the slip of a picture').toEqual([]);
+    expect(await violations(page), 'with the slip of a picture').toEqual([]);
     for (const name of ['Value aimed at', 'Least wanted', 'Most wanted']) await slip.getByRole('combobox', { name }).fill('');
     await slip.getByLabel('Caption').fill('How high they hang');
     await slip.getByRole('button', { name: 'Add it' }).click();
@@ -184,7 +180,7 @@ describe('a picture', () => {
     const added = await pieces();
     expect(added).toHaveLength(before.length + 1);
     expect(await picture.locator('.amount').allTextContents()).toHaveLength(3);
-    expect(await violations(), 'with the bars').toEqual([]);
+    expect(await violations(page), 'with the bars').toEqual([]);
 
     // It was given the focus: commands are about it.
     await command('move this piece up');
@@ -251,13 +247,13 @@ describe('pages', () => {
     await command('add a page');
     const slip = page.getByRole('dialog', { name: 'Add a page' });
     await slip.waitFor();
-    expect(await violations(), 'with the slip of a page').toEqual([]);
+    expect(await violations(page), 'with the slip of a page').toEqual([]);
     await page.keyboard.type('Visit');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Visit', level: 2 }).waitFor();
     expect(await contents()).toEqual([before[0], 'Visit', ...before.slice(1)]);
     await page.getByText('Nothing stands on this page yet.').waitFor();
-    expect(await violations(), 'with an empty page').toEqual([]);
+    expect(await violations(page), 'with an empty page').toEqual([]);
     await command('move this page down');
     await expect.poll(contents).toEqual([before[0], before[1], 'Visit', ...before.slice(2)]);
     await command('name this page');
@@ -281,7 +277,7 @@ describe('pages', () => {
     const before = await contents();
     await goTo(page, 'Costs');
     await page.getByLabel('This page: Costs', { exact: true }).click();
-    expect(await violations(), 'with a menu open').toEqual([]);
+    expect(await violations(page), 'with a menu open').toEqual([]);
     await page.locator('.page-acts').getByRole('button', { name: 'Take this page away' }).click();
     const slip = page.getByRole('dialog', { name: 'Take the page Costs away?' });
     await slip
@@ -329,7 +325,7 @@ describe('by touch, 390 px wide', () => {
     await write.tap();
     await field().waitFor();
     await field().fill('Written with a finger.');
-    expect(await violations(), 'while a text is written').toEqual([]);
+    expect(await violations(page), 'while a text is written').toEqual([]);
     await page.getByRole('button', { name: 'Keep' }).tap();
     await expect.poll(written).toBe('Written with a finger.');
     await page.locator('.page-acts summary').tap();
@@ -340,11 +336,11 @@ describe('by touch, 390 px wide', () => {
     await page.getByRole('button', { name: 'Add a picture here' }).last().tap();
     const slip = page.getByRole('dialog', { name: 'Add a picture' });
     await slip.waitFor();
-    expect(await violations(), 'with the slip of a picture').toEqual([]);
+    expect(await violations(page), 'with the slip of a picture').toEqual([]);
     await slip.getByRole('button', { name: 'Add it' }).tap();
     await page.getByRole('img', { name: /^Light map A/ }).waitFor();
     const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect(beyond).toBeLessThanOrEqual(0);
-    expect(await violations(), 'with the picture').toEqual([]);
+    expect(await violations(page), 'with the picture').toEqual([]);
   });
 });

@@ -1,4 +1,5 @@
 /** A browser with the built app in it, served with the headers it is meant to run under. */
+import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
@@ -39,8 +40,8 @@ export async function openBrowser(): Promise<Opened> {
   };
 }
 
-/** One browser for the tests of a file; every visit ends with its test. */
-export function useBrowser(): Opened {
+/** One browser for the tests of a file; every visit ends with its test, or all of them with the file. */
+export function useBrowser(end: 'each visit with its test' | 'all visits with the file' = 'each visit with its test'): Opened {
   let opened: Opened | undefined;
   const contexts: BrowserContext[] = [];
   const now = (): Opened => {
@@ -65,11 +66,17 @@ export function useBrowser(): Opened {
     },
     async visit(options) {
       const page = await now().visit(options);
-      contexts.push(page.context());
+      if (end === 'each visit with its test') contexts.push(page.context());
       return page;
     },
     close: () => now().close(),
   };
+}
+
+/** What axe finds amiss on the page, or within a part of it, each with where it begins. */
+export async function violations(page: Page, within = 'html', without: string[] = []): Promise<readonly string[]> {
+  const found = await new AxeBuilder({ page }).include(within).disableRules(without).analyze();
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
 }
 
 /** Opens the demo and waits until its numbers stand on the page. */

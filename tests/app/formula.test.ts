@@ -1,18 +1,10 @@
 /** Writing a formula: by keyboard, by clicks on cells and by an input method. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
 
 const cell = (row: string, column: string) => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
 const editor = () => page.getByRole('textbox', { name: /^Formula for/ });
@@ -42,8 +34,7 @@ const lettered = (): Promise<readonly string[]> =>
 
 describe('a formula', () => {
   beforeEach(open, 60_000);
-  afterEach(async () => {
-    await page.context().close();
+  afterEach(() => {
     expect(browser.complaints.splice(0)).toEqual([]);
   });
 
@@ -230,12 +221,11 @@ describe('a formula', () => {
     await begin('Mount height', 'C', '=B7+SUM(B8,mou');
     await expect.poll(offered).toContain('Mount height · B');
     await page.keyboard.press('ArrowDown');
-    const faults = async () => (await new AxeBuilder({ page }).analyze()).violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`);
-    expect(await faults()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.keyboard.press('Enter');
     await page.keyboard.type('+5 W');
     await expect.poll(() => said().getAttribute('class')).toBe('wrong');
-    expect(await faults()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   }, 90_000);
 });
 
@@ -262,6 +252,5 @@ describe('by touch, 390 px wide', () => {
     await page.keyboard.press('Enter');
     await cell('Mount height', 'A').and(page.locator('[aria-label*="0.33 metres"]')).waitFor();
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-    await page.context().close();
   }, 60_000);
 });

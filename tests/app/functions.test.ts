@@ -1,25 +1,15 @@
 /** The functions: looked up, tried, and put into a cell. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
 beforeEach(async () => {
   page = await browser.visit();
   await openDemo(page);
 }, 60_000);
-afterEach(async () => {
-  await page.context().close();
-});
 
 const entry = (name: string): Locator => page.getByRole('region', { name, exact: true });
 
@@ -81,8 +71,7 @@ describe('the page of functions', () => {
     await page.locator('td[aria-label^="Mount height, B:"]').click();
     await lookUp('bench');
     await page.locator('ob-try').first().waitFor();
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expect(browser.complaints).toEqual([]);
   }, 60_000);
 });

@@ -3,10 +3,9 @@
  * index.html), and what can be judged without looking: nothing is wider than the window, axe finds nothing, the page complains of nothing.
  */
 import { mkdir, rm, writeFile } from 'node:fs/promises';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
 
 const FOLDER = 'dist/gallery';
 const SIZES = [
@@ -16,18 +15,16 @@ const SIZES = [
 ] as const;
 const LOOKS = ['light', 'dark'] as const;
 
-let browser: Opened;
+const browser = useBrowser();
 const shots: string[] = [];
 
 beforeAll(async () => {
-  browser = await openBrowser();
   await rm(FOLDER, { recursive: true, force: true });
   await mkdir(FOLDER, { recursive: true });
 });
 afterAll(async () => {
   const figures = shots.map((name) => `<figure><img src="${name}" alt=""><figcaption>${name}</figcaption></figure>`);
   await writeFile(`${FOLDER}/index.html`, `<!doctype html><meta charset="utf-8"><title>Overbench, page by page</title>${figures.join('\n')}\n`);
-  await browser.close();
 });
 
 async function shoot(page: Page, name: string): Promise<void> {
@@ -35,14 +32,6 @@ async function shoot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${FOLDER}/${name}.png` });
   const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   expect(wider, `${name} is wider than its window`).toBeLessThanOrEqual(0);
-}
-
-async function withoutViolation(page: Page, name: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(
-    violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`),
-    name,
-  ).toEqual([]);
 }
 
 /** The contents stand in a drawer on a narrow page. */
@@ -59,22 +48,18 @@ describe('the gallery', () => {
     async (width, height, look) => {
       const page = await browser.visit({ viewport: { width, height }, colorScheme: look, hasTouch: width < 500 });
       const called = (title: string): string => `${title.toLowerCase().replaceAll(/[^a-z]+/g, '-')}-${width}-${look}`;
-      try {
-        await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
-        await shoot(page, called('start'));
-        await openDemo(page, width > 500);
-        const titles = await page.locator('ob-contents button > span').allTextContents();
-        expect(titles.length).toBeGreaterThan(8);
-        for (const title of titles) {
-          await open(page, title);
-          await shoot(page, called(title));
-          // Other widths, states and the night look are judged by the tests of what stands there.
-          if (width === 1440 && look === 'light' && title !== 'The functions') await withoutViolation(page, called(title));
-        }
-        expect(browser.complaints).toEqual([]);
-      } finally {
-        await page.context().close();
+      await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
+      await shoot(page, called('start'));
+      await openDemo(page, width > 500);
+      const titles = await page.locator('ob-contents button > span').allTextContents();
+      expect(titles.length).toBeGreaterThan(8);
+      for (const title of titles) {
+        await open(page, title);
+        await shoot(page, called(title));
+        // Other widths, states and the night look are judged by the tests of what stands there.
+        if (width === 1440 && look === 'light' && title !== 'The functions') expect(await violations(page), called(title)).toEqual([]);
       }
+      expect(browser.complaints).toEqual([]);
     },
     240_000,
   );

@@ -1,10 +1,9 @@
 /** The hand-over sheet on the page: what is chosen for it, how it is printed, and how it goes out as a file. */
 import { readFile } from 'node:fs/promises';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -47,7 +46,7 @@ async function looks(of: Page): Promise<readonly string[]> {
 describe('the hand-over sheet on the page', () => {
   it('is reached by its command, has no violation that axe can find, and follows a change of the book', async () => {
     await openSheet();
-    expect((await new AxeBuilder({ page }).include('main').analyze()).violations.map((v) => `${v.id}: ${v.nodes[0]?.html.slice(0, 120)}`)).toEqual([]);
+    expect(await violations(page, 'main')).toEqual([]);
     const client = page.locator('.handover header');
     expect(await client.textContent()).toContain('A school garden club');
     await goTo(page, 'Brief');

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Opened, openBrowser } from './browser.ts';
+import { useBrowser } from './browser.ts';
 
 const ROWS = 3000;
 const COLUMNS = 30;
@@ -33,12 +33,11 @@ function largeBook(): unknown {
   };
 }
 
-let browser: Opened;
+const browser = useBrowser('all visits with the file');
 let page: Page;
 const folder = mkdtempSync(join(tmpdir(), 'large-'));
 
 beforeAll(async () => {
-  browser = await openBrowser();
   page = await browser.visit();
   const file = join(folder, 'lots.json');
   writeFileSync(file, JSON.stringify(largeBook()));
@@ -48,7 +47,6 @@ beforeAll(async () => {
   await page.locator('[role=gridcell][aria-label^="Lot 1, Part 1: 1"]').waitFor();
 }, 60_000);
 afterAll(async () => {
-  await browser.close();
   rmSync(folder, { recursive: true });
 });
 

@@ -1,15 +1,11 @@
 /** What is on the page, for the eye, the ear, the finger and paper. */
 import { readdir, readFile } from 'node:fs/promises';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
-
-const violations = async (): Promise<readonly string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
 
 describe('the page', () => {
   it.each([
@@ -20,7 +16,7 @@ describe('the page', () => {
     async (colorScheme, pages) => {
       page = await browser.visit({ viewport: { width: 1440, height: 900 }, colorScheme });
       await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
-      expect(await violations(), 'where one begins').toEqual([]);
+      expect(await violations(page), 'where one begins').toEqual([]);
       await openDemo(page);
       for (const title of pages) {
         await goTo(page, title);
@@ -28,14 +24,14 @@ describe('the page', () => {
           await page.locator('td[aria-label^="Fixture, B:"]').click();
           await page.keyboard.press('F2');
           await page.getByRole('listbox').waitFor();
-          expect(await violations(), 'while a cell is written').toEqual([]);
+          expect(await violations(page), 'while a cell is written').toEqual([]);
           await page.keyboard.press('Escape');
           await page.keyboard.press('Control+k');
           await page.getByRole('dialog').waitFor();
-          expect(await violations(), 'with the list of commands').toEqual([]);
+          expect(await violations(page), 'with the list of commands').toEqual([]);
           await page.keyboard.press('Escape');
         }
-        expect(await violations(), title).toEqual([]);
+        expect(await violations(page), title).toEqual([]);
       }
       expect(browser.complaints).toEqual([]);
     },
@@ -132,6 +128,6 @@ describe('by touch, 390 px wide', () => {
     await page.getByRole('button', { name: /The working, raise it/ }).tap();
     await expect.poll(async () => (await foot.boundingBox())?.height ?? 0).toBeGreaterThan(low + 100);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   }, 60_000);
 });

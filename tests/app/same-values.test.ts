@@ -1,22 +1,15 @@
 /** Every cell of every template says the same in the browser, over its worker, as from the engine in Node, which the command line runs. */
 import { readFile } from 'node:fs/promises';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { asExample } from '../../src/book/said-by.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import { parseCsv } from '../../src/files/csv.ts';
 import { formatTidy } from '../../src/files/csv-tidy.ts';
 import { openSession } from '../../src/session.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
-import { type Opened, openBrowser } from './browser.ts';
+import { useBrowser } from './browser.ts';
 
-let browser: Opened;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
+const browser = useBrowser();
 
 /** Value and unit by address. */
 function said(tidy: string): ReadonlyMap<string, readonly [string, string]> {
@@ -42,7 +35,6 @@ it.each(slugs)('%s', async (slug) => {
   await page.getByText('Send out', { exact: true }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /every cell as CSV/ }).click()]);
   const there = said(await readFile(await download.path(), 'utf8'));
-  await page.context().close();
   expect([...there.keys()]).toEqual([...here.keys()]);
   const differ = [...here].filter(([address, [value, unit]]) => {
     const [otherValue = '', otherUnit = ''] = there.get(address) ?? [];

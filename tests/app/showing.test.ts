@@ -1,26 +1,16 @@
 /** How what is given is shown: in which unit, in which measures; and what is said of how it was read. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
 beforeEach(async () => {
   page = await browser.visit();
   await openDemo(page);
   await goTo(page, 'Scenarios');
 }, 60_000);
-afterEach(async () => {
-  await page.context().close();
-});
 
 const cell = (name: string) => page.locator(`td[aria-label^="${name}"]`);
 
@@ -35,7 +25,7 @@ describe('another unit', () => {
     await cell('Mount height, B:').click();
     await command('another unit');
     const slip = page.getByRole('dialog', { name: 'Show Mount height, B in another unit' });
-    expect((await new AxeBuilder({ page }).analyze()).violations.map((v) => v.id)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     const before = await cell('Full mean PPFD, B:').getAttribute('aria-label');
     await slip.getByRole('button', { name: 'cm', exact: true }).click();
     await cell('Mount height, B: 40').and(page.locator('[aria-label*="centimetres"]')).waitFor();

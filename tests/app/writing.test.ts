@@ -1,17 +1,10 @@
 /** Writing and moving about by keyboard alone, after the grid pattern of the ARIA Authoring Practices Guide. */
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { goTo, type Opened, openBrowser, openDemo } from './browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { goTo, openDemo, useBrowser } from './browser.ts';
 
-let browser: Opened;
+const browser = useBrowser();
 let page: Page;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
 
 /** The name of the chosen cell, as it is read aloud. */
 const chosen = (): Promise<string> =>
@@ -26,9 +19,6 @@ beforeEach(async () => {
   page = await browser.visit();
   await openDemo(page);
   await goTo(page, 'Scenarios');
-  return async () => {
-    await page.context().close();
-  };
 }, 60_000);
 
 describe('a table', () => {
