@@ -1,13 +1,20 @@
 /** Holds arguments against what a record declares, before its work is asked: kind, blank, bounds. One rule for every host of the functions. */
 import { type Cells, type CellValue, type FunctionRecord, type Param, type Refusal, refuse } from './define.ts';
+import { group, MINUS } from './number-text.ts';
 
-/** A number as a refusal prints it. */
-export const say = (x: number): string => String(Number(x.toPrecision(6)));
+/** A number as a sentence prints it, to six digits: with a true minus, and a thin gap between thousands. */
+export function say(x: number): string {
+  const [whole = '', ...rest] = String(Math.abs(Number(x.toPrecision(6)))).split(/(?=[.e])/);
+  return `${x < 0 ? MINUS : ''}${group(whole)}${rest.join('')}`;
+}
+
+/** The unit as a sentence names it: which money a book counts in is not known here. */
+const unitWord = (x: number, unit: string): string => (unit === 'year' && x !== 1 ? 'years' : unit.replace(/^money/, ''));
 
 /** A number with its unit: `30 h/d`, `0.5`, `12°`. */
-export function sayIn(x: number, unit: string): string {
+function sayIn(x: number, unit: string): string {
   if (unit === '1' || unit === 'any' || unit === 'mixed') return say(x);
-  return unit === '°' ? `${say(x)}°` : `${say(x)} ${unit}`;
+  return unit === '°' ? `${say(x)}°` : `${say(x)} ${unitWord(x, unit)}`.trim();
 }
 
 const isNumeric = (unit: string): boolean => unit !== 'text' && unit !== 'yes or no' && unit !== 'any' && unit !== 'mixed';
@@ -90,6 +97,7 @@ function wanted({ unit, oneOf }: Param): string {
   if (unit === 'text') return 'give a text';
   if (unit === 'yes or no') return 'give TRUE or FALSE';
   if (unit === 'any') return 'give a value';
+  if (unit.startsWith('money')) return `give an amount of money${unit.slice('money'.length)}`;
   return unit === '1' ? 'give a number' : `give a number in ${unit}`;
 }
 
@@ -100,7 +108,7 @@ function checkValue(param: Param, value: CellValue, called: string): string | un
   if (unit === 'text' && typeof value !== 'string') return `${called} is ${kindOf(value)}; a text is needed${param.oneOf ? `: ${list(param.oneOf)}` : ''}.`;
   if (unit === 'yes or no' && typeof value !== 'boolean') return `${called} is ${kindOf(value)}; TRUE or FALSE is needed.`;
   if (!isNumeric(unit)) return typeof value === 'number' ? checkBounds(param, value, called) : undefined;
-  if (typeof value !== 'number') return `${called} is ${kindOf(value)}; a number${unit === '1' ? '' : ` in ${unit}`} is needed.`;
+  if (typeof value !== 'number') return `${called} is ${kindOf(value)}; ${needed(unit)} is needed.`;
   return checkBounds(param, value, called);
 }
 
@@ -110,13 +118,20 @@ const HAIR = 1e-9;
 function checkBounds(p: Param, x: number, called: string): string | undefined {
   const low = (p.atLeast !== undefined && x < p.atLeast) || (p.above !== undefined && x < p.above + HAIR);
   const high = (p.atMost !== undefined && x > p.atMost) || (p.below !== undefined && x > p.below - HAIR);
-  if (low || high) return `${called} is ${sayIn(x, p.unit)}; it must be ${allowed(p)}.`;
+  if (low || high) return `${called} is ${sayIn(x, p.unit)}; it must be ${allowed(p)}.${high ? percentMeant(p, x) : ''}`;
   if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(Math.round(x))}.`;
   return undefined;
 }
 
+/** Who writes 42 for a share means 42 %. */
+function percentMeant(p: Param, x: number): string {
+  const [most, least, share] = [p.atMost ?? p.below ?? Number.POSITIVE_INFINITY, p.atLeast ?? p.above ?? 0, x / 100];
+  const isShare = (p.unit === '1' || p.unit === '/year') && !p.whole && most <= 2;
+  return isShare && x > 2 && share <= most && share >= least ? ` ${say(x)} % is ${say(share)}.` : '';
+}
+
 /** The allowed stretch in words: "from 0 to 24 h/d", "above 0 m". */
-export function allowed(p: Param): string {
+function allowed(p: Param): string {
   const from = p.atLeast !== undefined ? say(p.atLeast) : undefined;
   const to = p.atMost !== undefined ? sayIn(p.atMost, p.unit) : undefined;
   if (from !== undefined && to !== undefined) return `from ${from} to ${to}`;
@@ -125,6 +140,8 @@ export function allowed(p: Param): string {
     to !== undefined ? `${low === '' ? '' : 'at most '}${to}${low === '' ? ' or less' : ''}` : p.below !== undefined ? `below ${sayIn(p.below, p.unit)}` : '';
   return [low, high].filter(Boolean).join(' and ');
 }
+
+const needed = (unit: string): string => (unit.startsWith('money') ? 'an amount of money' : `a number${unit === '1' ? '' : ` in ${unit}`}`);
 
 const kindOf = (value: CellValue): string =>
   typeof value === 'string' ? `the text “${clip(value)}”` : typeof value === 'boolean' ? (value ? 'TRUE' : 'FALSE') : `the number ${say(Number(value))}`;

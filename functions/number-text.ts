@@ -24,7 +24,8 @@ const LARGEST = 1e15;
 const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const raised = (n: number): string => (n < 0 ? '⁻' : '') + [...String(Math.abs(n))].map((c) => RAISED[Number(c)]).join('');
 
-const group = (digits: string): string => (digits.length < 5 ? digits : digits.replace(/\B(?=(\d{3})+$)/g, GAP));
+/** Thousands of a whole number with a thin gap between them, from five digits on. */
+export const group = (digits: string): string => (digits.length < 5 ? digits : digits.replace(/\B(?=(\d{3})+$)/g, GAP));
 
 /** Digits without an exponent, for 1e-6 ≤ |x| < 1e15. */
 function decimalText(x: number, significant: number): string {

@@ -1,6 +1,8 @@
+import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { upward } from '../supply/params.ts';
 
+const MOST = 10_000;
 const SIZE = { unit: 'm', atLeast: 0.01, atMost: 1000 } as const;
 
 export const GRID_POINTS = define({
@@ -20,7 +22,11 @@ export const GRID_POINTS = define({
   work: ([length, width, cell], show) => {
     const [along, across] = [upward(length / cell), upward(width / cell)];
     const value = along * across;
-    if (value > 10000) return refuse(`GRID.POINTS: that would be ${value} points; take larger cells.`);
+    if (value > MOST) {
+      // Rounding up to whole cells doubles their number at worst.
+      const larger = Math.ceil(1000 * Math.max(Math.sqrt((2.1 * length * width) / MOST), Math.max(length, width) / MOST)) / 1000;
+      return refuse(`GRID.POINTS: that would be ${say(value)} points; ${say(MOST)} are the most. Cells of ${say(larger)} m are large enough.`);
+    }
     if (show) {
       show.expression('cells along', calc`ceil(${length} / ${cell} - 1e-9)`, along, '1');
       show.expression('cells across', calc`ceil(${width} / ${cell} - 1e-9)`, across, '1');

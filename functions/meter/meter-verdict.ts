@@ -1,5 +1,5 @@
 import { percent, same } from '../check/margin.ts';
-import { calc, define, refuse } from '../define.ts';
+import { calc, define } from '../define.ts';
 
 const LIGHT = { unit: 'µmol/m²/s', atLeast: 0, atMost: 1e6 } as const;
 
@@ -11,7 +11,7 @@ export const METER_VERDICT = define({
   formula: '|mean / target − 1| ≤ tolerance',
   params: [
     { ...LIGHT, name: 'mean', quantity: 'measured mean', meaning: 'as READINGS.MEAN gives it' },
-    { ...LIGHT, name: 'target', quantity: 'planned mean', meaning: 'of day one', above: 0 },
+    { name: 'target', quantity: 'planned mean', unit: LIGHT.unit, meaning: 'of day one', above: 0, atMost: LIGHT.atMost },
     {
       name: 'tolerance',
       quantity: 'share allowed either way',
@@ -30,7 +30,6 @@ export const METER_VERDICT = define({
     { formula: 'METER.VERDICT(180,150,0.1)', gives: 'fails, 20 % over' },
   ],
   work: ([mean, target, tolerance], show) => {
-    if (target <= 0) return refuse('METER.VERDICT: the target must be above 0 µmol/m²/s.');
     const off = mean / target - 1;
     show?.expression('difference over the target', calc`${mean} / ${target} - 1`, off, '1');
     if (tolerance === null) return 'unknown, no tolerance given';

@@ -36,7 +36,9 @@ export function readingsOf(name: string, cells: Cells): Readings | Refusal {
   const values = all.filter((x) => x !== null);
   const blank = all.length - values.length;
   if (blank > MOST_BLANK * all.length) {
-    return refuse(`${name}: ${blank} of ${all.length} readings are blank; at most one in five may be. A blank does not count as dark: read those points too.`);
+    return refuse(
+      `${name}: ${blank} of ${all.length} readings ${blank === 1 ? 'is' : 'are'} blank; at most one in five may be. A blank does not count as dark: read those points too.`,
+    );
   }
   const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
   return { nx, ny, all, values, mean };

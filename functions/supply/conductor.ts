@@ -37,6 +37,7 @@ export function conductorOf(name: string, area: number, conductorClass: number):
   }
   const below = sizes.filter(([a]) => a < area).at(-1);
   const above = sizes.find(([a]) => a > area);
-  const near = [below, above].flatMap((size) => (size ? [`${say(size[0])} mm²`] : [])).join(' and ');
-  return refuse(`${name}: ${say(area)} mm² is no standard size. The nearest are ${near}; by gauge AWG ${awg}, ${say(wireArea(awg))} mm².`);
+  const near = [below, above].flatMap((size) => (size ? [`${say(size[0])} mm²`] : []));
+  const nearest = `The nearest ${near.length === 1 ? 'is' : 'are'} ${near.join(' and ')}`;
+  return refuse(`${name}: ${say(area)} mm² is no standard size. ${nearest}; by gauge AWG ${awg}, ${say(wireArea(awg))} mm².`);
 }

@@ -1,5 +1,6 @@
 import { AWG_RANGE } from '../data/conductors.ts';
 import { calc, define } from '../define.ts';
+import { CODES } from './params.ts';
 
 /** Diameter in mm of a solid conductor by American wire gauge. */
 export const wireDiameter = (awg: number): number => 0.127 * 92 ** ((36 - awg) / 39);
@@ -27,6 +28,7 @@ export const WIRE_AREA = define({
   returns: { quantity: 'cross-section', unit: 'mm²' },
   source:
     'ASTM B258, Standard Specification for Standard Nominal Diameters and Cross-Sectional Areas of AWG Sizes, 2018, section 4: diameters from 0.005 in (36) in steps of the 39th root of 92',
+  caution: CODES,
   examples: [{ formula: 'WIRE.AREA(18)', gives: 0.823, within: 1e-3 }],
   work: ([awg], show) => {
     const d = wireDiameter(awg);

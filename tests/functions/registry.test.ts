@@ -20,6 +20,12 @@ test.each(functions.map((f) => [f.name, f] as const))('%s says what it is, in wh
     expect(p.quantity.trim()).not.toBe('');
     expect(p.meaning.trim()).not.toBe('');
   }
+  // One limit at each end, or the sentence that refuses a value would name the wrong one.
+  for (const { name, atLeast, above, atMost, below } of f.params) {
+    expect([atLeast, above].filter((limit) => limit !== undefined).length, `low limits of ${name}`).toBeLessThan(2);
+    expect([atMost, below].filter((limit) => limit !== undefined).length, `high limits of ${name}`).toBeLessThan(2);
+  }
+  if (f.family === 'Supply, cable, breaker, support') expect(f.caution ?? '').toMatch(/licensed electrician|local rules/);
   expect(f.examples.length).toBeGreaterThan(0);
 });
 

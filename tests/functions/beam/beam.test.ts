@@ -139,3 +139,13 @@ test('Brent’s root finder finds roots of hard functions in few steps and never
     expect(found.steps).toBeLessThan(150);
   }
 });
+
+test('a strip wider than a plan can be is refused with the share that is left so far out', () => {
+  const value = evaluate('USEFUL.WIDTH(0,0,170,50,0.0001)');
+  // (h/r)^(m+3) of a point, 50 m high and 200 m aside.
+  const left = (50 / Math.hypot(50, 200)) ** (beamExponent(170) + 3);
+  expect(isRefusal(value) && value.message).toBe(
+    `USEFUL.WIDTH: 200 m from the centre there is still ${Number(left.toPrecision(6))} of its light; ask for a larger share than that.`,
+  );
+  expect(number(`USEFUL.WIDTH(0,0,170,50,${left * 1.001})`)).toBeLessThan(400);
+});

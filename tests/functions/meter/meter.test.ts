@@ -46,7 +46,7 @@ test('a dead half of the bench shows as a miss above 10 %', () => {
 
 test('more than one blank in five is refused: a blank is no zero', () => {
   const value = ask('READINGS.MEAN', [[100, null, 100, 100]]);
-  expect(isRefusal(value) && value.message).toContain('1 of 4 readings are blank');
+  expect(isRefusal(value) && value.message).toContain('1 of 4 readings is blank');
   expect(ask('READINGS.MEAN', [[100, null, 200, 100, 200]])).toBe(150);
 });
 
@@ -58,4 +58,22 @@ test('four readings are too few for a height', () => {
 test('without a tolerance nobody can say whether the readings hold', () => {
   expect(ask('METER.VERDICT', 145, 150, null)).toBe('unknown, no tolerance given');
   expect(ask('METER.VERDICT', 145, 150, 0.1)).toMatch(/^holds/);
+});
+
+test('a grid of too many points is refused with cells that are large enough', () => {
+  for (const [length, width, cell] of [
+    [100, 100, 0.1],
+    [1000, 0.25, 0.01],
+    [1000, 1000, 0.5],
+    [30, 9, 0.11],
+  ] as const) {
+    const value = ask('GRID.POINTS', length, width, cell);
+    if (typeof value === 'number') {
+      expect(value).toBeLessThanOrEqual(10_000);
+      continue;
+    }
+    const enough = Number(/Cells of ([\d.]+) m/.exec(isRefusal(value) ? value.message : '')?.[1]);
+    expect(ask('GRID.POINTS', length, width, enough)).toBeLessThanOrEqual(10_000);
+    expect(ask('GRID.POINTS', length, width, enough)).toBeGreaterThan(2000);
+  }
 });

@@ -47,6 +47,12 @@ test('a target out of reach is refused with the limit that binds and the nearest
   expect(message(`MOUNT.HEIGHT(${BENCH},400,0.4,2)`)).toMatch(/at most it is 276\.8\d*, at 0\.4 m/);
   expect(message(`MOUNT.HEIGHT(${BENCH},200,2,1)`)).toMatch(/must be below/);
   expect(message('MOUNT.HEIGHT.UNDER(96,0.3,0.3,120,2000)')).toMatch(/at most/);
+  // A point of 10⁶ µmol/s: 10⁶/(π·50²) is 127.32 at 50 m.
+  expect(message('MOUNT.HEIGHT.UNDER(1000000,0,0,120,10)')).toBe(
+    'MOUNT.HEIGHT.UNDER: at 50 m the centre still gets 127.324 µmol/m²/s; dim to 0.0785398 of it there.',
+  );
+  expect(message('MOUNT.HEIGHT("no layout",200)')).toMatch(/^MOUNT\.HEIGHT: “no layout” says no layout/);
+  expect(message('BENCH.MEAN(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,1000,1000)')).toMatch(/^BENCH\.MEAN: the sample grid/);
 });
 
 test('under one fixture the height gives the target', () => {
@@ -110,6 +116,10 @@ test('row gap and height are inverses of one another', () => {
 });
 
 test('lifts and errors of height are refused or clear at their edges', () => {
+  expect(message('HEIGHT.ERROR(1.07,0.25,0.2)')).toBe(
+    'HEIGHT.ERROR: 0.2 m is too much of 0.25 m for this rule, which holds up to about 0.025 m; FALLOFF.RATIO takes large moves.',
+  );
+  expect(message('HEIGHT.ERROR(1.07,0.25,-0.3)')).toMatch(/−0\.3 m is too much/);
   expect(number('DAYS.TO.LIFT(0.1,0.15,0.012)')).toBe(0);
   expect(message('DAYS.TO.LIFT(0.25,0.15,0)')).toMatch(/without growth/);
   expect(number('GROWTH.LIFT(0,30)')).toBe(0);

@@ -62,3 +62,8 @@ test('limited outputs up to 20 V give 5 A at most: 60 W at 12 V', () => {
 test('past the end of its derating a supply gives nothing', () => {
   expect(refusal('SUPPLY.DERATED(300,90,45,0.025)')).toContain('ends at 85 °C');
 });
+
+test('an area that is no size is refused with those next to it', () => {
+  expect(refusal('WIRE.OHMS(1.6)')).toContain('The nearest are 1.5 mm² and 2.5 mm²; by gauge AWG 15');
+  expect(refusal('WIRE.OHMS(1000)')).toContain('The nearest is 95 mm²; by gauge AWG 0');
+});
