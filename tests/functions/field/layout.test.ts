@@ -106,7 +106,7 @@ const refused: readonly (readonly [string, string, RegExp])[] = [
   ['two points at one place', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;0.6,0.3})', /overlap/],
   ['positions without y', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6;0.7})', /row 1/],
   ['a join over two benches', 'LAYOUT.JOIN(LAYOUT(1,0,0,60,1,1,1,1),LAYOUT(1,0,0,60,1,1,2,1))', /one bench/],
-  ['a join of faces that clash', 'LAYOUT.JOIN(LAYOUT(1,0.5,0.5,60,1,1,1,1),LAYOUT(1,0.4,0.4,60,1,1,1,1))', /Two faces overlap/],
+  ['a join of faces that clash', 'LAYOUT.JOIN(LAYOUT(1,0.5,0.5,60,1,1,1,1),LAYOUT(1,0.4,0.4,60,1,1,1,1))', /two faces overlap/],
   ['a text that says no layout', 'BENCH.MEAN("nine bars",0.5)', /BENCH.MEAN: .*says no layout/],
   ['a text that counts wrongly', 'LAYOUT.COUNT("5 (2×2) of 1 µmol/s 0.5×0.1 m 120° over 4×2 m")', /says 5 fixtures but places 4/],
   ['a grid of more than 10,000 points', 'BENCH.MEAN(LAYOUT(1,0,0,60,1,1,1,1),0.5,200,200)', /the most is 10000/],
