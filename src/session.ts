@@ -233,7 +233,7 @@ class OpenSession implements Session {
     const book = this.book;
     try {
       const taken = new Taken({});
-      taken.add(await this.#engine.load(book));
+      taken.add(await this.#engine.load(book, (part) => taken.add(part)));
       this.#stale = false;
       this.#take(taken, true);
       if (this.trouble !== undefined) this.#setTrouble(undefined);
@@ -252,8 +252,9 @@ class OpenSession implements Session {
     if (this.#waiting.some(movesCells)) return;
     this.values = given;
     // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
-    const changed =
-      !whole && before === given ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
+    const known = Object.keys(before);
+    const told = known.length === 0 || (!whole && before === given);
+    const changed = told ? addresses : new Set([...known, ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
     if (changed.size > 0) this.#tell({ kind: 'values', changed });
   }
 
@@ -337,7 +338,8 @@ class Taken {
   }
 
   add(fresh: Values): void {
-    for (const [address, value] of Object.entries(fresh)) {
+    for (const address of Object.keys(fresh)) {
+      const value = fresh[address] as Value;
       if (value.kind === 'blank') delete this.given[address];
       else this.given[address] = value;
       this.addresses.add(address);
@@ -347,7 +349,8 @@ class Taken {
 
 const closed = (): Error => new Error('This book is closed.');
 
-const same = (a: Value | undefined, b: Value | undefined): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+const same = (a: Value | undefined, b: Value | undefined): boolean =>
+  a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));
 
 /** The values at the addresses which their cells have in the later book. */
 function carried(values: Values, before: Book, after: Book): Record<Address, Value> {

@@ -6,7 +6,8 @@ import { apply } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { createEngine } from './engine.ts';
-import type { Engine, Value, Values } from './types.ts';
+import { inParts, type Packed } from './packed.ts';
+import type { Engine, Values } from './types.ts';
 
 export type Method = Exclude<keyof Engine, 'close'>;
 
@@ -21,7 +22,7 @@ export type Message =
   | { readonly kind: 'ready' }
   | { readonly kind: 'answer'; readonly id: number; readonly result: unknown }
   /** Values of an answer that is too long to be taken in at one go. */
-  | { readonly kind: 'part'; readonly id: number; readonly values: Values }
+  | { readonly kind: 'part'; readonly id: number; readonly values: Packed }
   | { readonly kind: 'failure'; readonly id: number; readonly message: string }
   /** Still at work; `slow` while inside a function that may take seconds. */
   | { readonly kind: 'alive'; readonly slow: boolean };
@@ -34,25 +35,6 @@ export interface Port {
 
 /** Signs of life come no closer together than this. */
 const BEAT_MS = 200;
-
-/** Values in one message: whoever takes them in can see to other things after each. */
-const MOST_VALUES = 2_000;
-
-/** The last of the parts that values are sent in; the others are handed to `send`. */
-function inParts(values: Values, send: (part: Values) => void): Values {
-  let part: Record<string, Value> = {};
-  let size = 0;
-  for (const [address, value] of Object.entries(values)) {
-    if (size === MOST_VALUES) {
-      send(part);
-      part = {};
-      size = 0;
-    }
-    part[address] = value;
-    size++;
-  }
-  return part;
-}
 
 export function serve(port: Port): void {
   let last = 0;
@@ -75,7 +57,7 @@ export function serve(port: Port): void {
     if (method === 'load') book = args[0] as Book;
     if (method !== 'apply') return args;
     const changes = args[0] as readonly Change[];
-    book = (args[1] as Book | undefined) ?? changes.reduce((before: Book | undefined, change) => before && apply(before, change), book);
+    book = (args[1] as Book | undefined) ?? changes.reduce((before: Book | undefined, change) => before && apply(before, change, true), book);
     return [changes, book];
   };
   let turn: Promise<unknown> = Promise.resolve();
@@ -85,7 +67,8 @@ export function serve(port: Port): void {
       try {
         const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
         const result = await call(...complete(method, args));
-        const rest = method === 'apply' ? inParts(result as Values, (values) => port.post({ kind: 'part', id, values })) : result;
+        const long = method === 'apply' || method === 'load';
+        const rest = long ? inParts(result as Values, (values) => port.post({ kind: 'part', id, values })) : result;
         port.post({ kind: 'answer', id, result: rest });
       } catch (error) {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });

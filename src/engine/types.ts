@@ -96,12 +96,9 @@ export interface PictureField {
 export type FunctionCard = Omit<FunctionRecord, 'work'>;
 
 export interface Engine {
-  /** Builds from a book; gives every non-blank cell's value. */
-  load(book: Book): Promise<Values>;
-  /**
-   * Feeds changes that were already applied to the book; gives the values that differ from before. Whoever gives a `part` may be handed many of
-   * them piece by piece, and the answer is the rest.
-   */
+  /** Builds from a book; gives every non-blank cell's value. Whoever gives a `part` may be handed many of them piece by piece, and the answer is the rest. */
+  load(book: Book, part?: (values: Values) => void): Promise<Values>;
+  /** Feeds changes that were already applied to the book; gives the values that differ from before, as `load` does. */
   apply(changes: readonly Change[], book: Book, part?: (values: Values) => void): Promise<Values>;
   /** What typed text would become in that cell, or why it can't be taken. Changes nothing. */
   read(address: Address, typed: string): Promise<Reading>;

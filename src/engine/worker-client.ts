@@ -4,6 +4,7 @@
  * Nothing else can stop a formula that never ends.
  */
 import type { Book } from '../book/book.ts';
+import { unpacked } from './packed.ts';
 import type { Message, Method, Request } from './serve.ts';
 import type { Engine, Values } from './types.ts';
 
@@ -47,13 +48,15 @@ export function createWorkerEngine(start: () => WorkerLike = startWorker, limits
     <M extends Method>(method: M) =>
     (...args: Parameters<Engine[M]>): ReturnType<Engine[M]> =>
       client.ask(method, args) as ReturnType<Engine[M]>;
+  /** Whoever takes no parts of a long answer gets it whole. */
+  const long = async (method: Method, args: readonly unknown[], part: ((values: Values) => void) | undefined): Promise<Values> => {
+    const whole: Values = {};
+    const rest = (await client.ask(method, args, part ?? ((values) => Object.assign(whole, values)))) as Values;
+    return part ? rest : Object.assign(whole, rest);
+  };
   return {
-    load: ask('load'),
-    apply: async (changes, book, part) => {
-      const whole: Values = {};
-      const rest = (await client.ask('apply', [changes, book], part ?? ((values) => Object.assign(whole, values)))) as Values;
-      return part ? rest : Object.assign(whole, rest);
-    },
+    load: (book, part) => long('load', [book], part),
+    apply: (changes, book, part) => long('apply', [changes, book], part),
     read: ask('read'),
     editable: ask('editable'),
     trace: ask('trace'),
@@ -156,7 +159,7 @@ class Client {
   private receive(message: Message): void {
     if (message.kind === 'ready') this.ready = true;
     else if (message.kind === 'alive') this.slow = message.slow;
-    else if (message.kind === 'part') this.pending.find(({ request }) => request.id === message.id)?.part?.(message.values);
+    else if (message.kind === 'part') this.pending.find(({ request }) => request.id === message.id)?.part?.(unpacked(message.values));
     else this.settle(message);
     this.watch();
   }

@@ -53,6 +53,22 @@ describe('a change', () => {
     );
   });
 
+  it('gives the same book where it may write on the one before, and leaves a table alone whose cells are those of another too', () => {
+    fc.assert(
+      fc.property(book, command, (before, run) => {
+        const step = played(before, run);
+        if (step) expect(apply(structuredClone(before), step.change, true)).toEqual(step.book);
+      }),
+      { numRuns: 500, seed: 13 },
+    );
+    const cells = { r: { c: { content: '1' } } };
+    const like = (id: string) => ({ id, name: id, form: 'plain' as const, columns: [{ id: 'c' }], rows: [{ id: 'r' }], cells });
+    const two = { ...sample, tables: [like('t1'), like('t2')] };
+    const edit = { at: 'cell' as const, table: 't1', row: 'r', column: 'c', before: { content: '1' }, after: { content: '2' } };
+    const after = apply(two, { label: 'one', edits: [edit] }, true);
+    expect(after.tables.map((table) => table.cells.r?.c?.content)).toEqual(['2', '1']);
+  });
+
   it('made by a command leaves a book that passes the check', () => {
     fc.assert(
       fc.property(book, (made) => {
