@@ -101,7 +101,6 @@ import { MOUNT_HEIGHT } from './mount/mount-height.ts';
 import { MOUNT_HEIGHT_EVEN } from './mount/mount-height-even.ts';
 import { MOUNT_HEIGHT_UNDER } from './mount/mount-height-under.ts';
 import { ROW_GAP_MAX } from './mount/row-gap-max.ts';
-// The field over a bench
 // Quantities in formulas
 import { CONVERT } from './standard/convert.ts';
 import { NUMBER_IN } from './standard/number-in.ts';

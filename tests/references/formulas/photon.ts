@@ -25,7 +25,10 @@ const planckSum = (kelvin: number, power: number): string =>
 /** Photons over photons by their wavelength is the wavelength whose photons have the mean energy. */
 const planck = (kelvin: number) => ({ formula: `1/PHOTON.ENERGY(UNIT(${planckSum(kelvin, 4)}/${planckSum(kelvin, 5)},"nm"))`, in: 'µmol/J' });
 
-/** The eye's sensitivity V(λ) from 380 to 780 nm every 10 nm: CIE 018:2019, The Basis of Physical Photometry, table of V(λ) (from memory). */
+/**
+ * The eye's sensitivity V(λ) from 380 to 780 nm every 10 nm: CIE 018:2019, The Basis of Physical Photometry, the same as ȳ of the 1931 observer.
+ * To 700 nm read in transcriptions of that table, beyond it from memory.
+ */
 const EYE =
   '{0.000039,0.00012,0.000396,0.00121,0.004,0.0116,0.023,0.038,0.06,0.09098,0.13902,0.20802,0.323,0.503,0.71,0.862,0.954,0.99495,0.995,0.952,' +
   '0.87,0.757,0.631,0.503,0.381,0.265,0.175,0.107,0.061,0.032,0.017,0.00821,0.004102,0.002091,0.001047,0.00052,0.000249,0.00012,0.00006,0.00003,0.000015}';
