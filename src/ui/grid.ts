@@ -1,5 +1,5 @@
 /** A table as a grid: its heading, its rows and their cells. Of a large one only what is in sight is drawn. */
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, noChange, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -7,7 +7,7 @@ import { placeIn } from '../book/address.ts';
 import type { Row } from '../book/book.ts';
 import { addressOf, baseColumn } from '../book/look-up.ts';
 import { cellTemplate } from './cell.ts';
-import { baseOf, spokenName, viewOf } from './cell-view.ts';
+import { baseOf, type CellView, spokenName, viewOf } from './cell-view.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';
 import type { ObTable } from './table.ts';
@@ -18,6 +18,15 @@ interface Where {
   readonly columns: readonly number[];
   readonly nth: number;
   readonly top: number;
+}
+
+/** Whether so many signs may need more than this many px: only then is a cell of a large table cut to its width, which takes the browser time for each. */
+const isLong = (signs: number, width: number): boolean => signs * 9 + 40 > width;
+
+function shownLength({ number, value, text }: CellView): number {
+  if (number) return number.sign.length + number.whole.length + number.fraction.length + number.unit.length;
+  // A blank given says that it is one.
+  return value.kind === 'error' ? value.word.length : value.kind === 'blank' ? 16 : text.length;
 }
 
 export class Grid {
@@ -31,7 +40,7 @@ export class Grid {
 
   /** Drawn anew only where something in it may be other than before: what is written in the input over it is not. */
   render(): unknown {
-    const { book, table, values, tick, chosenSpot, chosen, anchor, letters, pending, pooling, lines } = this.#host;
+    const { book, table, values, tick, chosenSpot, chosen, anchor, letters, pending, pooling, lines, sight } = this.#host;
     const reads = [
       book,
       table,
@@ -43,18 +52,19 @@ export class Grid {
       anchor,
       letters,
       pending,
-      pooling.seen,
       pooling.printing,
       lines.turned,
+      sight.turn,
     ];
-    return guard(reads, () => this.#table());
+    return guard([...reads, pooling.seen], () => this.#table(reads));
   }
 
-  #table(): TemplateResult {
+  /** `reads`: what every row is drawn from. */
+  #table(reads: readonly unknown[]): TemplateResult {
     const { table, lines: sight, pooling, chosenSpot: chosen } = this.#host;
     const large = pooling.isLarge(table);
     const { head, body: lines } = sight;
-    const labelled = table.rows.some((row) => row.label);
+    const labelled = sight.labelled;
     const base = table.columns[baseColumn(table)];
     const comparing = table.form === 'scenarios';
     const titled = comparing || table.columns.some((column) => column.label);
@@ -85,24 +95,31 @@ export class Grid {
         }
         ${head >= 0 ? this.#row(head, labelled, across && { ...across, nth: above, top: 0 }) : nothing}
       </thead>
-      <tbody role="rowgroup" style=${edges ? `width:${edges.at(-1)}px;height:${lines.length * pooling.rowHeight}px` : nothing}>${large ? this.#someLines(lines, chosen?.row ?? -1, line) : this.#allLines(lines, line)}</tbody>
+      <tbody role="rowgroup" style=${edges ? `width:${edges.at(-1)}px;height:${lines.length * pooling.rowHeight}px` : nothing}>${large ? this.#someLines(lines, chosen?.row ?? -1, [...reads, across?.columns.join(), pooling.rowHeight], line) : this.#allLines(lines, line)}</tbody>
     </table>`;
   }
 
   #allLines(lines: readonly (number | Fold)[], line: (at: number) => unknown): unknown {
-    const { table, pooling } = this.#host;
+    const { table, pooling, sight, chosenSpot } = this.#host;
     const printed = pooling.printing ? lines.slice(0, pooling.printed(table)) : lines;
+    const keys = printed.map((found) => (typeof found === 'number' ? table.rows[found]?.id : `fold ${found.id}`));
+    const left = sight.left(`${table.columns.map(({ id }) => id).join(' ')} | ${keys.join(' ')}`);
     return repeat(
       printed,
-      (found) => (typeof found === 'number' ? table.rows[found]?.id : `fold ${found.id}`),
-      (_, at) => line(at),
+      (_, at) => keys[at],
+      (found, at) => (left(at) && found !== chosenSpot?.row ? noChange : line(at)),
     );
   }
 
-  #someLines(lines: readonly (number | Fold)[], chosen: number, line: (at: number) => unknown): unknown {
+  #someLines(lines: readonly (number | Fold)[], chosen: number, reads: readonly unknown[], line: (at: number) => unknown): unknown {
     const at = chosen < 0 ? -1 : this.#host.lines.placeOf(chosen, lines);
-    // By their place: rows that stay in sight are left alone, and none is moved, which would have all of them laid out again.
-    return repeat(this.#host.pooling.rows(lines.length, at), (row) => row, line);
+    // Rows that stay in sight are left alone, and one that comes into it is written on the element of one that went.
+    const { pooling } = this.#host;
+    return repeat(
+      pooling.rows(lines.length, at),
+      (row) => pooling.slot(row),
+      (row) => guard([...reads, row], () => line(row)),
+    );
   }
 
   #foldLine(fold: Fold, width: number, top: number | undefined): TemplateResult {
@@ -118,22 +135,23 @@ export class Grid {
     const head = row.head === true;
     const on = chosenSpot?.row === index;
     return html`<tr role="row" class=${classMap({ parted: row.parted === true, strong: row.strong === true, sel: on })} aria-rowindex=${where?.nth ?? nothing} style=${where ? `top:${where.top}px` : nothing}>
-      ${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader"><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
+      ${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader" class=${where && isLong(row.label?.length ?? 0, where.edges[0] ?? 0) ? 'long' : nothing}><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
       ${
         where
-          ? where.columns.map((column) => {
-              const left = where.edges[column] ?? 0;
-              return this.#cell({ row: index, column }, head, {
-                nth: column + (labelled ? 2 : 1),
-                style: `left:${left}px;width:${(where.edges[column + 1] ?? 0) - left}px`,
-              });
-            })
+          ? repeat(
+              where.columns,
+              (column) => column,
+              (column) => {
+                const left = where.edges[column] ?? 0;
+                return this.#cell({ row: index, column }, head, { nth: column + (labelled ? 2 : 1), left, width: (where.edges[column + 1] ?? 0) - left });
+              },
+            )
           : table.columns.map((_, column) => this.#cell({ row: index, column }, head))
       }
     </tr>`;
   }
 
-  #cell(spot: Spot, head: boolean, where?: { readonly nth: number; readonly style: string }): unknown {
+  #cell(spot: Spot, head: boolean, where?: { readonly nth: number; readonly left: number; readonly width: number }): unknown {
     const { table, values, letters, pending } = this.#host;
     const at = placeIn(table, spot.column, spot.row);
     if (!at) return nothing;
@@ -152,7 +170,8 @@ export class Grid {
       pending.get(address),
       on,
       among,
-      where?.style,
+      where?.left,
+      where?.width,
     ];
     return guard(deps, () => {
       const view = viewOf(at, values);
@@ -163,9 +182,11 @@ export class Grid {
       const name = spokenName(at, view);
       const id = this.#host.cellId(spot);
       const place = `${spot.row},${spot.column}`;
+      const looks = `c${on ? ' on' : ''}${among ? ' among' : ''}${where && isLong(shownLength(view), where.width) ? ' long' : ''}`;
+      const lies = where && `left:${where.left}px;width:${where.width}px`;
       if (head)
-        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? (at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing)}>${inner}</th>`;
-      return html`<td role="gridcell" id=${id} data-spot=${place} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where?.style ?? nothing} aria-label=${name}>${inner}</td>`;
+        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? (at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing)}>${inner}</th>`;
+      return html`<td role="gridcell" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? nothing} aria-label=${name}>${inner}</td>`;
     });
   }
 

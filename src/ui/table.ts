@@ -19,6 +19,7 @@ import { Choosing } from './controllers/choosing.ts';
 import { Laying } from './controllers/laying.ts';
 import { Lines } from './controllers/lines.ts';
 import { Pooling } from './controllers/pooling.ts';
+import { Sight } from './controllers/sight.ts';
 import { Grid } from './grid.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
@@ -63,6 +64,7 @@ export class ObTable extends Part {
   readonly choosing = new Choosing(this);
   readonly pooling = new Pooling(this);
   readonly lines = new Lines(this);
+  readonly sight = new Sight(this);
   readonly #laying = new Laying(this);
   readonly #grid = new Grid(this);
   #spot: Spot = { row: 0, column: 0 };
@@ -214,7 +216,7 @@ export class ObTable extends Part {
 
   override render(): TemplateResult {
     const { table } = this;
-    return html`<div class="frame ${table.form} ${table.rows.some((row) => row.label) ? '' : 'bare'} ${this.pooling.isLarge(table) ? 'large' : ''}">
+    return html`<div class="frame ${table.form} ${this.lines.labelled ? '' : 'bare'} ${this.pooling.isLarge(table) ? 'large' : ''}">
       <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.choosing.drag} @dblclick=${() => void this.writing.open()} @scroll=${this.#scrolled}>
         ${table.form === 'brief' ? answers(this) : this.#grid.render()}
         <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
