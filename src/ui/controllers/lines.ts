@@ -48,6 +48,11 @@ export class Lines implements ReactiveController {
     return rowsOf(this.#host.table.rows).head;
   }
 
+  /** Whether rows have labels. */
+  get labelled(): boolean {
+    return rowsOf(this.#host.table.rows).labelled;
+  }
+
   /** What stands under the heading, in order: rows, and the lines of folds. */
   get body(): readonly (number | Fold)[] {
     const { all, body, head } = rowsOf(this.#host.table.rows);
@@ -83,6 +88,7 @@ interface Rows {
   readonly body: readonly number[];
   /** The row of headings, or -1. */
   readonly head: number;
+  readonly labelled: boolean;
 }
 
 /** Asked at every turn, and of tables with thousands of rows. */
@@ -93,7 +99,7 @@ function rowsOf(rows: readonly Row[]): Rows {
   if (found) return found;
   const all = rows.map((_, row) => row);
   const head = rows.findIndex((row) => row.head);
-  const made = { all, body: head < 0 ? all : all.filter((row) => row !== head), head };
+  const made = { all, body: head < 0 ? all : all.filter((row) => row !== head), head, labelled: rows.some((row) => row.label) };
   known.set(rows, made);
   return made;
 }

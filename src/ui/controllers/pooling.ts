@@ -87,6 +87,14 @@ export class Pooling implements ReactiveController {
     return drawn(count, Math.min(from, count), to, [chosen]);
   }
 
+  /** The element that a line is drawn on: of as many lines as are drawn at once, no two have the same. That of the chosen cell may lie apart. */
+  slot(line: number): number | string {
+    const row = this.rowHeight;
+    const from = Math.floor(this.#top / row) - ROWS_MORE;
+    const drawn = Math.ceil(this.#height / row) + 1 + 2 * ROWS_MORE;
+    return line >= from && line < from + drawn ? line % drawn : 'apart';
+  }
+
   /** Where each column begins, and at the end where the last one ends. */
   edges(table: Table, labelled: boolean): readonly number[] {
     const edges = [labelled ? FIRST_WIDTH : 0];
