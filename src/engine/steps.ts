@@ -30,6 +30,8 @@ const SAME_KIND_CALLS: Readonly<Record<string, string>> = { MIN: 'min', MAX: 'ma
 
 export class Steps {
   readonly steps: TraceStep[] = [];
+  /** What the functions called ask to be careful of, each once, said after the steps. */
+  private readonly cautions = new Set<string>();
   private readonly book: Workbook;
   private readonly at: Place;
   private readonly root: Ast;
@@ -50,6 +52,7 @@ export class Steps {
     } else if ((value.kind === 'yes or no' || value.kind === 'text') && !this.toldAlready(value)) {
       this.steps.push({ kind: 'note', label, value });
     }
+    for (const caution of this.cautions) this.steps.push({ kind: 'note', label: `Caution: ${caution}` });
   }
 
   /** Whether the last step gave this already, in the same unit. */
@@ -203,6 +206,7 @@ export class Steps {
 
   /** A function of ours: arguments that come in another unit first, then its own steps. */
   private ours(record: FunctionRecord, asts: readonly Ast[]): Printed | undefined {
+    if (record.caution) this.cautions.add(record.caution);
     for (const [i, ast] of asts.entries()) this.argument(record, i, ast);
     const args = argumentsFor(record, asts, (ast) => this.value(ast));
     if (args instanceof CellError) return undefined;
