@@ -1,10 +1,10 @@
 /** Whether a value keeps to its cell's allowed range: what is written, and, where the engine asks, what a given's formula gives. */
 import { didYouMean } from '../../functions/nearest.ts';
 import { readContent, showNumber } from '../../functions/quantity-text.ts';
-import { toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
+import { fromBase, toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
-import { rangeOf, titleOf } from './look-up.ts';
+import { rangeOf, titleOf, unitOf } from './look-up.ts';
 
 /** Why the content is not allowed there: what was given, where, and what is allowed; undefined where it is. Formulas are not judged. */
 export function notAllowed(book: Book, at: At, content: string): string | undefined {
@@ -27,7 +27,7 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   }
   const limits = limitsOf(book, range);
   if (!limits) return undefined;
-  if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${spanText(limits.range)}; “${given}” is none.`;
+  if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${shownSpan(at, limits.range)}; “${given}” is none.`;
   return beyond(at, limits, { base: said.base, unit: unit(said.unit), text: content });
 }
 
@@ -58,13 +58,12 @@ function beyond(at: At, { range, unit: limit }: Limits, said: { readonly base: n
   // A plain 0 is no quantity in particular; any other number must be of the kind that the limits are.
   if (said.unit?.dimension !== limit.dimension && said.base !== 0) {
     const needs = limit.symbol === '' ? 'a plain number' : `a quantity in ${limit.symbol} or the like`;
-    return `${titleOf(at)} takes ${needs}, ${spanText(range)}; ${said.text} is not one.`;
+    return `${titleOf(at)} takes ${needs}, ${shownSpan(at, range)}; ${said.text} is not one.`;
   }
   const past = (bound: number | undefined, sign: 1 | -1): boolean =>
     bound !== undefined && sign * (said.base - toBase(bound, limit)) > 0 && !close(said.base, toBase(bound, limit));
-  if (past(range.low, -1)) return `${titleOf(at)}: ${said.text} is below what is allowed, ${spanText(range)}.`;
-  if (past(range.high, 1)) return `${titleOf(at)}: ${said.text} is above what is allowed, ${spanText(range)}.`;
-  return undefined;
+  const where = past(range.low, -1) ? 'below' : past(range.high, 1) ? 'above' : undefined;
+  return where && `${titleOf(at)}: ${said.text} is ${where} what is allowed, ${shownSpan(at, range, said.unit?.symbol)}.`;
 }
 
 /** 36 in must pass a limit of 0.9144 m whatever the last bit says. */
@@ -93,6 +92,30 @@ export function spanText({ low, high, unit: symbol = '' }: Range): string {
   const end = symbol === '' || symbol === '1' ? '' : ` ${symbol}`;
   if (low === undefined) return `at most ${high}${end}`;
   return high === undefined ? `at least ${low}${end}` : `from ${low} to ${high}${end}`;
+}
+
+/** In the unit in which the cell is shown, or else the number is written, and then as the range has it: "from 0.329 to 9.84 ft (0.1 to 3 m)". */
+function shownSpan(at: At, range: Range, written = ''): string {
+  const shown = rangeIn(range, unitOf(at) ?? written);
+  return shown === range ? spanText(range) : `${spanText(shown)} (${spanText(range).replace(/^from /, '')})`;
+}
+
+/** The limits in another unit of their kind, to three digits, rounded inwards: what is said to be allowed is. The range itself where it has none such. */
+export function rangeIn(range: Range, symbol: string): Range {
+  const [limit, other] = [unit(range.unit ?? ''), unit(symbol)];
+  if (!limit || !other || limit.symbol === other.symbol || limit.dimension !== other.dimension || limit.reading !== other.reading) return range;
+  const turned = (bound: number | undefined, round: (number: number) => number): number | undefined =>
+    bound === undefined ? undefined : threeDigits(fromBase(toBase(bound, limit), other), round);
+  const [low, high] = [turned(range.low, Math.ceil), turned(range.high, Math.floor)];
+  return { ...range, ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }), unit: other.symbol };
+}
+
+function threeDigits(number: number, round: (number: number) => number): number {
+  // What the turning of units left behind the tenth digit is no reason to round by one.
+  const clean = Number(number.toPrecision(10));
+  if (clean === 0) return 0;
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(clean))) - 2);
+  return Number((round(Number((clean / step).toPrecision(10))) * step).toPrecision(10));
 }
 
 const MOST_LISTED = 8;

@@ -1,6 +1,6 @@
 import { readContent } from '../../functions/quantity-text.ts';
-import { fromBase, toBase, unit } from '../../functions/units.ts';
 import { type At, columnText, placeIn, readReference, tableNamed, tableText } from '../book/address.ts';
+import { rangeIn, spanText } from '../book/allowed.ts';
 import type { Book } from '../book/book.ts';
 import { rangeOf, unitOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
@@ -54,25 +54,7 @@ export function bareUnit(at: At): string | undefined {
 export function allowedText(at: At): string {
   const range = rangeOf(at);
   if (!range || (range.low === undefined && range.high === undefined)) return '';
-  const [limit, bare] = [unit(range.unit ?? ''), unit(bareUnit(at) ?? '')];
-  const turned = limit && bare && limit.symbol !== bare.symbol && limit.dimension === bare.dimension && limit.reading === bare.reading;
-  const inBare = (bound: number, round: (number: number) => number): number => (turned ? threeDigits(fromBase(toBase(bound, limit), bare), round) : bound);
-  // Rounded inwards: what is said to be allowed is.
-  const low = range.low === undefined ? undefined : inBare(range.low, Math.ceil);
-  const high = range.high === undefined ? undefined : inBare(range.high, Math.floor);
-  const symbol = turned ? bare.symbol : range.unit;
-  const end = symbol && symbol !== '1' ? ` ${symbol}` : '';
-  if (low === undefined) return `at most ${high}${end}`;
-  if (high === undefined) return `at least ${low}${end}`;
-  return `${low} to ${high}${end}`;
-}
-
-function threeDigits(number: number, round: (number: number) => number): number {
-  // What the turning of units left behind the tenth digit is no reason to round by one.
-  const clean = Number(number.toPrecision(10));
-  if (clean === 0) return 0;
-  const step = 10 ** (Math.floor(Math.log10(Math.abs(clean))) - 2);
-  return Number((round(Number((clean / step).toPrecision(10))) * step).toPrecision(10));
+  return spanText(rangeIn(range, bareUnit(at) ?? '')).replace(/^from /, '');
 }
 
 /** What is said to whoever writes a number: what is allowed, and what a bare number is. */

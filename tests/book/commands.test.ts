@@ -55,6 +55,17 @@ describe('setting a cell', () => {
     expect(at(back, 'Scenarios!B1').cell).not.toHaveProperty('unit');
   });
 
+  it('says limits in the unit that the cell shows, rounded inwards, and as the range has them', () => {
+    const inFeet = then(sample, setUnit(sample, { addresses: ['Brief!A1'], unit: 'ft' }));
+    const answer = (text: string): string => label(setCell(inFeet, { address: 'Brief!A1', content: text }));
+    // 0.3 m and 20 m by the foot of 0.3048 m (NIST Special Publication 811, 2008, appendix B.8): 0.98425… ft and 65.6167… ft.
+    expect(answer('80 ft')).toBe('refused: Bench length: 80 ft is above what is allowed, from 0.985 to 65.6 ft (0.3 to 20 m).');
+    expect(answer('25 m')).toBe('refused: Bench length: 25 m is above what is allowed, from 0.985 to 65.6 ft (0.3 to 20 m).');
+    expect(answer('0.985 ft')).not.toMatch(/^refused/);
+    expect(answer('65.6 ft')).not.toMatch(/^refused/);
+    expect(answer('long')).toBe('refused: Bench length takes a number, from 0.985 to 65.6 ft (0.3 to 20 m); “long” is none.');
+  });
+
   it('refuses what the allowed range does not hold, and says what it holds', () => {
     const answer = (address: string, text: string): string => label(setCell(sample, { address, content: text }));
     expect(answer('Brief!A1', '25 m')).toBe('refused: Bench length: 25 m is above what is allowed, from 0.3 to 20 m.');

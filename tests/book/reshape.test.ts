@@ -231,7 +231,7 @@ describe('an allowed range', () => {
     const made = sound(sample, setRange(sample, { addresses: ['Scenarios!A1'], range: { low: 1, high: 3, unit: 'ft' } }));
 
     expect(isRefused(setCell(made, { address: 'Scenarios!A1', content: '50 cm' }))).toBe(false);
-    expect(label(setCell(made, { address: 'Scenarios!A1', content: '100 cm' }))).toMatch(/above what is allowed, from 1 to 3 ft/);
+    expect(label(setCell(made, { address: 'Scenarios!A1', content: '100 cm' }))).toMatch(/above what is allowed, from 30.5 to 91.4 cm \(1 to 3 ft\)/);
     expect(label(setRange(sample, { addresses: ['Scenarios!A1'], range: { low: 1, high: 3, unit: 'ft' } }))).toBe('Mount height, A: allowed → from 1 to 3 ft');
     expect(sound(made, setRange(made, { addresses: ['Scenarios!A1'], range: null }))).toEqual(sample);
   });
