@@ -49,22 +49,34 @@ export class Keeping implements ReactiveController {
   }
 
   hostConnected(): void {
-    addEventListener('pagehide', this.#hide);
+    addEventListener('beforeunload', this.#ask);
+    addEventListener('pagehide', this.#put);
     addEventListener('pagehide', this.#bye);
     addEventListener('pageshow', this.#watch);
     document.addEventListener('visibilitychange', this.#hide);
   }
 
   hostDisconnected(): void {
-    removeEventListener('pagehide', this.#hide);
+    removeEventListener('beforeunload', this.#ask);
+    removeEventListener('pagehide', this.#put);
     removeEventListener('pagehide', this.#bye);
     removeEventListener('pageshow', this.#watch);
     document.removeEventListener('visibilitychange', this.#hide);
   }
 
   #hide = (): void => {
-    if (document.visibilityState !== 'hidden') return;
+    if (document.visibilityState === 'hidden') this.#put();
+  };
+
+  #put = (): void => {
     this.#noteView();
+    void this.now();
+  };
+
+  /** What is not saved is saved at once, and whoever would leave before it is, is asked. */
+  #ask = (event: BeforeUnloadEvent): void => {
+    if (!this.#fresh && !this.#saving && !this.miss) return;
+    event.preventDefault();
     void this.now();
   };
 
