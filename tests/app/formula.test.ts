@@ -229,6 +229,50 @@ describe('a formula', () => {
   }, 90_000);
 });
 
+describe('the slip of a formula', () => {
+  it.each([
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
+  ])(
+    'hides neither the label of its row nor what the formula reads, %i px wide',
+    async (width, height) => {
+      page = await browser.visit({ viewport: { width, height } });
+      await openDemo(page, width > 500);
+      if (width < 500) await page.getByRole('button', { name: 'Contents' }).click();
+      await goTo(page, 'Scenarios');
+      /** Labels and cells read that lie under the slip, of the rows that are seen at all. */
+      const hidden = (): Promise<readonly string[]> =>
+        slip().evaluate((element) => {
+          const own = element.getBoundingClientRect();
+          return [...document.querySelectorAll('tr.sel > th, td:has(> .keyed)')]
+            .filter((each) => {
+              const box = each.getBoundingClientRect();
+              return box.left < own.right - 3 && box.right > own.left + 3 && box.top < own.bottom - 3 && box.bottom > own.top + 3;
+            })
+            .map((each) => each.getAttribute('aria-label') ?? each.textContent ?? '');
+        });
+      for (const [row, column, formula, reads] of [
+        ['Mount height', 'A', '=A5*30 cm', 1],
+        ['Mount height', 'A', '=MIN(B7, A20)', 2],
+        ['Mount height', 'C', '=A7+B7', 2],
+        ['Full mean PPFD', 'C', '=C13*1.1', 1],
+      ] as const) {
+        await begin(row, column, formula);
+        await expect.poll(async () => (await lettered()).length).toBe(reads);
+        await expect.poll(hidden, { message: `${row}, ${column}: ${formula}` }).toEqual([]);
+        const box = await slip().boundingBox();
+        expect(box?.x).toBeGreaterThanOrEqual(0);
+        expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(width);
+        await page.keyboard.press('Escape');
+        await page.keyboard.press('Escape');
+        await slip().waitFor({ state: 'detached' });
+      }
+    },
+    90_000,
+  );
+});
+
 describe('by touch, 390 px wide', () => {
   it('is written with cells that are tapped, within the screen', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });

@@ -19,6 +19,7 @@ import { type Candidate, type Completing, completing } from './completion.ts';
 import { hintOf, type Verdict, verdictOf } from './hints.ts';
 import { type Citing, citingOf } from './letters.ts';
 import { Picking } from './picking.ts';
+import { laySlip } from './placing.ts';
 import '../styles/formula.css';
 import { slipBelow } from './slip-below.ts';
 import { libraryOf, NO_LIBRARY, unitsIn } from './stock.ts';
@@ -42,8 +43,6 @@ interface Read extends Citing {
 
 /** ms without another character before the engine is asked. */
 const SETTLE = 250;
-/** px */
-const WIDEST = 540;
 const NOTHING: Verdict = { text: '', wrong: false };
 const PICK = 'input.pick';
 
@@ -138,6 +137,7 @@ export class FormulaEditor {
     if (this.#docked) return;
     this.#docked = true;
     this.root.removeAttribute('style');
+    delete this.root.dataset.side;
     this.root.classList.add('docked');
     this.#table.closest('ob-app')?.append(this.root);
     this.#view.focus();
@@ -153,20 +153,16 @@ export class FormulaEditor {
     else this.#writer.leave();
   }
 
-  /** Lays the slip over its cell, and within the frame of the table. */
+  /** Lays the slip by its cell, and shows it. */
   #place(): void {
-    const over = this.#table.querySelector('.over')?.getBoundingClientRect();
-    const frame = this.#table.querySelector('.frame')?.getBoundingClientRect();
-    if (this.#closed || this.#docked || !over || !frame) return;
-    const { style } = this.root;
-    const most = Math.max(over.width + 4, Math.min(WIDEST, frame.width));
-    style.setProperty('--height', `${over.height}px`);
-    style.setProperty('--most', `${most}px`);
-    // To the right of where its cell begins, or to the left of where it ends, or all across.
-    if (over.left + most <= frame.right) style.left = '-2px';
-    else if (over.right - most >= frame.left) Object.assign(style, { left: 'auto', right: '-2px' });
-    else Object.assign(style, { left: `${frame.left - over.left}px`, width: `${most}px` });
-    this.root.scrollIntoView({ block: 'nearest' });
+    if (this.#closed || this.#docked) return;
+    laySlip(this.root, this.#table);
+    this.#show();
+  }
+
+  /** Brought into sight, unless a cell that is being picked is. */
+  #show(): void {
+    if (!this.#picking.isLive && !this.#docked) this.root.scrollIntoView({ block: 'nearest' });
   }
 
   /** Why what is written was not taken. */
@@ -255,7 +251,10 @@ export class FormulaEditor {
     cancelAnimationFrame(this.#citing);
     this.#citing = requestAnimationFrame(() =>
       setTimeout(() => {
-        if (!this.#closed) this.#writer.cite(this.#read.cells);
+        if (this.#closed) return;
+        this.#writer.cite(this.#read.cells);
+        // With the letters drawn it is known what the slip would hide. It does not jump about under a list that one goes through.
+        requestAnimationFrame(() => this.#list || this.#place());
       }),
     );
   }
@@ -370,8 +369,7 @@ export class FormulaEditor {
       picks: this.#picking.isLive ? 'moves' : takesReference(words, this.#caret) ? 'begins' : undefined,
     });
     render(template, this.#below);
-    // What grew is brought into sight, unless a cell that is being picked is.
-    if (!this.#picking.isLive && !this.#docked) requestAnimationFrame(() => this.root.scrollIntoView({ block: 'nearest' }));
+    requestAnimationFrame(() => this.#show());
   }
 }
 
