@@ -20,7 +20,7 @@ import { Keeping, type View } from './controllers/keeping.ts';
 import { Tracing } from './controllers/tracing.ts';
 import { Typing } from './controllers/typing.ts';
 import { Whereabouts } from './controllers/whereabouts.ts';
-import { actions, cover } from './cover.ts';
+import { cover, drawerActions } from './cover.ts';
 import { loadOwnPage, OWN_PAGES, PageDesk, type Room } from './desk.ts';
 import './naming.ts';
 import type { ObNaming } from './naming.ts';
@@ -244,10 +244,9 @@ export class ObApp extends Part implements Room {
     await this.querySelector<ObArranging>('ob-arranging')?.arrange(verb);
   }
 
-  async bringTable(picked?: File): Promise<void> {
-    const [{ pickFile, TABLE_FILES }] = await Promise.all([import('./opening.ts'), import('./bring-in.ts')]);
-    const file = picked ?? (await pickFile(TABLE_FILES));
-    if (file) await this.querySelector<ObBringIn>('ob-bring-in')?.open({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
+  async bringTable(file: File): Promise<void> {
+    await import('./bring-in.ts');
+    await this.querySelector<ObBringIn>('ob-bring-in')?.open({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
   }
 
   toShelf(): Promise<void> {
@@ -332,7 +331,7 @@ export class ObApp extends Part implements Room {
       <nav class="contents" aria-label="Contents">
         <div class="drawer-head"><b>Contents</b><button type="button" @click=${() => this.#toggleDrawer()}>Close</button></div>
         <ob-contents .book=${book} .values=${values} .tick=${this.tick} .page=${this.pageId} .changes=${session.history.done.length}></ob-contents>
-        <div class="drawer-acts">${this.#drawer ? actions(this.#desk) : nothing}</div>
+        <div class="drawer-acts">${this.#drawer ? drawerActions(this.#desk) : nothing}</div>
       </nav>
       <main class="page">
         <div class="print-head">${book.title}${book.client ? `, ${book.client}` : ''}</div>
@@ -379,6 +378,7 @@ export class ObApp extends Part implements Room {
 
   #toggleDrawer(): void {
     this.#drawer = !this.#drawer;
+    this.removeAttribute('telling');
     this.requestUpdate();
     void this.updateComplete.then(() => this.querySelector<HTMLElement>(this.#drawer ? '.drawer-head button' : '.drawer-button')?.focus());
   }

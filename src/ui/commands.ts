@@ -41,7 +41,6 @@ export interface Desk {
   /** The book holds records of a file that found no place in it. */
   readonly hasNotPlaced: boolean;
   bringIn(): void;
-  bringTable(): void;
   print(): void;
   find(): void;
   shelf(): void;
@@ -183,14 +182,14 @@ export const commands: readonly Command[] = [
   { id: 'send-tidy', label: 'Send out every cell as CSV, one a line', words: 'export download tidy data', when: open, run: (d) => d.sendOut('tidy') },
   {
     id: 'bring-in',
-    label: 'Bring in a book file',
-    words: 'open import load',
+    // A table can only come into a book.
+    label: (d) => (d.bookOpen ? 'Bring in a book file or a table (CSV) …' : 'Bring in a book file …'),
+    words: 'open import load readings list',
     keys: 'Ctrl O',
     presses: (e) => letter(e, 'o'),
     when: () => true,
     run: (d) => d.bringIn(),
   },
-  { id: 'bring-table', label: 'Bring in a table from a CSV file …', words: 'import readings list open load', when: open, run: (d) => d.bringTable() },
   {
     id: 'send-not-placed',
     label: 'Send out what found no place, as CSV',

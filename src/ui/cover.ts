@@ -25,8 +25,12 @@ export function cover(state: CoverState): TemplateResult {
   </header>`;
 }
 
+/** In the drawer, for a finger: keys take the last change back elsewhere. */
+export const drawerActions = (desk: Desk): TemplateResult =>
+  html`${['undo', 'redo'].map(command).map((c) => html`<button type="button" ?disabled=${!c.when(desk)} @click=${() => c.run(desk)}>${labelOf(c, desk)}</button>`)}${actions(desk)}`;
+
 /** The same at the head of the page and in the drawer. */
-export function actions(desk: Desk): TemplateResult {
+function actions(desk: Desk): TemplateResult {
   const find = command('find');
   return html`${
     desk.bookOpen

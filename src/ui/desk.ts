@@ -47,7 +47,6 @@ export interface Room {
   type(wish: Wishes['type']): Promise<void>;
   showPage(page: string): void;
   bringIn(): void;
-  bringTable(): Promise<void>;
   find(): void;
   toShelf(): Promise<void>;
   goBack(): void;
@@ -162,9 +161,6 @@ export class PageDesk implements Desk {
   }
   bringIn(): void {
     this.#room.bringIn();
-  }
-  bringTable(): void {
-    void this.#room.bringTable();
   }
   take(change: Change): void {
     this.#room.session?.dispatch(change);

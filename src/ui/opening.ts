@@ -41,7 +41,7 @@ interface Tabular {
   readonly table: File;
 }
 
-export const TABLE_FILES = '.csv,.tsv,.txt,text/csv,text/plain';
+const TABLE_FILES = '.csv,.tsv,.txt,text/csv,text/plain';
 
 export const templateCards: readonly TemplateCard[] = [...titles].map(([slug, title]) => ({ slug, title, purpose: purposes.get(slug) ?? '' }));
 
@@ -91,7 +91,7 @@ async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | 
   return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0, notice: `${file.name}: ${read.message}` };
 }
 
-export function pickFile(accept: string): Promise<File | undefined> {
+function pickFile(accept: string): Promise<File | undefined> {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = accept;

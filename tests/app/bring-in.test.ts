@@ -21,7 +21,7 @@ async function command(words: string): Promise<void> {
 }
 
 async function bring(name: string, text: string): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), command('table from a CSV')]);
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), command('a table (CSV)')]);
   await chooser.setFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
   await slip().waitFor();
 }
@@ -85,11 +85,9 @@ describe('a CSV file', () => {
     await first.setFiles(file);
     await start.getByText('heights.csv holds a table, not a book. Begin a plan or open one first').waitFor();
     expect(await start.locator('ob-bring-in dialog[open]').count()).toBe(0);
-    await start.context().close();
   });
 
   it('of readings says what becomes of those that are there, and takes over the blank places', async () => {
-    await page.context().close();
     page = await browser.visit();
     await page.getByRole('button', { name: /^Meter check/ }).click();
     await page.getByLabel('Client').fill('A client');
