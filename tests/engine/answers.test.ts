@@ -108,7 +108,10 @@ describe('allowed ranges of a given', () => {
     const engine = createEngine();
     await engine.load(book([table('Plan', [[{ content: '150 cm', unit: 'cm' }]], line)]));
     expect(await engine.read('Plan!A1', '800')).toMatchObject({ ok: true, content: '800 cm' });
-    expect(await engine.read('Plan!A1', '1100')).toEqual({ ok: false, message: 'Bench length: 1100 cm is above what is allowed, from 20 to 1000 cm (0.2 to 10 m).' });
+    expect(await engine.read('Plan!A1', '1100')).toEqual({
+      ok: false,
+      message: 'Bench length: 1100 cm is above what is allowed, from 20 to 1000 cm (0.2 to 10 m).',
+    });
   });
 
   it('hold for what a formula gives, where it stands for a given, but not where it is worked', async () => {
