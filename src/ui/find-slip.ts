@@ -87,13 +87,16 @@ export class ObFindSlip extends Part {
       this.#go(1);
       this.said = message;
     }
+    // A button that can't be pressed any more has lost the focus, and with it the slip its keys.
+    await this.updateComplete;
+    if (document.activeElement === document.body || document.activeElement?.matches(':disabled')) this.querySelector<HTMLElement>('[name=text]')?.focus();
   }
 
   override render(): TemplateResult {
     const { hits } = this;
     const times = hits.reduce((n, hit) => n + hit.times, 0);
     const hit = hits[this.at];
-    return html`<dialog class="slip-box beside" aria-label="Find and replace" @keydown=${(e: KeyboardEvent) => e.key === 'Escape' && this.#close()}>
+    return html`<dialog class="slip-box beside" aria-label="Find and replace" @keydown=${this.#press}>
       <form class="begin" @submit=${(e: Event) => {
         e.preventDefault();
         this.#go(1);
@@ -112,6 +115,12 @@ export class ObFindSlip extends Part {
         </div>
       </form>
     </dialog>`;
+  }
+
+  #press(event: KeyboardEvent): void {
+    if (event.key !== 'Escape' || event.isComposing) return;
+    event.preventDefault();
+    this.#close();
   }
 
   #close(): void {

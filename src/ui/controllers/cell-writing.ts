@@ -6,6 +6,7 @@
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
+import { lineOf, valueAt } from '../cell-view.ts';
 import { numberHints } from '../choices.ts';
 import { cellKey, type Draft, endDraft, noteDraft } from '../drafts.ts';
 import type { FormulaEditor } from '../formula/editor.ts';
@@ -65,7 +66,9 @@ export class CellWriting implements ReactiveController {
     const at = this.#host.at;
     const input = this.#host.input;
     if (!at || !input || this.isOpen) return;
-    const stored = at.cell?.typed ?? at.cell?.content ?? '';
+    // What is the same as in another scenario, and picked from a list, is picked anew: a finger could hardly write over the formula.
+    const picks = standingOf(at) === 'as' && this.#host.choicesHere().length > 0;
+    const stored = picks ? lineOf(valueAt(this.#host.values, addressOf(at))) : (at.cell?.typed ?? at.cell?.content ?? '');
     if (text !== undefined) {
       this.#begin(text);
       this.#before = '';
@@ -76,7 +79,7 @@ export class CellWriting implements ReactiveController {
     this.#begin(stored.replace(/^'/, ''));
     const place = this.#place;
     input.select();
-    if (!isFormula(at.cell?.content ?? '')) return;
+    if (picks || !isFormula(at.cell?.content ?? '')) return;
     // A formula is stored with its units spelled out; the engine says how a person reads it.
     const nicer = await this.#host.ask((engine) => engine.editable(addressOf(at))).catch(() => stored);
     if (!this.isOpen || this.#editor || this.#place !== place || input.value !== stored) return;
