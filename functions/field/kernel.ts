@@ -87,13 +87,20 @@ export function crossingWeights({ crossing: c, terms }: Pick<CrossingTables, 'cr
 const COLUMNS = 4;
 const ROWS = 2;
 
-/** Adds Σₜ wₜ Xₜ Yₜ to a grid of nx by ny points. Terms beyond `filled` are zero in both tables. */
-export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx: number, ny: number, into: Float64Array): void {
+/** wₜ Yₜ of a pair of rows. Kept from call to call: to make a typed array takes as long as the products of five points. */
+let kept = new Float64Array(0);
+
+/**
+ * Adds Σₜ wₜ Xₜ Yₜ to a grid of nx by ny points, which is the first corner of one with rows of `width` points. Terms beyond `filled` are
+ * zero in both tables.
+ */
+export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx: number, ny: number, into: Float64Array, width = nx): void {
   const count = weights.length;
   let used = count;
   while (used > 0 && weights[used - 1] === 0) used--;
-  // wₜ Yₜ of a pair of rows; the second one is left out where the last row stands alone.
-  const pair = new Float64Array(ROWS * count);
+  if (kept.length < ROWS * count) kept = new Float64Array(ROWS * count);
+  // The second row is left out where the last one stands alone.
+  const pair = kept;
   for (let j = 0; j < ny; j += ROWS) {
     const rows = Math.min(ROWS, ny - j);
     let reachY = 0;
@@ -104,12 +111,12 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
     let i = 0;
     for (; rows === ROWS && i + COLUMNS <= nx; i += COLUMNS) {
       const most = Math.max(x.filled[i] as number, x.filled[i + 1] as number, x.filled[i + 2] as number, x.filled[i + 3] as number);
-      addBlock(pair, x.values, i * count, count, Math.min(most, reachY), into, j * nx + i, nx);
+      addBlock(pair, x.values, i * count, count, Math.min(most, reachY), into, j * width + i, width);
     }
     for (; i < nx; i++) {
       const reach = Math.min(reachY, x.filled[i] as number);
       for (let r = 0; r < rows; r++) {
-        const p = (j + r) * nx + i;
+        const p = (j + r) * width + i;
         into[p] = (into[p] as number) + dot(pair, r * count, x.values, i * count, reach);
       }
     }
@@ -117,7 +124,7 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
 }
 
 /** The products of a pair of rows with COLUMNS columns, from `a` on. A function of its own: with so few numbers about, the compiler keeps the sums in the processor. */
-function addBlock(pair: Float64Array, columns: Float64Array, a: number, count: number, reach: number, into: Float64Array, p: number, nx: number): void {
+function addBlock(pair: Float64Array, columns: Float64Array, a: number, count: number, reach: number, into: Float64Array, p: number, width: number): void {
   const b = a + count;
   const c = b + count;
   const d = c + count;
@@ -145,7 +152,7 @@ function addBlock(pair: Float64Array, columns: Float64Array, a: number, count: n
     lowerC += l * vc;
     lowerD += l * vd;
   }
-  const q = p + nx;
+  const q = p + width;
   into[p] = (into[p] as number) + upperA;
   into[p + 1] = (into[p + 1] as number) + upperB;
   into[p + 2] = (into[p + 2] as number) + upperC;
@@ -162,24 +169,33 @@ function dot(rows: Float64Array, from: number, columns: Float64Array, at: number
   return sum;
 }
 
-/** Cell centres along one side. */
-export function cellCentres(cells: number, size: number): number[] {
+/** The first so many of the cell centres along one side. */
+export function cellCentres(cells: number, size: number, count = cells): number[] {
   const centres: number[] = [];
-  for (let i = 0; i < cells; i++) centres.push(((i + 0.5) * size) / cells);
+  for (let i = 0; i < count; i++) centres.push(((i + 0.5) * size) / cells);
   return centres;
 }
 
 /** PPFD at the crossings of any rows of points, x and y each in rising order, µmol/m²/s, x fastest. */
-export const fieldAt = (layout: Layout, height: number, xs: readonly number[], ys: readonly number[]): Float64Array =>
-  sumOf(layout, crossings(layout), height, xs, ys);
-
-function sumOf(layout: Layout, all: readonly Crossing[], height: number, xs: readonly number[], ys: readonly number[]): Float64Array {
+export function fieldAt(layout: Layout, height: number, xs: readonly number[], ys: readonly number[]): Float64Array {
   const field = new Float64Array(xs.length * ys.length);
+  addField(layout, crossings(layout), height, xs, ys, field, xs.length);
+  return field;
+}
+
+function addField(
+  layout: Layout,
+  all: readonly Crossing[],
+  height: number,
+  xs: readonly number[],
+  ys: readonly number[],
+  field: Float64Array,
+  width: number,
+): void {
   for (const c of all) {
     const tables = crossingTables(layout, c, height, height, xs, ys);
-    addProduct(crossingWeights(tables, height), tables.x, tables.y, xs.length, ys.length, field);
+    addProduct(crossingWeights(tables, height), tables.x, tables.y, xs.length, ys.length, field, width);
   }
-  return field;
 }
 
 /** PPFD at one point, µmol/m²/s. */
@@ -187,25 +203,26 @@ export const ppfdAt = (layout: Layout, height: number, x: number, y: number): nu
 
 /** PPFD at the cell centres of the bench, µmol/m²/s, row by row from the origin, x fastest. */
 export function benchField(layout: Layout, height: number, nx: number, ny: number): Float64Array {
-  const [xs, ys] = [cellCentres(nx, layout.bench.length), cellCentres(ny, layout.bench.width)];
+  const { length, width } = layout.bench;
   const all = crossings(layout);
-  if (!all.every((c) => c.centred)) return fieldAt(layout, height, xs, ys);
+  if (!all.every((c) => c.centred)) return fieldAt(layout, height, cellCentres(nx, length), cellCentres(ny, width));
   // Grid and fixtures are both centred: a quarter says it all.
-  const [left, front] = [xs.slice(0, (nx + 1) >> 1), ys.slice(0, (ny + 1) >> 1)];
-  return unfold(sumOf(layout, all, height, left, front), nx, ny);
+  const [left, front] = [cellCentres(nx, length, (nx + 1) >> 1), cellCentres(ny, width, (ny + 1) >> 1)];
+  const field = new Float64Array(nx * ny);
+  addField(layout, all, height, left, front, field, nx);
+  unfold(field, nx, ny);
+  return field;
 }
 
-export function unfold(quarter: Float64Array, nx: number, ny: number): Float64Array {
+/** The first quarter of a grid, its middle row and column included, mirrored to the three others. */
+function unfold(field: Float64Array, nx: number, ny: number): void {
   const [halfX, halfY] = [(nx + 1) >> 1, (ny + 1) >> 1];
-  const field = new Float64Array(nx * ny);
   for (let j = 0; j < halfY; j++) {
     for (let i = 0; i < halfX; i++) {
-      const e = quarter[j * halfX + i] as number;
-      field[j * nx + i] = e;
+      const e = field[j * nx + i] as number;
       field[j * nx + nx - 1 - i] = e;
       field[(ny - 1 - j) * nx + i] = e;
       field[(ny - 1 - j) * nx + nx - 1 - i] = e;
     }
   }
-  return field;
 }

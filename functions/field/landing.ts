@@ -54,12 +54,18 @@ const LEGENDRE = [
   [0.9602898564975363, 0.1012285362903763],
 ] as const;
 
-/** One axis: for each centre, the landing of every term, with its reflections. */
-function axisLandings(terms: Terms, { centres, size, bench, sides }: AxisSources): Float64Array[] {
+/** One axis: for each centre, the landing of every term, with its reflections. Where the centres are symmetric, the last half is the first one. */
+function axisLandings(terms: Terms, { centres, size, bench, sides }: AxisSources, centred: boolean): Float64Array[] {
   const wide = sides === 0 ? undefined : wideImages(terms, size, bench, sides);
   const from = wide?.count ?? 0;
   const images = wide?.imagesBeyond ?? 0;
-  return centres.map((u) => {
+  const rows: Float64Array[] = [];
+  for (const [i, u] of centres.entries()) {
+    const twin = centres.length - 1 - i;
+    if (centred && twin < i) {
+      rows.push(rows[twin] as Float64Array);
+      continue;
+    }
     const row = new Float64Array(terms.count);
     if (wide) addWide(terms, wide, { centres: [u], size, bench, sides }, row);
     for (let t = from; t < terms.count; t++) {
@@ -72,8 +78,9 @@ function axisLandings(terms: Terms, { centres, size, bench, sides }: AxisSources
       }
       row[t] = sum;
     }
-    return row;
-  });
+    rows.push(row);
+  }
+  return rows;
 }
 
 /** The wide terms, integrated over the bench. */
@@ -98,8 +105,8 @@ function landingParts({ bench, sides }: Layout, c: Crossing, height: number): { 
   const far = Math.hypot(axis(c.xs, c.length, bench.length), axis(c.ys, c.width, bench.width));
   const terms = termsFor(ruleFor(c.m), height, height, far);
   return {
-    x: axisLandings(terms, { centres: c.xs, size: c.length, bench: bench.length, sides }),
-    y: axisLandings(terms, { centres: c.ys, size: c.width, bench: bench.width, sides }),
+    x: axisLandings(terms, { centres: c.xs, size: c.length, bench: bench.length, sides }, c.centred),
+    y: axisLandings(terms, { centres: c.ys, size: c.width, bench: bench.width, sides }, c.centred),
     weights: weightsAt(terms, c.ppf, c.m, height),
   };
 }

@@ -20,9 +20,10 @@ function termMeans({ values, filled }: AxisTable, count: number, cells: number, 
 
 /** Good for heights from `lowest` to `highest`. */
 export function meanByHeight(layout: Layout, lowest: number, highest: number, nx: number, ny: number): (height: number) => number {
-  const [xs, ys] = [cellCentres(nx, layout.bench.length), cellCentres(ny, layout.bench.width)];
+  const { length, width } = layout.bench;
   const parts = crossings(layout).map((c) => {
-    const tables = crossingTables(layout, c, lowest, highest, c.centred ? xs.slice(0, (nx + 1) >> 1) : xs, c.centred ? ys.slice(0, (ny + 1) >> 1) : ys);
+    const points = (cells: number, size: number): number[] => cellCentres(cells, size, c.centred ? (cells + 1) >> 1 : cells);
+    const tables = crossingTables(layout, c, lowest, highest, points(nx, length), points(ny, width));
     const { count, tau, lnWeight, rule } = tables.terms;
     const product = termMeans(tables.x, count, nx, c.centred);
     const other = termMeans(tables.y, count, ny, c.centred);

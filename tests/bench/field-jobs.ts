@@ -17,7 +17,7 @@ export function manyGeometries(count: number): number {
   const perAxis = Math.round(Math.sqrt(count / heights));
   const terms = termsFor(ruleFor(1), 0.2, 1.2, Math.hypot(LENGTH, WIDTH) + 0.6);
   const table = (n: number, size: number, face: number, cells: number, spread: number) =>
-    axisTable(terms, cellCentres(cells, size).slice(0, cells / 2), { centres: centres(n, size, spread), size: face, bench: size, sides: 0 });
+    axisTable(terms, cellCentres(cells, size, cells / 2), { centres: centres(n, size, spread), size: face, bench: size, sides: 0 });
   const alongs = Array.from({ length: perAxis }, (_, i) => table(1 + (i % 5), LENGTH, 0.6, NX, 0.9 + 0.01 * i));
   const acrosses = Array.from({ length: perAxis }, (_, i) => table(1 + (i % 5), WIDTH, 0.06, NY, 0.9 + 0.01 * i));
   const quarter = new Float64Array((NX * NY) / 4);
