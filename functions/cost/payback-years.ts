@@ -19,7 +19,8 @@ export const PAYBACK_YEARS = define({
   examples: [{ formula: 'PAYBACK.YEARS(1200,300)', gives: 4 }],
   work: ([extra, saving], show) => {
     if (extra > 0 && (saving <= 0 || extra / saving > LONGEST)) {
-      return refuse(`PAYBACK.YEARS: it never pays back: the saving is ${say(saving)} a year, against ${say(extra)} to pay.`);
+      const long = saving > 0 ? `it takes ${say(extra / saving)} years, as good as never` : 'it never pays back';
+      return refuse(`PAYBACK.YEARS: ${long}: the saving is ${say(saving)} a year, against ${say(extra)} to pay.`);
     }
     const value = extra === 0 ? 0 : extra / saving;
     show?.expression('extra price over yearly saving', extra === 0 ? '0' : calc`${extra} / ${saving}`, value, 'year');
@@ -53,9 +54,11 @@ export const DISCOUNTED_PAYBACK = define({
   work: ([extra, saving, rate], show) => {
     const value = discountedPayback(extra, saving, rate);
     if (value === undefined) {
-      return refuse(
-        `DISCOUNTED.PAYBACK: it never pays back: ${say(saving)} a year is saved, and the interest on ${say(extra)} is ${say(extra * rate)} a year. The saving must be more than that.`,
-      );
+      const [long, must] =
+        saving > extra * rate
+          ? [`it takes more than ${say(LONGEST)} years, as good as never`, '']
+          : ['it never pays back', ' The saving must be more than that.'];
+      return refuse(`DISCOUNTED.PAYBACK: ${long}: ${say(saving)} a year is saved, and the interest on ${say(extra)} is ${say(extra * rate)} a year.${must}`);
     }
     if (show) {
       const whole = Math.floor(value);

@@ -1,9 +1,13 @@
-import { calc, define } from '../define.ts';
+import { say } from '../check-args.ts';
+import { calc, define, refuse } from '../define.ts';
 import { PPF } from '../field/field-params.ts';
 
 const SHARE = { unit: '1', above: 0, atMost: 1 } as const;
 /** A count that is whole but for rounding is that count: 7.0000000001 fixtures are 7. */
 export const ROUNDING = 1e-9;
+
+/** More than any plan has; beyond it a count would lose its last digits to rounding. */
+const MOST = 1e6;
 
 /** Fixtures that give a kept mean over an area. */
 export const COUNT_FOR_TARGET = define({
@@ -27,6 +31,7 @@ export const COUNT_FOR_TARGET = define({
   ],
   work: ([target, area, ppf, landing, maintenance], show) => {
     const exact = (target * area) / (ppf * landing * maintenance);
+    if (exact > MOST) return refuse(`COUNT.FOR.TARGET: that would take ${say(exact)} fixtures; check the output and the shares, or take a smaller area.`);
     const count = Math.max(1, Math.ceil(exact * (1 - ROUNDING)));
     show?.expression('fixtures, before rounding', calc`${target} * ${area} / (${ppf} * ${landing} * ${maintenance})`, exact, '1');
     show?.expression('whole fixtures', calc`ceil(${exact} * (1 - ${ROUNDING}))`, count, '1');

@@ -1,5 +1,5 @@
 import { calc, define, refuse } from '../define.ts';
-import { fromBase, toBase, unit } from '../units.ts';
+import { fromBase, quantityName, toBase, unit } from '../units.ts';
 
 /** CONVERT: a plain number from one unit to another of the same kind. */
 export const CONVERT = define({
@@ -23,7 +23,10 @@ export const CONVERT = define({
   work: ([number, from, to], show) => {
     const [a, b] = [unit(from), unit(to)];
     if (!a || !b) return refuse(`CONVERT: there is no unit “${a ? to : from}”.`);
-    if (a.dimension !== b.dimension || a.reading !== b.reading) return refuse(`CONVERT: “${from}” and “${to}” are units of different kinds.`);
+    if (a.dimension !== b.dimension || a.reading !== b.reading) {
+      const [kind, other] = [quantityName(a.dimension, a.reading), quantityName(b.dimension, b.reading)];
+      return refuse(`CONVERT: “${from}” is a unit of ${kind} and “${to}” one of ${other}; both must be of one kind.`);
+    }
     const answer = fromBase(toBase(number, a), b);
     if (a.offset === 0 && b.offset === 0) {
       show?.expression(`${from} to ${to}`, calc`${number} * ${a.numerator} / ${a.denominator} * ${b.denominator} / ${b.numerator}`, answer, '1');

@@ -22,3 +22,15 @@ test('without interest both paybacks agree, and a saving smaller than the intere
   const value = evaluate('DISCOUNTED.PAYBACK(1200,90,0.08)');
   expect(isRefusal(value) && value.message).toContain('the interest on 1200 is 96 a year');
 });
+
+test('a payback of a thousand years is said to be one, not blamed on interest', () => {
+  const said = (formula: string): string => {
+    const value = evaluate(formula);
+    return isRefusal(value) ? value.message : String(value);
+  };
+  expect(said('DISCOUNTED.PAYBACK(1200,1,0)')).toBe(
+    'DISCOUNTED.PAYBACK: it takes more than 1000 years, as good as never: 1 a year is saved, and the interest on 1200 is 0 a year.',
+  );
+  expect(said('PAYBACK.YEARS(1200,1)')).toBe('PAYBACK.YEARS: it takes 1200 years, as good as never: the saving is 1 a year, against 1200 to pay.');
+  expect(said('PAYBACK.YEARS(1200,-5)')).toBe('PAYBACK.YEARS: it never pays back: the saving is −5 a year, against 1200 to pay.');
+});

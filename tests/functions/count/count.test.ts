@@ -48,3 +48,7 @@ test('more light than there is cannot be dimmed to, and the refusal says how muc
   expect(number('DIM.FOR.TARGET(200,200)')).toBe(1);
   expect(message('DIM.FOR.TARGET(150,200)')).toMatch(/25 % short of 200/);
 });
+
+test('a count that no plan has is refused', () => {
+  expect(message('COUNT.FOR.TARGET(100000,1000000,0.001,0.01,0.01)')).toMatch(/^COUNT\.FOR\.TARGET: that would take 1[\u202f0]+ fixtures; check the output/);
+});

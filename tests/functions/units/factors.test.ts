@@ -1,7 +1,9 @@
 import { unit as library } from 'mathjs';
 import { describe, expect, test } from 'vitest';
+import { isRefusal } from '../../../functions/define.ts';
 import { fromBase, need, toBase, unit } from '../../../functions/units.ts';
 import published from '../../references/units.json';
+import { evaluate } from '../evaluate.ts';
 
 /** Our symbol, the library's, and the coherent unit both are held against. */
 const PAIRS: readonly (readonly [ours: string, theirs: string, base: string])[] = [
@@ -126,4 +128,13 @@ describe('What a unit is written as', () => {
     expect(need('week').dimension).toBe(need('d').dimension);
     expect(need('EUR/month').dimension).toBe(need('EUR/year').dimension);
   });
+});
+
+test('a conversion between kinds says which kinds they are', () => {
+  const said = (formula: string): unknown => {
+    const value = evaluate(formula);
+    return isRefusal(value) ? value.message : value;
+  };
+  expect(said('CONVERT(25,"°C","K")')).toBe('CONVERT: “°C” is a unit of temperature reading and “K” one of temperature difference; both must be of one kind.');
+  expect(said('CONVERT(1,"m","kg")')).toBe('CONVERT: “m” is a unit of length and “kg” one of mass; both must be of one kind.');
 });
