@@ -6,6 +6,7 @@ export const EXTRA = { ...BUY, name: 'extra', quantity: 'extra price', meaning: 
 export const SAVING = { ...YEARLY, name: 'saving', quantity: 'saving a year', meaning: 'against the cheaper way' } as const;
 /** Longer than any lamp: beyond it the answer is as good as never. */
 const LONGEST = 1000;
+const TOO_LONG = `it takes more than ${say(LONGEST)} years, as good as never`;
 
 export const PAYBACK_YEARS = define({
   name: 'PAYBACK.YEARS',
@@ -19,7 +20,7 @@ export const PAYBACK_YEARS = define({
   examples: [{ formula: 'PAYBACK.YEARS(1200,300)', gives: 4 }],
   work: ([extra, saving], show) => {
     if (extra > 0 && (saving <= 0 || extra / saving > LONGEST)) {
-      const long = saving > 0 ? `it takes ${say(extra / saving)} years, as good as never` : 'it never pays back';
+      const long = saving > 0 ? TOO_LONG : 'it never pays back';
       return refuse(`PAYBACK.YEARS: ${long}: the saving is ${say(saving)} a year, against ${say(extra)} to pay.`);
     }
     const value = extra === 0 ? 0 : extra / saving;
@@ -54,10 +55,7 @@ export const DISCOUNTED_PAYBACK = define({
   work: ([extra, saving, rate], show) => {
     const value = discountedPayback(extra, saving, rate);
     if (value === undefined) {
-      const [long, must] =
-        saving > extra * rate
-          ? [`it takes more than ${say(LONGEST)} years, as good as never`, '']
-          : ['it never pays back', ' The saving must be more than that.'];
+      const [long, must] = saving > extra * rate ? [TOO_LONG, ''] : ['it never pays back', ' The saving must be more than that.'];
       return refuse(`DISCOUNTED.PAYBACK: ${long}: ${say(saving)} a year is saved, and the interest on ${say(extra)} is ${say(extra * rate)} a year.${must}`);
     }
     if (show) {

@@ -31,6 +31,6 @@ test('a payback of a thousand years is said to be one, not blamed on interest', 
   expect(said('DISCOUNTED.PAYBACK(1200,1,0)')).toBe(
     'DISCOUNTED.PAYBACK: it takes more than 1000 years, as good as never: 1 a year is saved, and the interest on 1200 is 0 a year.',
   );
-  expect(said('PAYBACK.YEARS(1200,1)')).toBe('PAYBACK.YEARS: it takes 1200 years, as good as never: the saving is 1 a year, against 1200 to pay.');
+  expect(said('PAYBACK.YEARS(1200,1)')).toBe('PAYBACK.YEARS: it takes more than 1000 years, as good as never: the saving is 1 a year, against 1200 to pay.');
   expect(said('PAYBACK.YEARS(1200,-5)')).toBe('PAYBACK.YEARS: it never pays back: the saving is −5 a year, against 1200 to pay.');
 });
