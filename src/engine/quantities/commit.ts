@@ -38,9 +38,10 @@ export function committed(host: QuantityHost, cells: CellKinds, canonical: strin
       const span = spans.get(wish.node);
       if (!span || pieces.has(`${span.start}`)) continue;
       const written = canonical.slice(span.start, span.end);
-      const text = wish.criterion ? criterionText(wish.criterion, wish.unit) : `UNIT(${written.replaceAll(/[()\s+]/g, '')},"${wish.unit}")`;
+      const digits = written.replaceAll(/[()\s+%]/g, '');
+      const text = wish.criterion ? criterionText(wish.criterion, wish.unit) : `UNIT(${digits},"${wish.unit}")`;
       pieces.set(`${span.start}`, { span, text });
-      said.add(`${written} read as ${toEditable(`=${text}`, host.currency).slice(1)}`);
+      said.add(`${written} read as ${wish.criterion ? toEditable(`=${text}`, host.currency).slice(1) : `${digits} ${wish.unit}`}`);
     }
     return { content: spliced(canonical, [...pieces.values()]), said: [...said] };
   };

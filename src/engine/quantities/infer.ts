@@ -4,7 +4,7 @@
  * Written numbers: where a quantity is wanted and a bare number is written, a commit notes which unit is meant (a wish);
  * at any other time the same is a mistake with a mend.
  */
-import { defaultUnit, need, over, PLAIN, power, times } from '../../../functions/units.ts';
+import { defaultUnit, need, over, PLAIN, power, times, unit } from '../../../functions/units.ts';
 import type { Place } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import { FormulaInCell } from './formula.ts';
@@ -309,6 +309,10 @@ export class Inference extends FormulaInCell {
     if (kind.is === 'text') return undefined;
     if (kind.is === 'mixed') return this.mixed(what, ast, kind);
     if (isQuantity(want) && isWritten(ast) && this.wish(ast, unitText, 'parameter')) return undefined;
+    // `6%` where a share per time is wanted: of no other quantity is there a percent.
+    const percent = `%${unitText}`;
+    if (ast.type === 'PERCENT_OP' && isWritten(ast.value) && unitText.startsWith('/') && unit(percent) && this.wish(ast, percent, 'parameter'))
+      return undefined;
     const such = unitText === '' ? '' : ` such as 1 ${unitText}`;
     return this.fail(`${what} needs ${kindWords(want)}${such}; ${this.described(ast)} is ${kindWords(kind)}.`, this.mendFor(ast, kind, want, unitText));
   }

@@ -93,6 +93,15 @@ describe('Settled rules, on the engine', () => {
     expect(await typed(['200 µmol/m²/s'], '=A1>160')).toMatchObject({ content: '=A1>UNIT(160,"µmol/m²/s")', value: { yes: true } });
   });
 
+  test('a percent stands for a share per time or per kelvin where one is wanted, and for no other quantity', async () => {
+    expect(await typed(['2400 EUR'], '=ANNUAL.CAPITAL(A1,6%,UNIT(8,"year"))')).toMatchObject({
+      content: '=ANNUAL.CAPITAL(A1,UNIT(6,"%/year"),UNIT(8,"year"))',
+      said: '6% read as 6 %/year',
+      value: { kind: 'number', unit: 'EUR/year' },
+    });
+    expect(await typed(['200 µmol/m²/s'], '=DLI(A1,16%)')).toMatchObject({ content: '=DLI(A1,16%)', value: { word: 'unit error' } });
+  });
+
   test('never inside × ÷ ^, and not when the formula would not check anyway', async () => {
     expect(await typed(['36 in'], '=A1*2')).toMatchObject({ content: '=A1*2' });
     expect(await typed(['36 in', '5 W'], '=A1+6+A2')).toMatchObject({ content: '=A1+6+A2', value: { word: 'unit error' } });
