@@ -60,10 +60,19 @@ export function showNumber(base: number, unitText: string, decimals?: number): S
   const at = digits.search(/[.×]/);
   const whole = group(at < 0 ? digits : digits.slice(0, at));
   const fraction = at < 0 ? '' : digits.slice(at);
-  return { sign, whole, fraction, unit: u.symbol, text: `${sign}${whole}${fraction}${unitGap(u.symbol)}${u.symbol}` };
+  return { sign, whole, fraction, unit: u.symbol, text: `${sign}${whole}${fraction}${unitGap(u.symbol)}${unitAfter({ whole, fraction, unit: u.symbol })}` };
 }
 
 const unitGap = (symbol: string): string => (symbol === '' || symbol === '°' ? '' : GAP);
+
+/** The unit of a number in a line of text: a symbol that is a word takes its plural, as in 6 months, but 1 month and 6 EUR/month. */
+export function unitAfter({ whole, fraction, unit: symbol }: Pick<ShownNumber, 'whole' | 'fraction' | 'unit'>): string {
+  const [one, many] = WORDS[symbol] ?? [];
+  return one === symbol && many !== undefined && `${whole}${fraction}` !== '1' ? many : symbol;
+}
+
+/** "1 point", "2 points". */
+export const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 /** A base value in a unit to its last digit, with a decimal point and nothing else: for files and other programs. */
 export function plainText(base: number, unitText: string): string {

@@ -5,7 +5,7 @@
 import { GAP, MINUS, showNumber, symbolCalled } from './number-text.ts';
 import { aQuantity, currencyOf, type Dimension, fromBase, PLAIN, toBase, type Unit, unit, withCurrency } from './units.ts';
 
-export { plainText, showNumber, spokenUnit } from './number-text.ts';
+export { counted, plainText, showNumber, spokenUnit } from './number-text.ts';
 
 export interface TypedOptions {
   /** The cell's shown unit. Left out or empty: none is set and any quantity is taken. `"1"`: plain numbers only. */

@@ -1,5 +1,6 @@
 import { say } from '../check-args.ts';
 import { type Cells, calc, define, isRefusal, type Refusal, refuse, type Show } from '../define.ts';
+import { counted } from '../number-text.ts';
 import { pairedNumbers } from '../ranges.ts';
 
 const LEAST_POINTS = 3;
@@ -15,7 +16,7 @@ function decay(name: string, hours: Cells, shares: Cells, show?: Show): { rate: 
   const pairs = pairedNumbers(name, ['hours', hours], ['shares', shares]);
   if (isRefusal(pairs)) return pairs;
   const n = pairs.length;
-  if (n < LEAST_POINTS) return refuse(`${name}: there are ${n} points; at least ${LEAST_POINTS} are needed.`);
+  if (n < LEAST_POINTS) return refuse(`${name}: ${n === 1 ? 'there is' : 'there are'} ${counted(n, 'point')}; at least ${LEAST_POINTS} are needed.`);
   const meanX = pairs.reduce((sum, [h]) => sum + h, 0) / n;
   const meanY = pairs.reduce((sum, [, s]) => sum + Math.log(s), 0) / n;
   const xy = (h: number, s: number): number => (h - meanX) * (Math.log(s) - meanY);

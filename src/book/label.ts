@@ -20,6 +20,9 @@ export function said(book: Book, at: At, cell: Cell | undefined): string {
   return short(text.startsWith('=') ? sayLost(text) : text);
 }
 
+/** As a sentence: with a stop, unless it has its own. */
+export const sentence = (text: string): string => (/[.?!…]$/u.test(text) ? text : `${text}.`);
+
 export const short = (text: string): string => {
   const line = text.replace(/\s+/gu, ' ');
   const letters = [...line];

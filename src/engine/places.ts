@@ -3,8 +3,10 @@
  * there and give 0, or the first cell. So places are looked at before those methods run:
  * one that is whole but for binary noise is taken as whole, any other is refused by its name.
  */
+
 import { CellError, ErrorType, type FunctionPlugin, HyperFormula } from 'hyperformula';
 import { say } from '../../functions/check-args.ts';
+import { counted } from '../../functions/number-text.ts';
 import { placeNumber } from '../../functions/standard/rounding.ts';
 import { pack, REFUSED } from './errors.ts';
 import { type Ast, plain, SimpleRangeValue } from './hyper.ts';
@@ -73,12 +75,10 @@ const numberAt = (call: Call, at: number): number | undefined => {
   return arg?.type === 'NUMBER' ? arg.value : undefined;
 };
 
-const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
-
 /** A row or column that the range has not. */
 function outside(name: string, word: 'row' | 'column', asked: number | undefined, there: number): CellError | undefined {
   if (asked === undefined || (asked >= 1 && asked <= there)) return undefined;
-  return beyond(`${name}: ${word} ${asked} is asked for, and the range has ${count(there, word)}: it can be 1${there > 1 ? ` to ${there}` : ''}.`);
+  return beyond(`${name}: ${word} ${asked} is asked for, and the range has ${counted(there, word)}: it can be 1${there > 1 ? ` to ${there}` : ''}.`);
 }
 
 /** What is wrong with places that are whole, or the call as the calculator is to have it. */
@@ -101,7 +101,7 @@ const index: Check = (call, plugin, state) => {
   if (!(range instanceof SimpleRangeValue)) return call;
   const [rows, columns] = [range.height(), range.width()];
   const given = third?.type === 'EMPTY' ? undefined : third;
-  if (!given && rows > 1 && columns > 1) return refused(`INDEX: the range has ${count(rows, 'row')} and ${count(columns, 'column')}: give the column too.`);
+  if (!given && rows > 1 && columns > 1) return refused(`INDEX: the range has ${counted(rows, 'row')} and ${counted(columns, 'column')}: give the column too.`);
   const one: Ast = { type: 'NUMBER', value: 1 };
   const row = rows === 1 && (!given || second.type === 'EMPTY') ? one : second;
   const column = given ?? (rows === 1 ? second : one);
@@ -116,7 +116,7 @@ const CHECKS: Readonly<Record<string, Check>> = {
   CHOOSE: (call) => {
     const [which, there] = [numberAt(call, 0), call.args.length - 1];
     if (which === undefined || there === 0 || (which >= 1 && which <= there)) return call;
-    return refused(`CHOOSE: number ${which} is asked for, and ${count(there, 'value')} ${there === 1 ? 'is' : 'are'} given.`);
+    return refused(`CHOOSE: number ${which} is asked for, and ${counted(there, 'value')} ${there === 1 ? 'is' : 'are'} given.`);
   },
   MATCH: (call) => {
     const type = numberAt(call, 2);

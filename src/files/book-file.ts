@@ -2,6 +2,7 @@
  * The book file: the book's own JSON with a checksum of its canonical text beside the other fields. A template is the same without the checksum,
  * so that it can be edited by hand. What is stored is exactly what was typed.
  */
+import { counted } from '../../functions/quantity-text.ts';
 import type { Book } from '../book/book.ts';
 import { canonical, canonicalText } from '../book/canonical.ts';
 import { checkBook } from '../book/check.ts';
@@ -69,11 +70,10 @@ function brokenText(text: string): BookRead {
   if (!checked?.ok) return failure(problem, `${what} What could be read does not make a book.`);
   const { book } = checked;
   const cells = book.tables.reduce((sum, table) => sum + Object.values(table.cells).reduce((n, line) => n + Object.keys(line).length, 0), 0);
-  const message = `${what} What could be read of “${book.title}”: ${some(book.tables.length, 'table')} with ${some(cells, 'cell')}, ${some(book.pages.length, 'page')}.`;
+  const message = `${what} What could be read of “${book.title}”: ${counted(book.tables.length, 'table')} with ${counted(cells, 'cell')}, ${counted(book.pages.length, 'page')}.`;
   return { ...failure(problem, message), rescued: book };
 }
 
 const failure = (problem: FileProblem, message: string, details: readonly string[] = []) => ({ ok: false, problem, message, details }) as const;
-const some = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
-const more = (n: number): string => (n > 0 ? ` (and ${some(n, 'more problem')})` : '');
+const more = (n: number): string => (n > 0 ? ` (and ${counted(n, 'more problem')})` : '');
 const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null && !Array.isArray(x);

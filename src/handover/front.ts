@@ -1,5 +1,7 @@
 /** The first page: what is planned for whom, whether it holds, and the five figures that a client reads first. */
+
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { sentence } from '../book/label.ts';
 import { heading, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 
@@ -15,7 +17,7 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
   return html`<header>
     <div>
       <h1>Light plan: ${book.title}</h1>
-      <p>Client: ${book.client || UNKNOWN}. ${cell('site', 'Site:')}.${letter ? ` Scenario ${letter}.` : ''}</p>
+      <p>Client: ${sentence(book.client || UNKNOWN)} ${cell('site', 'Site:')}.${letter ? ` Scenario ${letter}.` : ''}</p>
       <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'holds until')}. Book ${fingerprint}.</p>
     </div>
   </header>`;

@@ -2,7 +2,7 @@
  * Finds what the sheet says in a book by what it means, never by where it stands: rows of the comparing table and rows of other tables by
  * their ids, single cells by their names. What a book has not is undefined, and its line is left out.
  */
-import { showNumber } from '../../functions/number-text.ts';
+import { showNumber, unitAfter } from '../../functions/number-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Table } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, placeOf, rowHeading, type Standing, sourceOf, standingOf } from '../book/look-up.ts';
@@ -103,7 +103,7 @@ export class Reader {
       standing,
       value,
       text: value.kind === 'blank' ? UNKNOWN : lineOf(value, decimals),
-      unit: value.kind === 'number' ? showNumber(value.base, value.unit, decimals).unit : '',
+      unit: value.kind === 'number' ? unitAfter(showNumber(value.base, value.unit, decimals)) : '',
       ...(state && { state }),
       source: sourceOf(at) ?? '',
     };

@@ -1,4 +1,5 @@
 /** Whether the fit of a meter's readings is sound enough to be carried into the scenarios, and if so, the change that does it. */
+import { counted } from '../../functions/number-text.ts';
 import type { Book } from '../book/book.ts';
 import { carryFit } from '../book/commands/carry-fit.ts';
 import { addressOf, placeOf } from '../book/look-up.ts';
@@ -18,7 +19,9 @@ export function carryFound(book: Book, values: Values): Answer {
   if (found.kind !== 'number') return refused(`Nothing is carried over: ${found.kind === 'error' ? found.message : 'there is no fit yet.'}`);
   const points = ['points_along', 'points_across'].map(value).reduce((n, v) => n * (v.kind === 'number' ? v.base : 1), 1);
   if (points < LEAST_POINTS)
-    return refused(`Nothing is carried over: ${points} points are too few to tell whether the pattern fits; read at least ${LEAST_POINTS}.`);
+    return refused(
+      `Nothing is carried over: ${counted(points, 'point')} ${points === 1 ? 'is' : 'are'} too few to tell whether the pattern fits; read at least ${LEAST_POINTS}.`,
+    );
   const pattern = checkOf(value('m_pattern'))?.state;
   if (pattern === undefined || pattern === 'unknown')
     return refused('Nothing is carried over: by how much the pattern may miss is not given, so nobody can say whether the fit is sound.');

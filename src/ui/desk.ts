@@ -1,9 +1,11 @@
 /** What commands work on: the open book, the chosen cell, and what the page can do with them. */
+
 import { type At, cellAt } from '../book/address.ts';
 import { type Area, placesOf } from '../book/area.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { clearCells } from '../book/commands/clear-cells.ts';
+import { sentence } from '../book/label.ts';
 import { isLocked, lockedProblem } from '../book/locked.ts';
 import { addressOf, baseColumn, columnHeading, placeOf, standingOf, unitOf } from '../book/look-up.ts';
 import { NOT_PLACED } from '../book/names.ts';
@@ -143,13 +145,13 @@ export class PageDesk implements Desk {
   undo(): void {
     void this.#inTurn(() => {
       const change = this.#room.session?.undo();
-      if (change) this.#room.tell(`Taken back: ${change.label}.`, true);
+      if (change) this.#room.tell(sentence(`Taken back: ${change.label}`), true);
     });
   }
   redo(): void {
     void this.#inTurn(() => {
       const change = this.#room.session?.redo();
-      if (change) this.#room.tell(`Made again: ${change.label}.`, true);
+      if (change) this.#room.tell(sentence(`Made again: ${change.label}`), true);
     });
   }
   async sendOut(what: SentOut): Promise<void> {
@@ -164,7 +166,7 @@ export class PageDesk implements Desk {
   }
   take(change: Change): void {
     this.#room.session?.dispatch(change);
-    this.#room.tell(`${change.label}.`, true);
+    this.#room.tell(sentence(change.label), true);
   }
   print(): void {
     window.print();
@@ -213,7 +215,7 @@ export class PageDesk implements Desk {
     const answer = this.#room.session?.run(command);
     if (!answer) return;
     // A refusal that the one who asked shows is only said aloud.
-    this.#room.tell(isRefused(answer) ? answer.message : `${answer.label}.`, !isRefused(answer) || answered === undefined);
+    this.#room.tell(isRefused(answer) ? answer.message : sentence(answer.label), !isRefused(answer) || answered === undefined);
     answered?.(answer);
   }
   askUnit(what: 'cell' | 'row'): void {
@@ -277,7 +279,7 @@ export class PageDesk implements Desk {
     const done = free.length > 0 ? session.run((book) => clearCells(book, { addresses: free.map(addressOf) })) : undefined;
     const stay = places.length - free.length;
     const words = locked && (stay === 1 ? lockedProblem(locked, '') : `${stay} worked cells are locked and stay as they are until you unlock them.`);
-    const said = [done && (isRefused(done) ? done.message : `${done.label}.`), words].filter(Boolean).join(' ');
+    const said = [done && (isRefused(done) ? done.message : sentence(done.label)), words].filter(Boolean).join(' ');
     if (said !== '') this.#room.tell(said, true);
   }
   async paste(pasted: Wishes['paste']): Promise<void> {
@@ -304,7 +306,7 @@ export class PageDesk implements Desk {
     return answer;
   }
   #answer(answer: Answer): void {
-    this.#room.tell(isRefused(answer) ? answer.message : `${answer.label}.`, true);
+    this.#room.tell(isRefused(answer) ? answer.message : sentence(answer.label), true);
   }
   rename(): void {
     this.#room.nameIt();

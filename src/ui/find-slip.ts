@@ -4,6 +4,7 @@ import type { Edit } from '../book/change.ts';
 import { replaceText } from '../book/commands/replace-text.ts';
 import { isFormula } from '../book/content.ts';
 import { findText, type Hit, type Wanted } from '../book/find.ts';
+import { sentence } from '../book/label.ts';
 import { titleOf } from '../book/look-up.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
 import type { Session } from '../session.ts';
@@ -80,7 +81,7 @@ export class ObFindSlip extends Part {
     const answer = isRefused(planned) ? planned : await readFormulas(session, planned.edits, planned.label);
     const done = session.book === book ? session.run(() => answer) : refused('The book changed meanwhile. Try again.');
     this.#look();
-    this.said = isRefused(done) ? done.message : `${done.label}.`;
+    this.said = isRefused(done) ? done.message : sentence(done.label);
     if (!all && !isRefused(done)) {
       this.at -= 1;
       const message = this.said;

@@ -1,5 +1,7 @@
 /** What a function's record says of an argument, in words. */
+
 import type { Param } from '../../functions/define.ts';
+import { sentence } from '../book/label.ts';
 
 /** `layout`, `[points along]`, `value …` */
 export const signature = (p: Param): string => `${p.optional ? '[' : ''}${p.name}${p.repeats ? ' …' : ''}${p.optional ? ']' : ''}`;
@@ -14,5 +16,5 @@ export function paramText(p: Param): string {
     p.fallback !== undefined ? `${p.fallback} if left out` : '',
   ].filter(Boolean);
   const unit = p.unit === '1' ? 'a plain number' : p.unit === 'any' ? 'any quantity' : p.unit;
-  return `${p.meaning}${p.meaning.endsWith('.') ? '' : '.'} ${[unit, ...limits].join(', ')}.`;
+  return `${sentence(p.meaning)} ${[unit, ...limits].join(', ')}.`;
 }

@@ -1,5 +1,6 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
+import { unitAfter } from '../../functions/number-text.ts';
 import type { Book } from '../book/book.ts';
 import { placeOf, standingOf, titleOf } from '../book/look-up.ts';
 import { LOST } from '../book/references.ts';
@@ -143,7 +144,7 @@ export class ObProse extends Part {
       : view.state
         ? `${view.state}${view.text ? `, ${view.text}` : ''}`
         : view.text || 'not answered yet';
-    const unit = view.number?.unit ?? '';
+    const unit = view.number ? unitAfter(view.number) : '';
     const standing = standingOf(at);
     const kind =
       view.value.kind === 'error'

@@ -3,6 +3,7 @@ import { readQuantity } from '../../functions/quantity-text.ts';
 import type { At } from '../book/address.ts';
 import type { Range } from '../book/book.ts';
 import { setRange } from '../book/commands/set-range.ts';
+import { sentence } from '../book/label.ts';
 import { rangeOf, titleOf, unitOf } from '../book/look-up.ts';
 import { isRefused } from '../book/refused.ts';
 import type { Session } from '../session.ts';
@@ -55,7 +56,7 @@ export class ObRangeSlip extends Part {
     this.wrong = isRefused(answer) ? answer.message : '';
     if (isRefused(answer)) return;
     this.#close();
-    this.say('tell', { text: `${answer.label}.` });
+    this.say('tell', { text: sentence(answer.label) });
   }
 
   #take(event: Event): void {

@@ -1,6 +1,5 @@
 /** The margin: where the chosen value comes from, step by step, down to the givens, and what it feeds. */
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { showNumber } from '../../functions/number-text.ts';
 import { type At, cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { addressOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../book/look-up.ts';
@@ -10,6 +9,7 @@ import { allowedText } from './choices.ts';
 import { command, type Desk, labelOf } from './commands.ts';
 import { headingFrom, piecesOf } from './formula-text.ts';
 import { Part, placeOfAt } from './part.ts';
+import { valueLine } from './value-line.ts';
 
 /** What the engine told of the chosen cell. */
 export interface Told {
@@ -127,7 +127,6 @@ export class ObWorking extends Part {
 
   #step(step: TraceStep): TemplateResult {
     const value = step.value;
-    const shown = value?.kind === 'number' ? showNumber(value.base, value.unit) : undefined;
     const detail =
       step.kind === 'sum' && step.terms
         ? `${step.scale !== undefined && step.scale !== 1 ? `${Number(step.scale.toPrecision(6))} × ` : ''}the sum of ${step.terms.length} terms`
@@ -136,7 +135,7 @@ export class ObWorking extends Part {
           : step.expression?.replaceAll(' * ', ' × ').replaceAll(' / ', ' ÷ ');
     return html`<li class=${step.kind}>
       <span>${step.label}</span>
-      <span class="val">${shown ? html`${shown.sign}${shown.whole}${shown.fraction}${shown.unit ? html` <span class="u">${shown.unit}</span>` : nothing}` : value ? lineOf(value) : ''}</span>
+      <span class="val">${value ? valueLine(value) : ''}</span>
       ${detail ? html`<code>${detail}</code>` : nothing}
       ${
         step.kind === 'sum' && step.terms && step.terms.length > 0
@@ -165,7 +164,7 @@ export class ObWorking extends Part {
       <div class="entry">
         ${has ? html`<button type="button" class="twig" aria-expanded=${open} aria-label="What ${label} comes from" @click=${() => this.#toggle(path)}></button>` : html`<span class="twig"></span>`}
         <span class="name">${letter ? html`<sup>${letter}</sup> ` : nothing}${at ? this.#link(at, label) : label}${node.untaken ? html` <small>not taken</small>` : nothing}</span>
-        <span class="val ${given ? 'given' : 'worked'}" title=${text.length > 18 ? text : nothing}>${text || 'blank'}</span>
+        <span class="val ${given ? 'given' : 'worked'}" title=${text.length > 18 ? text : nothing}>${text === '' ? 'blank' : valueLine(node.value, at && decimalsOf(at))}</span>
         ${node.source ? html`<span class="src">${node.source}</span>` : nothing}
       </div>
       ${has && open ? this.#sources(node.from, home, path, depth + 1) : nothing}

@@ -1,4 +1,5 @@
 /** How a table is shown: decimals of its cells, widths of its columns. No value changes. */
+import { counted } from '../../../functions/quantity-text.ts';
 import { cellAt, columnText } from '../address.ts';
 import type { Book } from '../book.ts';
 import type { Edit } from '../change.ts';
@@ -19,7 +20,7 @@ export function setDecimals(book: Book, { addresses, decimals }: SetDecimals): A
   if (decimals !== null && (!Number.isInteger(decimals) || decimals < 0 || decimals > MOST_DECIMALS))
     return refused(`A number shows from 0 to ${MOST_DECIMALS} decimals.`);
   const edits: Edit[] = [];
-  const words = decimals === null ? 'its own decimals' : `${decimals} decimal${decimals === 1 ? '' : 's'}`;
+  const words = decimals === null ? 'its own decimals' : counted(decimals, 'decimal');
   let label = `Shown with ${words}`;
   for (const address of addresses) {
     const at = cellAt(book, address);

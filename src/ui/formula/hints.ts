@@ -1,5 +1,7 @@
 /** What is said of the argument in which the caret stands, and of how far the formula is right. */
+
 import type { Signature } from '../../../functions/check-args.ts';
+import { sentence } from '../../book/label.ts';
 import type { FunctionCard, Value } from '../../engine/types.ts';
 import { lineOf } from '../cell-view.ts';
 import { paramText } from '../param-words.ts';
@@ -47,5 +49,5 @@ export function verdictOf(value: Value, whole: boolean): Verdict {
   }
   if (!whole) return { text: '', wrong: false };
   if (value.kind === 'blank') return { text: 'It can be read, and is worked out once it is kept.', wrong: false };
-  return { text: `Gives ${lineOf(value)}.`, wrong: false };
+  return { text: sentence(`Gives ${lineOf(value)}`), wrong: false };
 }

@@ -2,8 +2,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { addressOf, decimalsOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
-import { lineOf, valueAt } from '../cell-view.ts';
+import { valueAt } from '../cell-view.ts';
 import { lineAt } from '../formula-text.ts';
+import { valueLine } from '../value-line.ts';
 import { waysOut } from '../ways-out.ts';
 import type { Candidate } from './completion.ts';
 import type { Hint, Verdict } from './hints.ts';
@@ -53,7 +54,7 @@ export function slipBelow({ id, hint, list, picked, take, verdict, cited, values
       cited.length > 0
         ? html`<ul class="reads" aria-label="What it reads">${cited.map(
             (each) =>
-              html`<li><i class="letter ${lineAt(each.letter)}">${each.letter}</i><span>${each.heading}</span><code>${each.written}</code><span class="val">${each.range ? '' : lineOf(valueAt(values, addressOf(each.at)), decimalsOf(each.at))}</span></li>`,
+              html`<li><i class="letter ${lineAt(each.letter)}">${each.letter}</i><span>${each.heading}</span><code>${each.written}</code><span class="val">${each.range ? '' : valueLine(valueAt(values, addressOf(each.at)), decimalsOf(each.at))}</span></li>`,
           )}</ul>`
         : nothing
     }

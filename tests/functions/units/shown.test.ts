@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plainText, readContent, readQuantity, showNumber, spokenUnit } from '../../../functions/quantity-text.ts';
+import { counted, plainText, readContent, readQuantity, showNumber, spokenUnit } from '../../../functions/quantity-text.ts';
 import { defaultUnit, need, over, power, toBase } from '../../../functions/units.ts';
 
 const UNITS =
@@ -14,6 +14,10 @@ const number = fc.oneof(
   fc.integer({ min: -100_000, max: 100_000 }),
   fc.tuple(fc.integer({ min: -99_999, max: 99_999 }), fc.integer({ min: 0, max: 6 })).map(([n, p]) => Number(`${n}e-${p}`)),
 );
+
+test('what is counted takes its plural, save one', () => {
+  expect([0, 1, 2].map((n) => counted(n, 'point'))).toEqual(['0 points', '1 point', '2 points']);
+});
 
 describe('Shown numbers', () => {
   test.each([
@@ -34,6 +38,13 @@ describe('Shown numbers', () => {
     [-0.001, '1', 2, '0.00'],
     [123456789.5, '1', 1, '123\u202f456\u202f789.5'],
     [3.6e6 * 528, 'kWh', undefined, '528\u202fkWh'],
+    [0.5, 'month', undefined, '6\u202fmonths'],
+    [1 / 12, 'month', undefined, '1\u202fmonth'],
+    [1, 'year', undefined, '1\u202fyear'],
+    [1, 'year', 1, '1.0\u202fyears'],
+    [0, 'year', undefined, '0\u202fyears'],
+    [72, 'EUR/month', undefined, '6\u202fEUR/month'],
+    [14, 'd', undefined, '14\u202fd'],
   ])('%d in %s with %s decimals is %s', (base, unit, decimals, expected) => {
     expect(showNumber(base, unit, decimals).text).toBe(expected);
   });
