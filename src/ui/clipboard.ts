@@ -18,14 +18,23 @@ export interface Carried {
   readonly table: string;
   readonly row: number;
   readonly column: number;
+  /** They leave their places where they are put down. */
+  readonly cut?: true;
   readonly cells: readonly (readonly (Cell | null)[])[];
 }
 
-export function copyOut(out: DataTransfer, book: Book, values: Values, area: Area): void {
+export function copyOut(out: DataTransfer, book: Book, values: Values, area: Area, cut = false): void {
   const found = placesOf(book, area);
   if (!found) return;
   const texts = found.lines.map((line) => line.map((at) => textOut(valueAt(values, addressOf(at)))));
-  const carried: Carried = { book: book.id, table: area.table, row: area.row, column: area.column, cells: found.lines.map((line) => line.map(carriedCell)) };
+  const carried: Carried = {
+    book: book.id,
+    table: area.table,
+    row: area.row,
+    column: area.column,
+    ...(cut && { cut }),
+    cells: found.lines.map((line) => line.map(carriedCell)),
+  };
   out.setData('text/plain', texts.map((line) => line.map(quoted).join('\t')).join('\n'));
   const rows = texts.map((line) => `<tr>${line.map((text) => `<td>${escaped(text)}</td>`).join('')}</tr>`).join('');
   out.setData('text/html', `<table ${OWN}="${escaped(JSON.stringify(carried))}">${rows}</table>`);

@@ -1,11 +1,14 @@
 /** Puts down what was copied, from a chosen cell on: all of it or nothing. What reads otherwise than it looks is shown before it lands. */
+
 import * as v from 'valibot';
+import { counted } from '../../functions/number-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import { apply } from '../book/apply.ts';
-import type { Area } from '../book/area.ts';
+import { type Area, placesOf } from '../book/area.ts';
 import type { Book, Cell } from '../book/book.ts';
 import { BOUNDS } from '../book/bounds.ts';
 import { insertLines } from '../book/commands/insert-lines.ts';
+import { moveCells } from '../book/commands/move-cells.ts';
 import { putCells } from '../book/commands/put-cells.ts';
 import { isFormula } from '../book/content.ts';
 import { lockedProblem } from '../book/locked.ts';
@@ -26,6 +29,7 @@ const carried = v.strictObject({
   table: v.pipe(v.string(), v.maxLength(BOUNDS.title)),
   row: place,
   column: place,
+  cut: v.optional(v.literal(true)),
   cells: v.pipe(v.array(v.pipe(v.array(v.nullable(cellSchema)), v.maxLength(BOUNDS.columns))), v.minLength(1), v.maxLength(BOUNDS.rows)),
 });
 
@@ -106,7 +110,8 @@ export function putDown(target: Target, cells: Cells, from: Carried | undefined,
   const { book, at, area } = target;
   const more = beyond(target, cells);
   if ((more.rows > 0 || more.columns > 0) && !addLines) return refused(`That goes beyond ${at.table.name} by ${wordsOf(more)}.`);
-  const one = cells.length === 1 && cells[0]?.length === 1 && area && area.rows * area.columns > 1;
+  const cut = cutFrom(book, from);
+  const one = !cut && cells.length === 1 && cells[0]?.length === 1 && area && area.rows * area.columns > 1;
   const [row, column] = one ? [area.row, area.column] : [at.rowIndex, at.columnIndex];
   // Each cell of a chosen block is the copied one re-based by its own distance.
   if (one && area) return intoEach(book, area, cells[0]?.[0] ?? null, from);
@@ -123,9 +128,19 @@ export function putDown(target: Target, cells: Cells, from: Carried | undefined,
     change = squash(change, grown);
   }
   const source = from && from.book === book.id ? { from: { table: from.table, row: from.row, column: from.column } } : {};
-  const put = putCells(now, { table: at.table.id, row, column, cells, ...source });
+  const put = cut ? moveCells(now, { area: cut, table: at.table.id, row, column }) : putCells(now, { table: at.table.id, row, column, cells, ...source });
   if (isRefused(put)) return put;
   return squash(change, put, more.rows + more.columns > 0 ? `${put.label}, with ${wordsOf(more)} more` : put.label);
+}
+
+/** Where cells were cut that are moved now: they still hold what they held. What was moved or written over since is only copied. */
+function cutFrom(book: Book, from: Carried | undefined): Area | undefined {
+  if (!from?.cut || from.book !== book.id) return undefined;
+  const { table, row, column, cells } = from;
+  const area = { table, row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
+  const lines = placesOf(book, area)?.lines;
+  const same = lines?.every((line, r) => line.every((at, c) => (at.cell?.content ?? '') === (cells[r]?.[c]?.content ?? '')));
+  return same ? area : undefined;
 }
 
 function intoEach(book: Book, area: Area, cell: Cell | null, from: Carried | undefined): Answer {
@@ -146,8 +161,8 @@ function intoEach(book: Book, area: Area, cell: Cell | null, from: Carried | und
 
 export function wordsOf({ rows, columns }: { readonly rows: number; readonly columns: number }): string {
   const parts: string[] = [];
-  if (rows > 0) parts.push(`${rows} row${rows === 1 ? '' : 's'}`);
-  if (columns > 0) parts.push(`${columns} column${columns === 1 ? '' : 's'}`);
+  if (rows > 0) parts.push(counted(rows, 'row'));
+  if (columns > 0) parts.push(counted(columns, 'column'));
   return parts.join(' and ');
 }
 

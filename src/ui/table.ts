@@ -249,6 +249,7 @@ export class ObTable extends Part {
       @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
       @blur=${() => this.writing.left()}
       @copy=${this.choosing.copy}
+      @cut=${this.choosing.cut}
       @paste=${this.choosing.paste}
     />`;
   }

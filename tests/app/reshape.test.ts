@@ -176,6 +176,32 @@ describe('a block of cells', () => {
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
   });
+
+  it('is cut and moved as one step, pasted again as a copy; worked cells are refused aloud', async () => {
+    await open();
+    const told = (): Promise<string | null> => page.locator('.told').textContent();
+    await cell('Mount height', 'B').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+x');
+    await expect.poll(told).toBe('Cut: 2 cells go to where you paste. Until then nothing changes.');
+    expect(await spoken('Mount height', 'B')).toMatch(/0\.40 metres/);
+    await cell('Mount height', 'C').click();
+    await page.keyboard.press('Control+v');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
+    expect(await told()).toMatch(/^2 cells moved to Scenarios!C7:C8/);
+    await cell('Mount height', 'A').click();
+    await page.keyboard.press('Control+v');
+    await cell('Mount height', 'A').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+    expect(await spoken('Mount height', 'C')).toMatch(/0\.40 metres/);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.60 metres"]')).waitFor();
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
+    await cell('Full mean PPFD', 'B').click();
+    await page.keyboard.press('Control+x');
+    await expect.poll(told).toMatch(/^Full mean PPFD, B is worked out and locked: .* Nothing was cut\.$/);
+  }, 60_000);
 });
 
 /** Puts a text down as if another program had copied it. */
@@ -283,49 +309,117 @@ describe('find and replace', () => {
     expect(await violations(page)).toEqual([]);
     await slip.getByRole('button', { name: 'Replace everywhere' }).click();
     await cell('Hanging height', 'A').waitFor();
-    await slip.getByRole('button', { name: 'Close' }).click();
+    await page.keyboard.press('Escape');
+    await slip.waitFor({ state: 'hidden' });
+    await cell('Hanging height', 'A').waitFor();
     await page.keyboard.press('Control+z');
     await cell('Mount height', 'A').waitFor();
   }, 120_000);
 });
 
 describe('by touch, 390 px wide', () => {
-  it('a plan is begun, its brief answered, given a scenario, and a row by the menu of the row', async () => {
+  /** What is to be pressed under the notice that is shown. */
+  const underNotice = (): Promise<readonly string[]> =>
+    page.evaluate(() => {
+      const { left, right, top, bottom } = document.querySelector('.told')?.getBoundingClientRect() ?? new DOMRect();
+      const found = new Set<string>();
+      for (let x = left; x <= right; x += 6) {
+        for (let y = top; y <= bottom; y += 6) {
+          const button = document.elementFromPoint(x, y)?.closest('button, summary');
+          if (button) found.add(button.textContent ?? '');
+        }
+      }
+      return [...found];
+    });
+  const drawer = async (): Promise<void> => page.getByRole('button', { name: 'Contents', exact: true }).tap();
+  const inDrawer = (name: string): Locator => page.locator('.drawer-acts').getByRole('button', { name });
+
+  /** A given is opened by a second tap, written with the keyboard of the screen and kept by its button. */
+  async function writeByTouch(at: Locator, text: string, name: string): Promise<void> {
+    await at.tap();
+    await at.tap();
+    await page.locator('.over.writing').waitFor();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type(text);
+    await page.getByRole('button', { name: 'Keep', exact: true }).tap();
+    await page.locator(`td[aria-label^="${name}"]`).waitFor({ state: 'attached' });
+  }
+
+  it('is begun, given its brief, a scenario and a verdict, undone and redone, given a row, and sent out', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
     await page.getByRole('button', { name: /^Propagation bench/ }).tap();
-    await page.getByLabel('Client').fill('The night school');
+    await page.getByLabel('Client').tap();
+    await page.keyboard.type('The night school');
     await page.getByRole('button', { name: 'Begin' }).tap();
     await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
-    const length = page.locator('[role=gridcell][aria-label^="Bench length"]');
     await page.locator('ob-contents i', { hasText: /left/ }).first().waitFor({ state: 'attached' });
-    await length.tap();
-    await page.locator('#brief-answer').fill('4 m');
-    await page.getByRole('button', { name: 'Keep, and next' }).tap();
+    await page.locator('[role=gridcell][aria-label^="Bench length"]').tap();
+    for (const answer of ['4 m', '2 m']) {
+      await page.locator('#brief-answer').tap();
+      await page.keyboard.press('Control+a');
+      await page.keyboard.type(answer);
+      await page.getByRole('button', { name: 'Keep, and next' }).tap();
+    }
     await page.getByRole('button', { name: 'Done for now' }).tap();
     await page.locator('[role=gridcell][aria-label^="Bench length: 4.00 metres"]').waitFor();
+    await page.locator('[role=gridcell][aria-label^="Bench width: 2.00 metres"]').waitFor();
 
-    await page.locator('.drawer-button').tap();
+    await drawer();
     await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     await page.getByRole('button', { name: 'Add a scenario' }).tap();
-    await cell('Mount height', 'D').waitFor({ state: 'attached' });
-    await cell('Mount height', 'D').scrollIntoViewIfNeeded();
-    await cell('Mount height', 'D').tap();
-    await cell('Mount height', 'D').tap();
-    await page.locator('.over.writing input').fill('0.5');
-    await page.keyboard.press('Enter');
-    await page.locator('td[aria-label^="Mount height, D: 0.50 metres, given, differs from A"]').waitFor({ state: 'attached' });
+    await cell('Fixture', 'D').waitFor({ state: 'attached' });
+    expect(await spoken('Fixture', 'D')).toMatch(/same as A/);
+    await cell('Fixture', 'D').tap();
+    await cell('Fixture', 'D').tap();
+    await page.getByRole('option', { name: 'Rail 90', exact: true }).tap();
+    await page.locator('td[aria-label^="Fixture, D: Rail 90, given, differs from A"]').waitFor();
+    const height = await spoken('Mount height', 'D');
+    await writeByTouch(cell('Mount height', 'D'), '0.5', 'Mount height, D: 0.50 metres, given, differs from A');
 
-    await cell('Mount height', 'A').scrollIntoViewIfNeeded();
+    const verdict = async (): Promise<string> => (await page.locator('tr.strong td').last().getAttribute('aria-label')) ?? '';
+    await expect.poll(verdict).toMatch(/, D: (holds|look|fails)/);
+    const mean = await spoken('Full mean PPFD', 'D');
+
+    await drawer();
+    await inDrawer('Take the last change back').tap();
+    await expect.poll(() => spoken('Mount height', 'D')).toBe(height);
+    expect(await page.locator('.told').textContent()).toMatch(/^Taken back: Mount height, D/);
+    expect(await underNotice()).toEqual([]);
+    await inDrawer('Take the last change back').tap();
+    await expect.poll(() => spoken('Fixture', 'D')).toMatch(/same as A/);
+    await inDrawer('Make the change again').tap();
+    await inDrawer('Make the change again').tap();
+    await expect.poll(() => spoken('Mount height', 'D')).toMatch(/0\.50 metres/);
+    await expect.poll(() => spoken('Full mean PPFD', 'D')).toBe(mean);
+    await page.getByRole('button', { name: 'Close', exact: true }).tap();
+
     await cell('Mount height', 'A').tap();
+    const place = async (): Promise<number> =>
+      Number(
+        await page
+          .locator('tr', { has: cell('Mount height', 'A') })
+          .locator('.n')
+          .textContent(),
+      );
+    const before = await place();
     const handle = page.getByRole('button', { name: 'What can be done with the row Mount height' });
     const box = await handle.boundingBox();
     expect([Math.round(box?.width ?? 0), Math.round(box?.height ?? 0)]).toEqual([44, 44]);
-    const mean = await spoken('Full mean PPFD', 'D');
     await handle.tap();
     await page.getByRole('menuitem', { name: 'Put a row above' }).tap();
+    await expect.poll(place).toBe(before + 1);
     await expect.poll(() => page.locator('.told').textContent()).toMatch(/put into Scenarios/);
-    expect(await spoken('Full mean PPFD', 'D')).toBe(mean);
+    expect(await underNotice()).toEqual([]);
+    await expect.poll(() => spoken('Full mean PPFD', 'D')).toBe(mean);
+
+    await drawer();
+    await page.locator('.drawer-acts summary').tap();
+    const download = page.waitForEvent('download');
+    await inDrawer('Send out the scenarios as CSV').tap();
+    const { records } = parseCsv(await readFile(await (await download).path(), 'utf8'));
+    expect(records.find((record) => record[0] === 'Mount height')?.slice(-4)).toEqual(['0.3', '0.4', '0.6', '0.5']);
+    await page.getByRole('button', { name: 'Close', exact: true }).tap();
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
     expect(browser.complaints).toEqual([]);
   }, 120_000);

@@ -5,6 +5,7 @@ import { carriedCell, placesOf } from '../../src/book/area.ts';
 import type { Book, Table } from '../../src/book/book.ts';
 import { addScenario, copyScenario } from '../../src/book/commands/add-scenario.ts';
 import { clearCells } from '../../src/book/commands/clear-cells.ts';
+import { moveCells } from '../../src/book/commands/move-cells.ts';
 import { moveLines } from '../../src/book/commands/move-lines.ts';
 import { putCells, repeatCells } from '../../src/book/commands/put-cells.ts';
 import { renameName, setHeading } from '../../src/book/commands/rename.ts';
@@ -223,6 +224,47 @@ describe('formats', () => {
     expect(made.tables[2]?.columns[1]).toEqual({ id: 'price', unit: 'EUR', width: 120 });
     expect(sound(made, setWidth(made, { table: 'fixtures', column: 1, width: null }))).toEqual(sample);
     expect(label(setWidth(sample, { table: 'fixtures', column: 1, width: 20 }))).toBe('refused: A column is from 40 to 1200 wide.');
+  });
+});
+
+describe('moving cells', () => {
+  const area = (table: string, row: number, column: number, rows = 1, columns = 1) => ({ table, row, column, rows, columns });
+
+  it('puts them there and leaves their places to be answered again, as one change', () => {
+    const moved = moveCells(sample, { area: area('scenarios', 0, 1, 2), table: 'scenarios', row: 0, column: 2 });
+    const made = sound(sample, moved);
+    expect(label(moved)).toBe('2 cells moved to Scenarios!C1:C2');
+    expect([content(made, 'Scenarios!C1'), content(made, 'Scenarios!C2')], 'a formula reads what it read').toEqual(['45 cm', '=A2']);
+    expect(cell(made, 'Scenarios!C1')?.note).toBe('lower');
+    expect([content(made, 'Scenarios!B1'), content(made, 'Scenarios!B2') ?? '']).toEqual(['', '']);
+    expect(content(made, 'Scenarios!B3'), 'what reads the places goes on reading them').toBe(content(sample, 'Scenarios!B3'));
+    expect(cellAt(made, 'Scenarios!B1')?.row.range).toEqual({ low: 10, high: 200, unit: 'cm' });
+  });
+
+  it('by less than their own height loses none of them', () => {
+    const made = sound(sample, moveCells(sample, { area: area('fixtures', 1, 1, 2), table: 'fixtures', row: 2, column: 1 }));
+    expect(column(made, "'Fixture list'", 'B', 4).map((text) => text ?? '')).toEqual(['Price', '', '79 EUR', '139 EUR']);
+    const blanks = sound(sample, clearCells(sample, { addresses: ["'Fixture list'!B2"] }));
+    const after = sound(blanks, moveCells(blanks, { area: area('fixtures', 1, 1, 2), table: 'fixtures', row: 2, column: 1 }));
+    expect(column(after, "'Fixture list'", 'B', 4).map((text) => text ?? '')).toEqual(['Price', '', '', '139 EUR']);
+  });
+
+  it('into another table lets formulas read what they read, by its name', () => {
+    const book = sound(sample, setCell(sample, { address: "'Fixture list'!C2", content: '=B2*2' }));
+    const open = sound(book, setLock(book, { addresses: ["'Fixture list'!C2"], locked: false }));
+    const made = sound(open, moveCells(open, { area: area('fixtures', 1, 2), table: 'scenarios', row: 3, column: 0 }));
+    expect(content(made, 'Scenarios!A4')).toBe("='Fixture list'!B2*2");
+    expect(content(made, "'Fixture list'!C2")).toBe('');
+  });
+
+  it('is refused for worked cells, for places that are locked, and for what is not allowed there', () => {
+    const refusal = (move: Parameters<typeof moveCells>[1]): string => label(moveCells(sample, move));
+    expect(refusal({ area: area('scenarios', 2, 0), table: 'scenarios', row: 3, column: 0 })).toMatch(
+      /^refused: Cost, A is worked out and locked: .* Nothing was moved\.$/,
+    );
+    expect(refusal({ area: area('scenarios', 0, 1), table: 'scenarios', row: 2, column: 0 })).toMatch(/^refused: Cost, A is worked out and locked/);
+    expect(refusal({ area: area('fixtures', 1, 1), table: 'brief', row: 0, column: 0 })).toMatch(/^refused: Bench length takes a quantity in m/);
+    expect(refusal({ area: area('fixtures', 1, 1), table: 'fixtures', row: 9, column: 0 })).toBe('refused: 1 × 1 cells do not fit there.');
   });
 });
 

@@ -1,6 +1,9 @@
 /** Choosing a block of cells in a table, by keys and by pointer; what goes out and comes in through the clipboard; the handles of the chosen row and column. */
 import { html, type ReactiveController, type TemplateResult } from 'lit';
-import type { Area } from '../../book/area.ts';
+import type { At } from '../../book/address.ts';
+import { type Area, placesOf } from '../../book/area.ts';
+import { isLocked, lockedProblem } from '../../book/locked.ts';
+import { titleOf } from '../../book/look-up.ts';
 import { copyOut } from '../clipboard.ts';
 import type { Spot } from '../grid-moves.ts';
 import type { Place, Wishes } from '../part.ts';
@@ -24,7 +27,7 @@ export class Choosing implements ReactiveController {
     this.area = areaOf(table, chosen, anchor);
   }
 
-  #say<K extends 'menu' | 'paste'>(name: K, detail: Wishes[K]): void {
+  #say<K extends 'menu' | 'paste' | 'tell'>(name: K, detail: Wishes[K]): void {
     this.#host.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
   }
 
@@ -75,6 +78,22 @@ export class Choosing implements ReactiveController {
     if (writing.isOpen || !this.area || !event.clipboardData) return;
     event.preventDefault();
     copyOut(event.clipboardData, book, values, this.area);
+  };
+
+  /** The chosen cells are moved to where they are pasted. Worked ones stay, as they do where cells are cleared. */
+  readonly cut = (event: ClipboardEvent): void => {
+    const { writing, book, values } = this.#host;
+    if (writing.isOpen || !this.area || !event.clipboardData) return;
+    event.preventDefault();
+    const places = (placesOf(book, this.area)?.lines ?? []).flat().filter((at) => at.cell && at.cell.content !== '');
+    const locked = places.find(isLocked);
+    if (locked || places.length === 0) {
+      this.#say('tell', { text: `${(locked && lockedProblem(locked, '')) ?? 'There is nothing in that.'} Nothing was cut.` });
+      return;
+    }
+    copyOut(event.clipboardData, book, values, this.area, true);
+    const [it, goes] = places.length === 1 ? [titleOf(places[0] as At), 'goes'] : [`${places.length} cells`, 'go'];
+    this.#say('tell', { text: `Cut: ${it} ${goes} to where you paste. Until then nothing changes.` });
   };
 
   readonly paste = (event: ClipboardEvent): void => {
