@@ -1,6 +1,5 @@
 /** A table as a grid: its heading, its rows and their cells. Of a large one only what is in sight is drawn. */
 import { html, noChange, nothing, type TemplateResult } from 'lit';
-import { classMap } from 'lit/directives/class-map.js';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { placeIn } from '../book/address.ts';
@@ -10,6 +9,7 @@ import { cellTemplate } from './cell.ts';
 import { baseOf, type CellView, spokenName, viewOf } from './cell-view.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';
+import { type Line, RowPool } from './row-pool.ts';
 import type { ObTable } from './table.ts';
 
 /** Of a row: the columns to draw, where each begins, the row's place in the grid (from 1) and from the top (px). */
@@ -29,10 +29,18 @@ function shownLength({ number, value, text }: CellView): number {
   return value.kind === 'error' ? value.word.length : value.kind === 'blank' ? 16 : text.length;
 }
 
+const lineTemplate = ({ looks, nth, top, inside }: Line): TemplateResult =>
+  html`<tr role="row" class=${looks} aria-rowindex=${nth ?? nothing} style=${top === undefined ? nothing : `top:${top}px`}>${inside}</tr>`;
+
 export class Grid {
   readonly #host: ObTable;
   /** Digits before and after the point, by cell. */
   readonly #digits = new Map<string, readonly [number, number]>();
+
+  readonly #pool = new RowPool();
+  /** What the rows of a large table are drawn from, and how. */
+  #rowReads: readonly unknown[] = [];
+  #line: (at: number) => Line = () => ({ looks: '', inside: nothing });
 
   constructor(host: ObTable) {
     this.#host = host;
@@ -74,12 +82,13 @@ export class Grid {
     const edges = large ? pooling.edges(table, labelled) : undefined;
     const across = edges && { edges, columns: pooling.columns(edges, chosen?.column ?? -1) };
     const place = (at: number): string | typeof nothing => (edges ? `left:${edges[at]}px;width:${(edges[at + 1] ?? 0) - (edges[at] ?? 0)}px` : nothing);
-    const line = (at: number): unknown => {
-      const found = lines[at];
-      if (found === undefined) return nothing;
+    const line = (at: number): Line => {
+      const found = lines[at] as number | Fold;
       const where = across && { ...across, nth: at + above + 1, top: at * pooling.rowHeight };
-      return typeof found === 'number' ? this.#row(found, labelled, where) : this.#foldLine(found, width, where?.top);
+      return typeof found === 'number' ? this.#row(found, labelled, where) : this.#foldLine(found, width, where);
     };
+    if (across) this.#rowReads = [...reads, across.columns.join(), pooling.rowHeight];
+    this.#line = line;
     return html`<table id="grid-${this.#host.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${width} aria-rowcount=${large ? lines.length + above : nothing}>
       <thead role="rowgroup" style=${edges ? `width:${edges.at(-1)}px` : nothing}>
         ${
@@ -93,13 +102,13 @@ export class Grid {
             </tr>`
             : nothing
         }
-        ${head >= 0 ? this.#row(head, labelled, across && { ...across, nth: above, top: 0 }) : nothing}
+        ${head >= 0 ? lineTemplate(this.#row(head, labelled, across && { ...across, nth: above, top: 0 })) : nothing}
       </thead>
-      <tbody role="rowgroup" style=${edges ? `width:${edges.at(-1)}px;height:${lines.length * pooling.rowHeight}px` : nothing}>${large ? this.#someLines(lines, chosen?.row ?? -1, [...reads, across?.columns.join(), pooling.rowHeight], line) : this.#allLines(lines, line)}</tbody>
+      <tbody role="rowgroup" style=${edges ? `width:${edges.at(-1)}px;height:${lines.length * pooling.rowHeight}px` : nothing}>${large ? nothing : this.#allLines(lines, line)}</tbody>
     </table>`;
   }
 
-  #allLines(lines: readonly (number | Fold)[], line: (at: number) => unknown): unknown {
+  #allLines(lines: readonly (number | Fold)[], line: (at: number) => Line): unknown {
     const { table, pooling, sight, chosenSpot } = this.#host;
     const printed = pooling.printing ? lines.slice(0, pooling.printed(table)) : lines;
     const keys = printed.map((found) => (typeof found === 'number' ? table.rows[found]?.id : `fold ${found.id}`));
@@ -107,35 +116,38 @@ export class Grid {
     return repeat(
       printed,
       (_, at) => keys[at],
-      (found, at) => (left(at) && found !== chosenSpot?.row ? noChange : line(at)),
+      (found, at) => (left(at) && found !== chosenSpot?.row ? noChange : lineTemplate(line(at))),
     );
   }
 
-  #someLines(lines: readonly (number | Fold)[], chosen: number, reads: readonly unknown[], line: (at: number) => unknown): unknown {
-    const at = chosen < 0 ? -1 : this.#host.lines.placeOf(chosen, lines);
-    // Rows that stay in sight are left alone, and one that comes into it is written on the element of one that went.
-    const { pooling } = this.#host;
-    return repeat(
-      pooling.rows(lines.length, at),
-      (row) => pooling.slot(row),
-      (row) => guard([...reads, row], () => line(row)),
-    );
+  /** Draws the rows of a large table, once the table itself is on the page. */
+  drawRows(): void {
+    const { pooling, table, lines, chosenSpot } = this.#host;
+    const body = pooling.isLarge(table) ? this.#host.querySelector('tbody') : null;
+    if (!body) {
+      this.#pool.clear();
+      return;
+    }
+    const all = lines.body;
+    const chosen = chosenSpot ? lines.placeOf(chosenSpot.row, all) : -1;
+    this.#pool.draw(body, pooling.rows(all.length, chosen), this.#rowReads, (at) => this.#line(at));
   }
 
-  #foldLine(fold: Fold, width: number, top: number | undefined): TemplateResult {
+  #foldLine(fold: Fold, width: number, where: Where | undefined): Line {
     const { lines } = this.#host;
     const open = lines.isOpen(fold);
-    return html`<tr class="fold" style=${top === undefined ? nothing : `top:${top}px`}><th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => lines.turn(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th></tr>`;
+    const inside = html`<th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => lines.turn(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th>`;
+    return { looks: 'fold', nth: where?.nth, top: where?.top, inside };
   }
 
   /** `where`: in a table of which not all is drawn, what is, and where. */
-  #row(index: number, labelled: boolean, where: Where | undefined): TemplateResult {
+  #row(index: number, labelled: boolean, where: Where | undefined): Line {
     const { table, chosenSpot } = this.#host;
     const row = table.rows[index] as Row;
     const head = row.head === true;
     const on = chosenSpot?.row === index;
-    return html`<tr role="row" class=${classMap({ parted: row.parted === true, strong: row.strong === true, sel: on })} aria-rowindex=${where?.nth ?? nothing} style=${where ? `top:${where.top}px` : nothing}>
-      ${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader" class=${where && isLong(row.label?.length ?? 0, where.edges[0] ?? 0) ? 'long' : nothing}><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
+    const looks = [row.parted && 'parted', row.strong && 'strong', on && 'sel'].filter(Boolean).join(' ');
+    const inside = html`${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader" class=${where && isLong(row.label?.length ?? 0, where.edges[0] ?? 0) ? 'long' : nothing}><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
       ${
         where
           ? repeat(
@@ -147,8 +159,8 @@ export class Grid {
               },
             )
           : table.columns.map((_, column) => this.#cell({ row: index, column }, head))
-      }
-    </tr>`;
+      }`;
+    return { looks, nth: where?.nth, top: where?.top, inside };
   }
 
   #cell(spot: Spot, head: boolean, where?: { readonly nth: number; readonly left: number; readonly width: number }): unknown {

@@ -62,7 +62,7 @@ export class ObTable extends Part {
 
   readonly writing = new CellWriting(this);
   readonly choosing = new Choosing(this);
-  readonly pooling = new Pooling(this);
+  readonly pooling: Pooling = new Pooling(this, () => this.#grid.drawRows());
   readonly lines = new Lines(this);
   readonly sight = new Sight(this);
   readonly #laying = new Laying(this);
@@ -105,6 +105,7 @@ export class ObTable extends Part {
 
   override updated(changed: PropertyValues): void {
     this.#emptyInput();
+    this.#grid.drawRows();
     if (this.table.form === 'scenarios') this.#grid.shareDigits();
     this.#laying.nextFrame(changed.has('chosen'));
   }

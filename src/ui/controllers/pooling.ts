@@ -2,7 +2,7 @@
  * A large table draws only the rows and columns in and near what is seen of it, and the chosen ones; the rest is room of the same size.
  * It scrolls in a frame of its own, and all its rows have one height and its columns set widths, so that where a cell lies is reckoned, not measured.
  */
-import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { LitElement, ReactiveController } from 'lit';
 import type { Table } from '../../book/book.ts';
 
 /** Rows from which a table is drawn in part. */
@@ -19,21 +19,25 @@ const STEP = 50;
 const PRINTED_CELLS = 40_000;
 
 export class Pooling implements ReactiveController {
-  readonly #host: ReactiveControllerHost & HTMLElement;
+  readonly #host: LitElement;
+  readonly #drawRows: () => void;
   #top = 0;
   #left = 0;
   #height = 900;
   #width = 1200;
   /** px of a row: the style sheet says it, and more to a finger. */
   rowHeight = 24;
-  /** What is seen, in words that differ where other rows or columns are drawn. */
+  /** What is seen across, in words that differ where other columns are drawn; and down. */
   seen = '';
+  #rows = '';
   /** On paper every row stands. */
   printing = false;
   #sized: ResizeObserver | undefined;
 
-  constructor(host: ReactiveControllerHost & HTMLElement) {
+  /** `drawRows` is called where only other rows are in sight than before: the table itself is as it was. */
+  constructor(host: LitElement, drawRows: () => void) {
     this.#host = host;
+    this.#drawRows = drawRows;
     host.addController(this);
   }
 
@@ -73,10 +77,13 @@ export class Pooling implements ReactiveController {
     if (!scroll) return;
     [this.#top, this.#left, this.#height, this.#width] = [scroll.scrollTop, scroll.scrollLeft, scroll.clientHeight, scroll.clientWidth];
     const row = this.rowHeight;
-    const seen = [this.#top / row, this.#left / STEP, this.#height / row, this.#width / STEP, row].map(Math.floor).join();
-    if (seen === this.seen) return;
+    const seen = [this.#left / STEP, this.#width / STEP, row].map(Math.floor).join();
+    const rows = [this.#top / row, this.#height / row].map(Math.floor).join();
+    if (seen === this.seen && rows === this.#rows) return;
+    if (seen === this.seen && this.#host.hasUpdated && !this.#host.isUpdatePending) this.#drawRows();
+    else this.#host.requestUpdate();
     this.seen = seen;
-    this.#host.requestUpdate();
+    this.#rows = rows;
   }
 
   /** The lines to draw of so many, in order; that of the chosen cell is among them wherever it is. */
@@ -85,14 +92,6 @@ export class Pooling implements ReactiveController {
     const from = Math.max(0, Math.floor(this.#top / row) - ROWS_MORE);
     const to = Math.min(count, Math.ceil((this.#top + this.#height) / row) + ROWS_MORE);
     return drawn(count, Math.min(from, count), to, [chosen]);
-  }
-
-  /** The element that a line is drawn on: of as many lines as are drawn at once, no two have the same. That of the chosen cell may lie apart. */
-  slot(line: number): number | string {
-    const row = this.rowHeight;
-    const from = Math.floor(this.#top / row) - ROWS_MORE;
-    const drawn = Math.ceil(this.#height / row) + 1 + 2 * ROWS_MORE;
-    return line >= from && line < from + drawn ? line % drawn : 'apart';
   }
 
   /** Where each column begins, and at the end where the last one ends. */
