@@ -69,6 +69,29 @@ export function plainField(a: Arrangement, height: number, nx: number, ny: numbe
   return values;
 }
 
+/**
+ * PPFD under one rectangular cosine emitter, u along and v across from its centre, in closed form: a horizontal element and a rectangle parallel
+ * to it, from four rectangles with one corner over the element (J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors, 2010,
+ * entry B-3, number from memory), whose factor is 1/2π [a/√(1+a²) atan(b/√(1+a²)) + b/√(1+b²) atan(a/√(1+b²))], sides a and b in heights.
+ */
+export function underRectangle({ output, faceLength, faceWidth }: Arrangement, height: number, u: number, v: number): number {
+  const corner = (a: number, b: number): number => {
+    const [p, q] = [Math.hypot(1, a), Math.hypot(1, b)];
+    return ((a / p) * Math.atan(b / p) + (b / q) * Math.atan(a / q)) / (2 * Math.PI);
+  };
+  const [left, right] = [(u - faceLength / 2) / height, (u + faceLength / 2) / height];
+  const [front, back] = [(v - faceWidth / 2) / height, (v + faceWidth / 2) / height];
+  const factor = corner(right, back) - corner(left, back) - corner(right, front) + corner(left, front);
+  return (output / (faceLength * faceWidth)) * factor;
+}
+
+/** Centres of the fixtures of an arrangement, [along, across]. */
+export const places = (a: Arrangement): (readonly [number, number])[] =>
+  Array.from({ length: a.along * a.across }, (_, n) => [
+    centre(a.length, a.spreadAlong, n % a.along, a.along),
+    centre(a.width, a.spreadAcross, Math.floor(n / a.along), a.across),
+  ]);
+
 export const mean = (values: readonly number[]): number => values.reduce((sum, x) => sum + x, 0) / values.length;
 
 /** Lowest over mean of the points at least a margin from every edge of the bench. */

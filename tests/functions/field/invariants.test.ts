@@ -100,7 +100,7 @@ test('light is linear in output, and a join is the sum of its parts', () => {
   );
 });
 
-test('a regular layout and the same fixtures put one by one give the same light', () => {
+test('a regular layout and the same fixtures put one by one give the same light and land the same share of it', () => {
   fc.assert(
     fc.property(drawn, ({ layout, height }) => {
       const group = layout.groups[0];
@@ -114,7 +114,7 @@ test('a regular layout and the same fixtures put one by one give the same light'
       }));
       const free: Layout = { ...layout, groups: [{ kind: 'free', fixture, places }] };
       const [a, b] = [benchField(layout, height, 5, 4), benchField(free, height, 5, 4)];
-      return a.every((e, i) => close(e, b[i] as number, PROMISED) || e < 1e-10);
+      return a.every((e, i) => close(e, b[i] as number, PROMISED) || e < 1e-10) && close(landingShare(layout, height), landingShare(free, height), PROMISED);
     }),
     runs,
   );
