@@ -7,6 +7,7 @@ import type { Book } from '../book/book.ts';
 import { checkBook } from '../book/check.ts';
 import { type History, isHistory, NO_HISTORY } from '../book/history.ts';
 import { migrate } from '../book/migrate.ts';
+import { joined, type Slices, sameSlice, sliced } from './slices.ts';
 
 /** What the list of books says of one. */
 export interface Entry {
@@ -68,16 +69,28 @@ export interface Store {
 interface Kept {
   readonly book: unknown;
   readonly history: unknown;
+  /** How many slices of the book are kept beside it; left out where it is kept whole. */
+  readonly slices?: number;
+}
+
+type Slice = readonly unknown[];
+
+/** What of a book lies in slices, as it is kept since this save. */
+interface Known {
+  readonly revision: number;
+  readonly slices: Slices;
 }
 
 interface Schema extends DBSchema {
   /** The list apart, so that showing it does not read every book. */
   entries: { key: string; value: Entry };
-  books: { key: string; value: Kept };
+  /** A book by its id, and its slices by its id and their own keys. */
+  books: { key: string | [string, string]; value: Kept | Slice };
 }
 
 const DATABASE = 'overbench';
-const DATABASE_VERSION = 1;
+/** 2: large books in slices, which older pages would not know how to put together. */
+const DATABASE_VERSION = 2;
 
 /** `version`: of the database, for a test of what an older page that is still open does to it. */
 export async function openStore(version = DATABASE_VERSION): Promise<{ readonly ok: true; readonly store: Store } | Miss> {
@@ -131,6 +144,7 @@ class BrowserStore implements Store {
   readonly #database: IDBPDatabase<Schema>;
   readonly #listeners: Set<(news: StoreNews) => void>;
   readonly #channel = new BroadcastChannel('overbench books');
+  readonly #known = new Map<string, Known>();
 
   constructor(database: IDBPDatabase<Schema>, listeners: Set<(news: StoreNews) => void>) {
     this.#database = database;
@@ -149,25 +163,36 @@ class BrowserStore implements Store {
   async open(id: string): Promise<Opened | Miss> {
     try {
       const transaction = this.#database.transaction(['entries', 'books']);
-      const [entry, kept] = await Promise.all([transaction.objectStore('entries').get(id), transaction.objectStore('books').get(id)]);
+      const books = transaction.objectStore('books');
+      const [entry, kept, keys, slices] = await Promise.all([
+        transaction.objectStore('entries').get(id),
+        books.get(id) as Promise<Kept | undefined>,
+        books.getAllKeys(slicesOf(id)),
+        books.getAll(slicesOf(id)) as Promise<Slice[]>,
+      ]);
       if (!entry || !kept) return { ok: false, problem: 'not there', message: 'This book is not kept in this browser any more.' };
-      return readKept(entry, kept);
+      return readKept(entry, kept, new Map(keys.map((key, i) => [key[1] as string, slices[i] ?? []])));
     } catch (error) {
       return miss(error);
     }
   }
 
   async save(book: Book, history: History, from: number) {
+    const { head, slices } = sliced(book);
+    const known = this.#known.get(book.id);
+    const before = known?.revision === from ? known.slices : undefined;
     const saved = await this.#write(async (entries, books): Promise<Entry | Miss> => {
       // The revision is looked at in the transaction that writes: no save of another tab can come in between.
       const kept = await entries.get(book.id);
       if ((kept?.revision ?? 0) !== from) return changedElsewhere(kept);
       const entry: Entry = { id: book.id, title: book.title, client: book.client, savedAt: Date.now(), revision: from + 1 };
-      await books.put({ book, history }, book.id);
+      await books.put({ book: head, history, slices: slices.size }, book.id);
+      await putSlices(books, book.id, slices, before);
       await entries.put(entry);
       return entry;
     });
     if ('ok' in saved) return saved;
+    this.#known.set(book.id, { revision: saved.revision, slices });
     this.#channel.postMessage({ kind: 'saved', id: book.id, entry: saved } satisfies Message);
     return { ok: true, entry: saved } as const;
   }
@@ -175,6 +200,7 @@ class BrowserStore implements Store {
   async remove(id: string) {
     const removed = await this.#write(async (entries, books) => {
       await books.delete(id);
+      await books.delete(slicesOf(id));
       await entries.delete(id);
       return { ok: true } as const;
     });
@@ -232,17 +258,28 @@ class BrowserStore implements Store {
   }
 }
 
-function readKept(entry: Entry, kept: Kept): Opened | Miss {
-  const migrated = typeof kept.book === 'object' && kept.book !== null ? migrate(kept.book as Record<string, unknown>) : undefined;
+const slicesOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id], [id, []]);
+
+/** Each is written by itself, and the page sees to other things until it is; the transaction makes one save of them all. */
+async function putSlices(books: Writable<'books'>, id: string, slices: Slices, before: Slices | undefined): Promise<void> {
+  if (!before) await books.delete(slicesOf(id));
+  for (const [key, slice] of slices) if (!sameSlice(slice, before?.get(key))) await books.put(slice, [id, key]);
+  for (const key of before?.keys() ?? []) if (!slices.has(key)) await books.delete([id, key]);
+}
+
+function readKept(entry: Entry, kept: Kept, slices: Slices): Opened | Miss {
+  const whole = joined(kept.book, slices);
+  const sound = typeof whole === 'object' && whole !== null && (kept.slices ?? 0) === slices.size;
+  const migrated = sound ? migrate(whole as Record<string, unknown>) : undefined;
   if (migrated && !migrated.ok && migrated.newer) return { ok: false, problem: 'newer', message: `“${entry.title}” can't be opened. ${migrated.message}` };
   const checked = migrated?.ok ? checkBook(migrated.book) : undefined;
   if (!checked?.ok) {
-    const why = checked?.problems[0] ?? 'It is not a book.';
+    const why = checked?.problems[0] ?? (slices.size === (kept.slices ?? 0) ? 'It is not a book.' : 'A part of its rows is missing.');
     return {
       ok: false,
       problem: 'damaged',
       message: `“${entry.title}” is kept in this browser, but damaged. ${why} It can be saved to a file as it stands.`,
-      raw: JSON.stringify(kept.book),
+      raw: JSON.stringify(whole),
     };
   }
   if (isHistory(kept.history)) return { ok: true, book: checked.book, history: kept.history, entry };

@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { deleteDB, openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { apply } from '../../src/book/apply.ts';
+import type { Book, Table } from '../../src/book/book.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { NO_HISTORY, remember } from '../../src/book/history.ts';
 import { isRefused } from '../../src/book/refused.ts';
@@ -96,10 +97,77 @@ describe('books kept in the browser', () => {
     expect(heard.there.length).toBe(1);
   });
 
+  it('come back whole where they are large, and of those only the slices are written in which something changed', async () => {
+    const rows = Array.from({ length: 3000 }, (_, i) => ({ id: `r${i}`, label: `Lot ${i + 1}` }));
+    const cells = Object.fromEntries(rows.map((row, i) => [row.id, { a: { content: String(i) } }]));
+    const table: Table = { id: 'lots', name: 'Lots', form: 'list', columns: [{ id: 'a' }], rows, cells };
+    const large: Book = { ...sample, tables: [...sample.tables, table] };
+    const here = await store();
+    expect(await here.save(large, NO_HISTORY, 0)).toMatchObject({ ok: true });
+    const again = await (await store()).open('garden-club');
+    expect(again.ok && again.book).toEqual(large);
+
+    const written: unknown[] = [];
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...args: Parameters<typeof put>) {
+      written.push(args[1]);
+      return put.apply(this, args);
+    };
+    const answer = setCell(large, { address: 'Lots!A2000', content: '7' });
+    if (isRefused(answer)) throw new Error(answer.message);
+    const edited = apply(large, answer);
+    await here.save(edited, NO_HISTORY, 1);
+    // Most rows go, and with them slices.
+    const left = rows.slice(0, 900);
+    const few = Object.fromEntries(left.map((row) => [row.id, edited.tables.at(-1)?.cells[row.id] ?? {}]));
+    const shorter: Book = { ...edited, tables: [...sample.tables, { ...table, rows: left, cells: few }] };
+    IDBObjectStore.prototype.put = put;
+    expect(written).toEqual(['garden-club', ['garden-club', expect.stringMatching(/^lots cells \d+$/)], undefined]);
+    expect(await here.open('garden-club')).toMatchObject({ ok: true, book: edited });
+    expect(await here.save(shorter, NO_HISTORY, 2)).toMatchObject({ ok: true });
+    const less = await here.open('garden-club');
+    expect(less.ok && less.book).toEqual(shorter);
+  });
+
+  it('say so where a part of their rows is missing', async () => {
+    const rows = Array.from({ length: 600 }, (_, i) => ({ id: `r${i}` }));
+    const here = await store();
+    await here.save(
+      { ...sample, tables: [{ id: 'lots', name: 'Lots', form: 'list', columns: [{ id: 'a' }], rows, cells: {} }], pages: [], names: {} },
+      NO_HISTORY,
+      0,
+    );
+    const raw = await openDB('overbench', 2);
+    await raw.delete('books', ['garden-club', 'lots cells 1']);
+    raw.close();
+    const opened = await here.open('garden-club');
+    expect(opened).toMatchObject({ ok: false, problem: 'damaged', message: expect.stringMatching(/A part of its rows is missing/) });
+    expect(!opened.ok && JSON.parse(opened.raw ?? '').tables[0].rows).toEqual(rows);
+    await here.remove('garden-club');
+    const left = await openDB('overbench', 2);
+    expect(await left.getAllKeys('books')).toEqual([]);
+    left.close();
+  });
+
+  it('are opened as an older page kept them, in one piece', async () => {
+    const old = await openDB('overbench', 1, {
+      upgrade(db) {
+        db.createObjectStore('entries', { keyPath: 'id' });
+        db.createObjectStore('books');
+      },
+    });
+    await old.put('entries', { id: 'garden-club', title: 'Propagation bench', client: 'School garden club', savedAt: 1, revision: 4 });
+    await old.put('books', { book: sample, history }, 'garden-club');
+    old.close();
+    const here = await store();
+    expect(await here.open('garden-club')).toMatchObject({ ok: true, book: sample, history, entry: { revision: 4 } });
+    expect(await here.save(changed, history, 4)).toMatchObject({ ok: true, entry: { revision: 5 } });
+  });
+
   it('say what is damaged, and hand it over as it stands', async () => {
     const here = await store();
     await here.save(sample, NO_HISTORY, 0);
-    const raw = await openDB('overbench', 1);
+    const raw = await openDB('overbench', 2);
     await raw.put('books', { book: { ...sample, tables: 'gone' }, history: NO_HISTORY }, 'garden-club');
     raw.close();
     const opened = await here.open('garden-club');
@@ -111,7 +179,7 @@ describe('books kept in the browser', () => {
   it('open without their history where that is damaged, and say so', async () => {
     const here = await store();
     await here.save(sample, NO_HISTORY, 0);
-    const raw = await openDB('overbench', 1);
+    const raw = await openDB('overbench', 2);
     await raw.put('books', { book: sample, history: { done: [7] } }, 'garden-club');
     raw.close();
     expect(await here.open('garden-club')).toMatchObject({ ok: true, book: sample, history: NO_HISTORY, said: expect.stringMatching(/undo begins anew/) });
@@ -137,7 +205,7 @@ describe('books kept in the browser', () => {
     const here = await store();
     const heard: StoreNews[] = [];
     here.watch('garden-club', (news) => heard.push(news));
-    const newer = await openDB('overbench', 2);
+    const newer = await openDB('overbench', 3);
     newer.close();
     expect(heard).toMatchObject([{ kind: 'closed', message: expect.stringMatching(/newer version of this program was opened in another tab/) }]);
     expect(await here.save(sample, NO_HISTORY, 0)).toMatchObject({ ok: false, problem: 'failed' });
@@ -145,8 +213,8 @@ describe('books kept in the browser', () => {
   });
 
   it('can’t be opened while an older page holds them, and the page says which tab to close', async () => {
-    const old = await openDB('overbench', 1);
-    expect(await openStore(2)).toMatchObject({ ok: false, problem: 'blocked', message: expect.stringMatching(/Close that tab/) });
+    const old = await openDB('overbench', 2);
+    expect(await openStore(3)).toMatchObject({ ok: false, problem: 'blocked', message: expect.stringMatching(/Close that tab/) });
     old.close();
   });
 });

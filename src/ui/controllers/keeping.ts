@@ -14,9 +14,6 @@ export interface View {
 
 /** After the last change; a run of changes is saved once. */
 const PAUSE = 300;
-/** A large book is copied for as long as one would notice: not while one is at work. */
-const LARGE_PAUSE = 3000;
-const LARGE = 50_000;
 const ALSO_OPEN = 'This book is open in another tab too. Whichever saves second will be told, and nothing is written over.';
 const LAST = 'overbench open';
 const viewKey = (id: string): string => `overbench view ${id}`;
@@ -209,8 +206,7 @@ export class Keeping implements ReactiveController {
     this.#fresh = true;
     this.#say('saving …');
     clearTimeout(this.#timer);
-    const places = this.#session?.book.tables.reduce((sum, table) => sum + table.rows.length * table.columns.length, 0) ?? 0;
-    this.#timer = setTimeout(() => void this.now(), places > LARGE ? LARGE_PAUSE : PAUSE);
+    this.#timer = setTimeout(() => void this.now(), PAUSE);
   }
 
   /** Saves what is not saved yet. */
