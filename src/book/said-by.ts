@@ -5,7 +5,7 @@
  * rows say whom to ask; once somebody has said something, the cell says it itself.
  */
 import { type At, placeIn } from './address.ts';
-import type { Book, Cell, Page, Row, Table } from './book.ts';
+import type { Book, Cell, Page, Table } from './book.ts';
 import { sourceOf, standingOf, tableOfBlock } from './look-up.ts';
 
 export const TELLERS = ['client', 'measured', 'default', 'ours'] as const;
@@ -62,19 +62,39 @@ export function isLeft(at: At): boolean {
   return isBlank(at) || (said?.teller === 'default' && !said.agreed);
 }
 
-interface Counted {
-  readonly row: Row;
-  readonly columns: Table['columns'];
-  readonly all: number;
-  readonly left: number;
+interface Count {
+  all: number;
+  left: number;
 }
 
-/** By a row's cells: a change makes new ones of the rows that it touches only, so that counting a large table again costs next to nothing. */
-const counted = new WeakMap<object, Counted>();
+interface Counted extends Count {
+  readonly columns: Table['columns'];
+  readonly lines: (Table['cells'][string] | undefined)[];
+  readonly counts: Count[];
+}
 
-function countRow(table: Table, row: number): Counted {
-  const givens = givensIn(table, row);
-  return { row: table.rows[row] as Row, columns: table.columns, all: givens.length, left: givens.filter(isBlank).length };
+/**
+ * By a table's rows, which stay the same while cells are written: a change makes new cells of the rows that it touches only, and only those are
+ * counted again.
+ */
+const counted = new WeakMap<Table['rows'], Counted>();
+
+function countTable(table: Table): Count {
+  const known = counted.get(table.rows);
+  const made: Counted = known?.columns === table.columns ? known : { all: 0, left: 0, columns: table.columns, lines: [], counts: [] };
+  counted.set(table.rows, made);
+  for (let r = 0; r < table.rows.length; r++) {
+    const line = table.cells[table.rows[r]?.id ?? ''];
+    const before = made.counts[r];
+    if (before && made.lines[r] === line) continue;
+    const givens = givensIn(table, r);
+    const now = { all: givens.length, left: givens.filter(isBlank).length };
+    made.all += now.all - (before?.all ?? 0);
+    made.left += now.left - (before?.left ?? 0);
+    made.lines[r] = line;
+    made.counts[r] = now;
+  }
+  return made;
 }
 
 /** How many givens of a page there are and how many are left. Where nothing is asked, only those without an answer are. */
@@ -83,14 +103,9 @@ export function countLeft(book: Book, page: Page): { readonly all: number; reado
   if (asked.length > 0) return { all: asked.length, left: asked.filter(isLeft).length };
   let [all, left] = [0, 0];
   for (const table of tablesOn(book, page)) {
-    for (const [r, row] of table.rows.entries()) {
-      const line = table.cells[row.id];
-      const known = line && counted.get(line);
-      const found = known?.row === row && known.columns === table.columns ? known : countRow(table, r);
-      if (line) counted.set(line, found);
-      all += found.all;
-      left += found.left;
-    }
+    const found = countTable(table);
+    all += found.all;
+    left += found.left;
   }
   return { all, left };
 }
