@@ -252,9 +252,8 @@ class OpenSession implements Session {
     if (this.#waiting.some(movesCells)) return;
     this.values = given;
     // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
-    const known = Object.keys(before);
-    const told = known.length === 0 || (!whole && before === given);
-    const changed = told ? addresses : new Set([...known, ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
+    const told = isEmpty(before) || (!whole && before === given);
+    const changed = told ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
     if (changed.size > 0) this.#tell({ kind: 'values', changed });
   }
 
@@ -348,6 +347,11 @@ class Taken {
 }
 
 const closed = (): Error => new Error('This book is closed.');
+
+function isEmpty(values: Values): boolean {
+  for (const _ in values) return false;
+  return true;
+}
 
 const same = (a: Value | undefined, b: Value | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));
