@@ -99,6 +99,8 @@ class OpenSession implements Session {
   #tasks: (() => Promise<void>)[] = [];
   #running: Promise<void> | undefined;
   #closed = false;
+  /** No values have come yet. */
+  #first = true;
   /** Typed texts that the engine is still to read. */
   #reading = 0;
 
@@ -252,7 +254,8 @@ class OpenSession implements Session {
     if (this.#waiting.some(movesCells)) return;
     this.values = given;
     // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
-    const told = isEmpty(before) || (!whole && before === given);
+    const told = this.#first || (!whole && before === given);
+    this.#first = false;
     const changed = told ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
     if (changed.size > 0) this.#tell({ kind: 'values', changed });
   }
@@ -347,11 +350,6 @@ class Taken {
 }
 
 const closed = (): Error => new Error('This book is closed.');
-
-function isEmpty(values: Values): boolean {
-  for (const _ in values) return false;
-  return true;
-}
 
 const same = (a: Value | undefined, b: Value | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));
