@@ -14,7 +14,7 @@ export interface Opened {
   close(): Promise<void>;
 }
 
-export async function openBrowser(): Promise<Opened> {
+async function openBrowser(): Promise<Opened> {
   const executablePath = findBrowser();
   if (!executablePath) throw new Error('There is no browser: run node src/setup/browser.mjs first.');
   const server = await serve(0);
