@@ -71,8 +71,8 @@ export function unitAfter({ whole, fraction, unit: symbol }: Pick<ShownNumber, '
   return one === symbol && many !== undefined && `${whole}${fraction}` !== '1' ? many : symbol;
 }
 
-/** "1 point", "2 points". */
-export const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+/** "1 point", "2,000 points". */
+export const counted = (n: number, what: string): string => `${n.toLocaleString('en-GB')} ${what}${n === 1 ? '' : 's'}`;
 
 /** A base value in a unit to its last digit, with a decimal point and nothing else: for files and other programs. */
 export function plainText(base: number, unitText: string): string {

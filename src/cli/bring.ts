@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readQuantity } from '../../functions/quantity-text.ts';
+import { counted, readQuantity } from '../../functions/quantity-text.ts';
 import { tableNamed } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { isRefused } from '../book/refused.ts';
@@ -42,7 +42,9 @@ export const verb: Verb = {
       if (plan.saidInAll > plan.said.length) console.error(`… and ${plan.saidInAll - plan.said.length} more such words`);
       for (const problem of plan.problems.slice(0, SHOWN)) console.error(reason(problem));
       if (plan.problems.length > SHOWN) console.error(`… and ${plan.problems.length - SHOWN} more, on the page “Not placed” of the book`);
-      console.error(`${plan.read} ${plan.of} read: ${plan.placed} placed, ${plan.notPlaced - plan.leftOut} not placed, ${plan.leftOut} left out or worked out`);
+      console.error(
+        `${counted(plan.read, plan.of)} read: ${plan.placed} placed, ${plan.notPlaced - plan.leftOut} not placed, ${plan.leftOut} left out or worked out`,
+      );
       if (rejected !== undefined) await deliver(notPlaced(book, session.book), rejected as string);
       await deliver(formatBook(session.book), output as string | undefined);
       return plan.problems.length > 0 ? 1 : 0;

@@ -2,6 +2,7 @@
 
 import { countFault } from '../../functions/check-args.ts';
 import { didYouMean } from '../../functions/nearest.ts';
+import { counted } from '../../functions/number-text.ts';
 import { unit } from '../../functions/units.ts';
 import { LOST_WORD } from '../book/references.ts';
 import { cellText, type Place, readReference, tableText } from './addresses.ts';
@@ -54,8 +55,7 @@ export interface Names {
 function pastTheEdge(cell: Place, names: Names): Fault | undefined {
   const table = names.table(cell.sheet);
   if (!table || (cell.row < table.rows && cell.col < table.columns)) return undefined;
-  const count = (n: number, word: string): string => `${n.toLocaleString('en-GB')} ${word}${n === 1 ? '' : 's'}`;
-  const size = `${count(table.rows, 'row')} and ${count(table.columns, 'column')}`;
+  const size = `${counted(table.rows, 'row')} and ${counted(table.columns, 'column')}`;
   const name = tableText(table.name);
   const last = table.rows > 0 && table.columns > 0 ? `, and ends at ${cellText(table.columns - 1, table.rows - 1)}` : '';
   return { word: 'no such cell', message: `There is no cell ${name}!${cellText(cell.col, cell.row)}: ${name} has ${size}${last}.` };

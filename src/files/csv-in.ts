@@ -5,6 +5,7 @@
  * Tidy files (csv-tidy.ts) come back to their own cells by themselves; any other file needs a mapping, of which `suggestMapping` makes a first one.
  * What could not be placed goes into the book with the same change, on the page "Not placed": see csv-in-kept.ts. Placed + not placed = read.
  */
+import { counted } from '../../functions/quantity-text.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { type Refused, refused } from '../book/refused.ts';
@@ -137,7 +138,7 @@ export interface Plan {
   /** To be dispatched as it is. Without edits where the file says nothing new. */
   readonly change: Change;
   /** What is counted: the cells of a tidy file, the filled fields of any other. */
-  readonly of: 'cells' | 'fields';
+  readonly of: 'cell' | 'field';
   /** read = placed + notPlaced. */
   readonly read: number;
   readonly placed: number;
@@ -161,7 +162,7 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   if (!mapping && !staged.tidy) return refused('Say which columns of the file go where.');
   options.signal?.throwIfAborted();
   const draft = new Draft(book);
-  const tally = new Tally(mapping ? 'fields' : 'cells');
+  const tally = new Tally(mapping ? 'field' : 'cell');
   const place = mapping ? mapped(draft, staged, mapping, options, tally) : tidied(draft, staged, options, tally);
   for (const [i, record] of staged.records.entries()) {
     if (i % RECORDS_A_CHUNK === RECORDS_A_CHUNK - 1) await breath(options, i, staged.records.length);
@@ -172,7 +173,7 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   for (const word of place.closing()) tally.word(word);
   const kept = keepAside(draft, staged, tally.problems);
   if (kept !== undefined) return refused(kept);
-  return tally.plan(draft.change(`${staged.name}: ${tally.placed} ${tally.of} brought in${tally.problems.length > 0 ? ', some not placed' : ''}`));
+  return tally.plan(draft.change(`${staged.name}: ${counted(tally.placed, tally.of)} brought in${tally.problems.length > 0 ? ', some not placed' : ''}`));
 }
 
 interface Place {
@@ -215,9 +216,9 @@ class Tally {
   private words = 0;
   private leftOut = 0;
   private lost = 0;
-  readonly of: 'cells' | 'fields';
+  readonly of: 'cell' | 'field';
 
-  constructor(of: 'cells' | 'fields') {
+  constructor(of: 'cell' | 'field') {
     this.of = of;
   }
 

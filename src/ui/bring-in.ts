@@ -1,6 +1,6 @@
 /** A slip on which a CSV file is looked at before it comes in: how it was read, what goes where, what finds no place. Then it is one change. */
 import { html, nothing, type TemplateResult } from 'lit';
-import { readQuantity } from '../../functions/quantity-text.ts';
+import { counted, readQuantity } from '../../functions/quantity-text.ts';
 import { unit, withCurrency } from '../../functions/units.ts';
 import type { Table } from '../book/book.ts';
 import { columnHeading } from '../book/look-up.ts';
@@ -229,7 +229,7 @@ export class ObBringIn extends Part {
     // Fields that find a row or say a unit go to no cell; an emptied cell is said beside the other words.
     const cells = plan.preview.filter(({ where, content }) => where.includes('!') && content !== '').slice(0, SHOWN);
     const aside = plan.notPlaced - plan.leftOut;
-    return html`<p><b>${number(plan.read)} ${plan.of} read: ${number(plan.placed)} find their place${aside > 0 ? `, ${number(aside)} find none` : ''}${plan.leftOut > 0 ? `, ${number(plan.leftOut)} are left out or worked out here` : ''}.</b>
+    return html`<p><b>${counted(plan.read, plan.of)} read: ${plan.placed === 1 ? '1 finds its' : `${number(plan.placed)} find their`} place${aside > 0 ? `, ${aside === 1 ? '1 finds' : `${number(aside)} find`} none` : ''}${plan.leftOut > 0 ? `, ${plan.leftOut === 1 ? '1 is' : `${number(plan.leftOut)} are`} left out or worked out here` : ''}.</b>
         ${plan.change.edits.length === 0 ? 'Nothing in it is new to this book.' : nothing}</p>
       ${aside > 0 ? html`<p>What finds no place is kept on the page “Not placed”, with the reasons, and can be sent out from there.</p>` : nothing}
       ${list(

@@ -83,7 +83,7 @@ describe('a tidy file that comes back', () => {
   it('changes nothing in the book that it came from', async () => {
     const values = handValues(sample, {});
     const plan = await bringIn(sample, formatTidy(sample, values), values);
-    expect(plan).toMatchObject({ of: 'cells', notPlaced: 0, problems: [] });
+    expect(plan).toMatchObject({ of: 'cell', notPlaced: 0, problems: [] });
     expect(plan.read).toBe(Object.keys(cellsOf(sample)).length);
     expect(plan.change.edits).toEqual([]);
   });

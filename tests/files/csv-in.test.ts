@@ -100,7 +100,7 @@ describe('a file into a new table', () => {
     expect(contentAt(plan, "'stock list'!D2")).toBe("'=1");
     expect(after.pages.at(-1)).toMatchObject({ title: 'stock list', blocks: [{ kind: 'table', table: table?.id }] });
     expect(apply(after, invert(plan.change))).toEqual(sample);
-    expect([plan.of, plan.read, plan.notPlaced]).toEqual(['fields', 7, 0]);
+    expect([plan.of, plan.read, plan.notPlaced]).toEqual(['field', 7, 0]);
   });
 
   it('reads decimal commas where the file has them, and refuses what could be two numbers', async () => {

@@ -16,7 +16,7 @@ const number = fc.oneof(
 );
 
 test('what is counted takes its plural, save one', () => {
-  expect([0, 1, 2].map((n) => counted(n, 'point'))).toEqual(['0 points', '1 point', '2 points']);
+  expect([0, 1, 2, 2000].map((n) => counted(n, 'point'))).toEqual(['0 points', '1 point', '2 points', '2,000 points']);
 });
 
 describe('Shown numbers', () => {
