@@ -23,6 +23,9 @@ export function said(book: Book, at: At, cell: Cell | undefined): string {
 /** As a sentence: with a stop, unless it has its own. */
 export const sentence = (text: string): string => (/[.?!…]$/u.test(text) ? text : `${text}.`);
 
+/** A heading within a sentence: a word that is no abbreviation begins small. */
+export const inSentence = (heading: string): string => (/^\p{Lu}\p{Ll}/u.test(heading) ? heading.slice(0, 1).toLowerCase() + heading.slice(1) : heading);
+
 export const short = (text: string): string => {
   const line = text.replace(/\s+/gu, ' ');
   const letters = [...line];

@@ -1,6 +1,7 @@
 /** What hangs, what feeds it, how it is set week by week, and what it costs. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Table } from '../book/book.ts';
+import { inSentence } from '../book/label.ts';
 import { columnHeading } from '../book/look-up.ts';
 import { list, section, shown, table } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
@@ -14,9 +15,6 @@ function facts(reader: Reader, tableId: string, name: Found | undefined): unknow
     .filter(({ heading }) => !/^(price|source)$/i.test(heading))
     .map(({ heading, cell }, i) => html`${i > 0 ? ', ' : ''}${i === 0 ? heading : inSentence(heading)} ${shown(cell)}`);
 }
-
-/** A heading within a sentence: a word that is no abbreviation begins small. */
-const inSentence = (heading: string): string => (/^\p{Lu}\p{Ll}/u.test(heading) ? heading.slice(0, 1).toLowerCase() + heading.slice(1) : heading);
 
 export function parts(reader: Reader): TemplateResult | typeof nothing {
   const fixture = reader.row('fixture');

@@ -4,6 +4,7 @@
  */
 import { placeIn } from '../book/address.ts';
 import type { Table } from '../book/book.ts';
+import { inSentence } from '../book/label.ts';
 import { standingOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
 import { viewOf } from './cell-view.ts';
@@ -45,8 +46,8 @@ export function foldsOf(table: Table, values: Values): readonly Fold[] {
           id,
           words: `${away.length} more: ${away
             .slice(0, 3)
-            .map((row) => table.rows[row]?.label?.toLowerCase() ?? '')
-            .join(', ')} …`,
+            .map((row) => inSentence(table.rows[row]?.label ?? ''))
+            .join('; ')} …`,
         });
       }
     }

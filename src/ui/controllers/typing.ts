@@ -1,4 +1,5 @@
 /** What was typed into cells: shown while it is read, put into the book, told as it was taken or refused. */
+import { sentence } from '../../book/label.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
 import type { ObApp } from '../app.ts';
@@ -47,7 +48,7 @@ export class Typing {
         await session.settled();
         const after = this.#host.atPlace(place);
         this.#host.tell(
-          [after && `${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}.`, result.said && `${result.said}.`].filter(Boolean).join(' '),
+          [after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`), result.said && `${result.said}.`].filter(Boolean).join(' '),
           result.said !== undefined,
         );
       } else this.#refuse(place, typed, result.message);

@@ -95,10 +95,14 @@ function elsewhere(
 }
 
 function named(typed: string, stock: Stock, bracket = '('): readonly Candidate[] {
+  return [...inOrder([...names(typed, stock), ...cells(typed, stock)], typed), ...functions(typed, stock, bracket), ...tables(typed, stock)].slice(0, MOST);
+}
+
+/** What begins with what was typed comes before what has it further on. */
+function inOrder(list: readonly Candidate[], typed: string): readonly Candidate[] {
   const wanted = typed.toLowerCase();
   const begins = ({ label }: Candidate): number => (label.toLowerCase().startsWith(wanted) ? 0 : 1);
-  const own = [...names(typed, stock), ...cells(typed, stock)].sort((a, b) => begins(a) - begins(b));
-  return [...own, ...functions(typed, stock, bracket), ...tables(typed, stock)].slice(0, MOST);
+  return list.toSorted((a, b) => begins(a) - begins(b));
 }
 
 const tables = (typed: string, { book }: Stock): readonly Candidate[] =>
@@ -127,7 +131,10 @@ function cells(typed: string, stock: Stock): readonly Candidate[] {
   const { book, home } = stock;
   if (typed === '') return [];
   const tables = [home.table, ...book.tables.filter((table) => table.id !== home.table.id)];
-  return tables.flatMap((table) => cellsOf(table, typed, stock)).slice(0, MOST);
+  return inOrder(
+    tables.flatMap((table) => cellsOf(table, typed, stock)),
+    typed,
+  ).slice(0, MOST);
 }
 
 function cellsOf(table: Table, typed: string, { home }: Stock): readonly Candidate[] {

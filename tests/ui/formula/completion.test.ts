@@ -34,6 +34,16 @@ describe('what could stand at the caret', () => {
     expect(becomes('=light|').slice(0, 3)).toEqual(['=B3', '=A3', '=C3']);
   });
 
+  it('begins with what was typed before it has that further on, wherever the cell lies', () => {
+    const rows = book.tables[0]?.rows.map((row, i) => (i === 2 ? { ...row, label: 'Share of the bench with enough' } : row)) ?? [];
+    const prices = book.tables[1]?.rows.map((row) => ({ ...row, label: 'Bench width' })) ?? [];
+    const relabelled = { ...book, tables: book.tables.map((table, i) => (i === 0 ? { ...table, rows } : i === 1 ? { ...table, rows: prices } : table)) };
+    const home = at('Scenarios!B2');
+    const asked = { ...stock, book: relabelled, home: { ...home, table: relabelled.tables[0] ?? home.table } };
+    const found = completing('=2*bench w', wordsOf('=2*bench w'), 10, asked, false);
+    expect(found?.list.map(({ insert }) => insert)).toEqual(['Prices!A1', 'B3', 'A3', 'C3']);
+  });
+
   it('is never the cell that is being written', () => {
     expect(becomes('=mean p|')).toEqual(['=A2', '=C2']);
   });
