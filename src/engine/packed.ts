@@ -17,11 +17,11 @@ export interface Packed {
 /** Values in one part: whoever takes them in can see to other things after each. */
 const MOST = 500;
 
-/** Hands values over in parts; gives the last of them, unpacked. */
-export function inParts(values: Values, send: (part: Packed) => void): Values {
+/** Hands values over in parts, each when the one before it was taken in; gives the last of them, unpacked. */
+export async function inParts(values: Values, send: (part: Packed) => Promise<void>): Promise<Values> {
   const addresses = Object.keys(values);
   let from = 0;
-  for (; addresses.length - from > MOST; from += MOST) send(packed(values, addresses.slice(from, from + MOST)));
+  for (; addresses.length - from > MOST; from += MOST) await send(packed(values, addresses.slice(from, from + MOST)));
   return from === 0 ? values : picked(values, addresses.slice(from));
 }
 

@@ -13,7 +13,8 @@ export type Method = Exclude<keyof Engine, 'close'>;
 
 export interface Request {
   readonly id: number;
-  readonly method: Method;
+  /** `taken`: the last part of the answer with this number was taken in, and the next can come. */
+  readonly method: Method | 'taken';
   readonly args: readonly unknown[];
 }
 
@@ -60,15 +61,26 @@ export function serve(port: Port): void {
     book = (args[1] as Book | undefined) ?? changes.reduce((before: Book | undefined, change) => before && apply(before, change, true), book);
     return [changes, book];
   };
+  let taken = (): void => {};
+  /** One part at a time: many at once would stand in line before what is typed and before the frames that show it. */
+  const sendPart = (id: number, values: Packed): Promise<void> =>
+    new Promise((resolve) => {
+      taken = resolve;
+      port.post({ kind: 'part', id, values });
+    });
   let turn: Promise<unknown> = Promise.resolve();
   port.listen(({ id, method, args }) => {
+    if (method === 'taken') {
+      taken();
+      return;
+    }
     turn = turn.then(async () => {
       beat();
       try {
         const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
         const result = await call(...complete(method, args));
         const long = method === 'apply' || method === 'load';
-        const rest = long ? inParts(result as Values, (values) => port.post({ kind: 'part', id, values })) : result;
+        const rest = long ? await inParts(result as Values, (values) => sendPart(id, values)) : result;
         port.post({ kind: 'answer', id, result: rest });
       } catch (error) {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });

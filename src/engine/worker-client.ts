@@ -159,9 +159,14 @@ class Client {
   private receive(message: Message): void {
     if (message.kind === 'ready') this.ready = true;
     else if (message.kind === 'alive') this.slow = message.slow;
-    else if (message.kind === 'part') this.pending.find(({ request }) => request.id === message.id)?.part?.(unpacked(message.values));
+    else if (message.kind === 'part') this.takePart(message);
     else this.settle(message);
     this.watch();
+  }
+
+  private takePart({ id, values }: Extract<Message, { kind: 'part' }>): void {
+    this.pending.find(({ request }) => request.id === id)?.part?.(unpacked(values));
+    this.worker.postMessage({ id, method: 'taken', args: [] });
   }
 
   private settle(message: Extract<Message, { kind: 'answer' | 'failure' }>): void {

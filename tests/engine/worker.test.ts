@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { build } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { type Message, type Request, serve } from '../../src/engine/serve.ts';
 import type { Values } from '../../src/engine/types.ts';
 import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker-client.ts';
@@ -78,6 +78,34 @@ describe('over messages', () => {
     expect(Object.keys(whole).length).toBe(rows + 1);
     expect(whole['T!A2']).toEqual({ kind: 'number', base: 6, unit: '' });
     engine.close();
+  });
+
+  it('sends the next part only when the one before was taken in', async () => {
+    const long = book([
+      table(
+        'T',
+        Array.from({ length: 1400 }, (_, i) => [String(i)]),
+      ),
+    ]);
+    const said: Message[] = [];
+    let receive: (request: Request) => void = () => {};
+    serve({ post: (message) => said.push(message), listen: (f) => (receive = f) });
+    receive({ id: 1, method: 'load', args: [long] });
+    const parts = () => said.filter(({ kind }) => kind === 'part').length;
+    const settled = async (): Promise<void> => {
+      for (let i = 0; i < 20; i++) await new Promise((resolve) => setTimeout(resolve));
+    };
+    await vi.waitFor(() => expect(parts()).toBe(1));
+    await settled();
+    expect(parts()).toBe(1);
+    receive({ id: 1, method: 'taken', args: [] });
+    await settled();
+    expect(parts()).toBe(2);
+    expect(said.some(({ kind }) => kind === 'answer')).toBe(false);
+    receive({ id: 1, method: 'taken', args: [] });
+    await settled();
+    const last = said.at(-1);
+    expect(last?.kind === 'answer' && Object.keys(last.result as Values).length).toBe(400);
   });
 
   it('turns what goes wrong on the far side into a refused promise, and goes on', async () => {
