@@ -5,7 +5,7 @@
  * point is beside the face, so that the far tail keeps its digits. Where √τ·s is below THIN that difference would lose digits the
  * other way, and the middle of the face with its second-order term, e^(−τd²)(1 + τs²/12·(2τd² − 1)), is good to 1e-9 even at the edge of what counts.
  */
-import { erfcUp } from '../numeric/error-function.ts';
+import { CELL_MASK, CELLS_AT_MOST, CELLS_PER_UNIT, erfcInCell } from '../numeric/error-function.ts';
 import type { Terms } from './gaussian-terms.ts';
 import type { Images } from './images.ts';
 
@@ -18,9 +18,37 @@ function thickFrom({ rootTau, count }: Terms, size: number): number {
   return t;
 }
 
+/** Terms of one point that there is room for: some eight times what the lowest of lamps over the longest of benches needs. */
+const ROOM = 1024;
+
+/** The √τ of the terms and the sums of one point: of a fixed size and kept, so that the compiler knows their addresses. */
+const ROOTS = new Float64Array(ROOM);
+const SUMS = new Float64Array(ROOM);
+
+/** √τ of a term times the distance of an edge, in cells of the table of erfc. (A function made by another one: what it reads is then a constant, as in error-function.ts.) */
+function cellsReader(): (t: number, edge: number) => number {
+  const [roots, last] = [ROOTS, CELLS_AT_MOST];
+  return (t, edge) => {
+    const x = (roots[t] as number) * edge;
+    // biome-ignore lint/complexity/useMathMinMax: Math.min tests for what is no number and takes longer
+    return x < last ? x : last;
+  };
+}
+const CELLS_OF = cellsReader();
+
+/** Adds c + p·erfc(√τ near) − q·erfc(√τ far) to the sum of a term, each edge given by its cell and its place in it. */
+function pairAdder() {
+  const [sums, erfc] = [SUMS, erfcInCell];
+  return (t: number, i: number, a: number, j: number, b: number, p: number, q: number, c: number): void => {
+    sums[t] = (sums[t] as number) + c + (p * erfc(i, a) - q * erfc(j, b));
+  };
+}
+const ADD_PAIR = pairAdder();
+
 /**
  * Adds the faces' parts of the terms from `from` to `to` to the rows of `values`, one a point; gives for each point the end of the terms that count
- * there. Nearly all the time goes in the inner loop: it stands in one function with the reader of erfc, so that the compiler takes that in and no number is boxed.
+ * there. Nearly all the time of a field goes in the inner loop. There the cells of the next term are sought while the polynomials of this one
+ * are worked out: neither waits for the other.
  */
 export function addFaces(
   terms: Terms,
@@ -32,7 +60,10 @@ export function addFaces(
   values: Float64Array,
 ): number[] {
   const { tau, rootTau, rule, lowest, highest, count } = terms;
-  const erfc = erfcUp;
+  if (count >= ROOM) throw new Error(`${count} terms; there is room for ${ROOM - 1}`);
+  const [roots, sums, cells, add, mask] = [ROOTS, SUMS, CELLS_OF, ADD_PAIR, CELL_MASK];
+  const perUnit = CELLS_PER_UNIT;
+  for (let t = from; t < to; t++) roots[t] = rootTau[t] as number;
   const half = size / 2;
   const thick = Math.max(from, thickFrom(terms, size));
   const lowest2 = lowest * lowest;
@@ -68,10 +99,27 @@ export function addFaces(
       while (reach < to && (tau[reach] as number) <= limit) reach++;
       if (reach > most) most = reach;
       if (thick > from) addThin(tau, from, Math.min(thick, reach), distance, size, weight, values, row);
+      const nearCells = near * perUnit;
+      const farCells = far * perUnit;
+      let a = cells(thick, nearCells);
+      let b = cells(thick, farCells);
+      let nearCell = a & mask;
+      let farCell = b & mask;
       for (let t = thick; t < reach; t++) {
-        const root = rootTau[t] as number;
-        values[row + t] = (values[row + t] as number) + constant + (nearWeight * erfc(root * near) - weight * erfc(root * far));
+        const nextA = cells(t + 1, nearCells);
+        const nextB = cells(t + 1, farCells);
+        const nextNearCell = nextA & mask;
+        const nextFarCell = nextB & mask;
+        add(t, nearCell, a - nearCell, farCell, b - farCell, nearWeight, weight, constant);
+        a = nextA;
+        b = nextB;
+        nearCell = nextNearCell;
+        farCell = nextFarCell;
       }
+    }
+    for (let t = thick; t < most; t++) {
+      values[row + t] = (values[row + t] as number) + (sums[t] as number);
+      sums[t] = 0;
     }
     filled.push(most);
   }

@@ -79,17 +79,11 @@ function store(a: Taylor, columns: readonly Float64Array[], cell: number): void 
 
 /**
  * What is read here is of this function and not of the module: bundlers turn a module's `const` into a `var`, which the compiler must
- * read and check anew at every call. A column each power: one index, held within the columns by the mask, serves for all.
+ * read and check anew at every call. A column each power: one index serves for all.
  */
-function readerOf(columns: readonly Float64Array[]): (x: number) => number {
+function inCellOf(columns: readonly Float64Array[]): (cell: number, d: number) => number {
   const [c0, c1, c2, c3, c4, c5] = columns as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
-  const [perUnit, mask, last] = [PER_UNIT, CELLS - 1, END - 1e-9];
-  return (x) => {
-    // A product after the choice, which is then kept as a plain number; Math.min tests for what is no number and takes longer.
-    // biome-ignore lint/complexity/useMathMinMax: see above
-    const cells = (x < last ? x : last) * perUnit;
-    const cell = cells & mask;
-    const d = cells - cell;
+  return (cell, d) => {
     const dd = d * d;
     // Estrin's scheme: its pairs do not wait for one another as Horner's steps do.
     const low = (c0[cell] as number) + d * (c1[cell] as number);
@@ -99,5 +93,23 @@ function readerOf(columns: readonly Float64Array[]): (x: number) => number {
   };
 }
 
+/** For loops that look up many: erfc(x) where x is so many cells, CELLS_AT_MOST at most: `inCell(cell, d)` with `cell = cells & CELL_MASK` and d what is left. */
+export const CELLS_PER_UNIT = PER_UNIT;
+export const CELLS_AT_MOST = CELLS - 1e-6;
+/** Holds the index within the columns, and so spares the compiler a test. */
+export const CELL_MASK = CELLS - 1;
+export const erfcInCell = inCellOf(build());
+
+function readerOf(inCell: (cell: number, d: number) => number): (x: number) => number {
+  const [perUnit, mask, last] = [PER_UNIT, CELL_MASK, END - 1e-9];
+  return (x) => {
+    // A product after the choice, which is then kept as a plain number; Math.min tests for what is no number and takes longer.
+    // biome-ignore lint/complexity/useMathMinMax: see above
+    const cells = (x < last ? x : last) * perUnit;
+    const cell = cells & mask;
+    return inCell(cell, cells - cell);
+  };
+}
+
 /** erfc(x) for x ≥ 0. */
-export const erfcUp = readerOf(build());
+export const erfcUp = readerOf(erfcInCell);
