@@ -26,6 +26,8 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // The editor's undo comes from a package that can do more, and of what that reads nothing is left but this: syntax trees, which no formula here uses.
+      treeshake: { moduleSideEffects: [{ test: /node_modules[\\/]@lezer[\\/]/, sideEffects: false }] },
       output: {
         codeSplitting: {
           groups: [
