@@ -50,6 +50,9 @@ export class Sight implements ReactiveController {
   }
 
   hostUpdated(): void {
+    const { pooling, table } = this.#host;
+    // Of a large one only what is in sight is on the page.
+    if (pooling.isLarge(table)) return;
     this.#observer ??= new IntersectionObserver((entries) => {
       for (const { target, isIntersecting } of entries) this.#seen[isIntersecting ? 'add' : 'delete'](target as HTMLTableRowElement);
     });
