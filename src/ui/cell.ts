@@ -30,7 +30,8 @@ export function cellTemplate(view: CellView, marks: CellMarks): TemplateResult {
 
 function numberTemplate(view: CellView, kind: string, list: boolean, letter: unknown): TemplateResult {
   const { sign = '', whole = '', fraction = '', unit = '' } = view.number ?? {};
-  if (list) return html`<div class="v ${kind} r"><span class="x">${sign}${whole}${fraction}</span>${unit ? html`<span class="u">${unit}</span>` : nothing}${letter}</div>`;
+  if (list)
+    return html`<div class="v ${kind} r"><span class="x">${sign}${whole}${fraction}</span>${unit ? html`<span class="u">${unit}</span>` : nothing}${letter}</div>`;
   return html`<div class="v ${kind} ${view.difference === '' ? '' : 'vs'}"><span class="k">${ditto(view)}</span><span class="i">${sign}${whole}</span><span class="f">${fraction}</span><span class="u">${unit}</span><span class="d">${view.difference}</span>${letter}</div>`;
 }
 
