@@ -65,6 +65,24 @@ describe('the page', () => {
     expect(await page.locator('ob-picture .mini').count()).toBe(2);
   });
 
+  it('does not scroll aside for the thread to the margin, and keeps the words of what is put away in sight', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await page.locator('td[aria-label^="Mount height, C:"]').click();
+    await page.getByRole('button', { name: 'Add a scenario' }).click();
+    await page.locator('td[aria-label^="Mount height, D:"]').click();
+    await page.locator('.tie').first().waitFor();
+    const main = page.locator('main.page');
+    expect(await main.evaluate((found) => found.scrollWidth - found.clientWidth)).toBe(0);
+    const table = page.locator('ob-table .scroll').first();
+    expect(await table.evaluate((found) => found.scrollWidth - found.clientWidth), 'four scenarios are wider than the page').toBeGreaterThan(50);
+    await table.evaluate((found) => found.scrollTo(found.scrollWidth, 0));
+    const words = page.locator('.fold button').first();
+    const [box, room] = [await words.boundingBox(), await table.boundingBox()];
+    expect(box?.x).toBeGreaterThanOrEqual(room?.x ?? Number.POSITIVE_INFINITY);
+  });
+
   it('prints the page without the tool round it', async () => {
     page = await browser.visit();
     await openDemo(page);
