@@ -13,7 +13,7 @@ const LARGE = 500;
 const ROWS = 1000;
 const FILLED = 100;
 
-export interface Sliced {
+interface Sliced {
   /** The book without what is in the slices. */
   readonly head: Book;
   readonly slices: Slices;
