@@ -128,6 +128,17 @@ describe('a large table', () => {
     expect(Math.abs((box?.x ?? 0) - (head?.x ?? 1e9))).toBeLessThan(1);
     // 34 px of headings, then nine rows of 24 px.
     expect(Math.abs((box?.y ?? 0) - (frame?.y ?? 0) - 34 - 9 * 24)).toBeLessThan(3);
+    // Nothing lies over the heading.
+    const seen = await page.evaluate(([x, y]) => document.elementFromPoint(x, y)?.closest('th')?.textContent?.trim(), [
+      (head?.x ?? 0) + 40,
+      (head?.y ?? 0) + 17,
+    ] as const);
+    expect(seen).toBe('Part 10');
+    // Whoever reads row by row finds them in their order, however they came onto the page.
+    const places = await grid()
+      .locator('tbody [role=row]')
+      .evaluateAll((rows) => rows.map((row) => Number(row.getAttribute('aria-rowindex'))));
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
     expect(browser.complaints).toEqual([]);
   });
 });
