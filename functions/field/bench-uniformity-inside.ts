@@ -14,8 +14,10 @@ function inside(s: SampleField, margin: number): number[] | Refusal {
   });
   if (kept.length > 0) return kept;
   const most = Math.max(...Array.from(s.field, (_, i) => pointOf(s, i)).map(([x, y]) => Math.min(x, length - x, y, width - y)));
+  // Rounded down, so that what is offered is taken.
+  const works = Math.floor(most * 1000 + 1e-6) / 1000;
   return refuse(
-    `no sample point lies ${Number(margin.toPrecision(4))} m from every edge; the farthest is ${Number(most.toPrecision(4))} m from one. Give a smaller margin.`,
+    `no sample point lies ${Number(margin.toPrecision(4))} m from every edge of this bench; the farthest in is ${Number(most.toPrecision(4))} m from one. How far in the points must lie is the second length in the formula, the one after the mount height (left out, it is the mount height itself): write a length there of ${works} m or less.`,
   );
 }
 

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { benchField, defaultGrid, landingShare, ppfdAt } from '../../../functions/field/kernel.ts';
 import { type Layout, layoutPpf } from '../../../functions/field/layout.ts';
 import { meanByHeight } from '../../../functions/field/mean-by-height.ts';
+import { evaluate } from '../evaluate.ts';
 
 /** The kernel's own promise; most of these laws hold far better. */
 const PROMISED = 1e-6;
@@ -173,3 +174,11 @@ test('as the sides reflect all, everything lands: the mean tends to output over 
   const field = benchField(layout(0.999), 0.5, 12, 6);
   expect(field.reduce((sum, e) => sum + e, 0) / field.length / even).toBeCloseTo(1, 2);
 }, 60_000);
+
+test('evenness away from the edges says which length leaves no point, and the one it offers is taken', () => {
+  // Cells of 0.1 m on a bench 1.2 m wide: the middle ones lie 0.55 m from an edge.
+  const inside = (margin: string) => evaluate(`BENCH.UNIFORMITY.INSIDE(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.7${margin},24,12)`);
+  for (const margin of [',0.7', ','])
+    expect(inside(margin)).toMatchObject({ message: expect.stringMatching(/second length in the formula.* after the mount height.* of 0\.55 m or less/) });
+  expect(inside(',0.55')).toBeGreaterThan(0);
+});
