@@ -11,3 +11,20 @@ export function withoutBareTyped<T extends { readonly typed?: string }>(cell: T)
   const { typed: _, ...rest } = cell;
   return rest as T;
 }
+
+/** `WIRE.AREA` in `=WIRE.AREA(18)`; nothing where more than one call makes up the formula. */
+export function wholeCall(formula: string): string | undefined {
+  const match = /^=?\s*([A-Z][A-Z0-9.]*)\s*\(/i.exec(formula.trim());
+  if (!match) return undefined;
+  const text = formula.trim();
+  let depth = 0;
+  let quoted = false;
+  for (let i = match[0].length - 1; i < text.length; i++) {
+    const c = text[i];
+    if (c === '"') quoted = !quoted;
+    else if (quoted) continue;
+    else if (c === '(') depth++;
+    else if (c === ')' && --depth === 0) return i === text.length - 1 ? match[1]?.toUpperCase() : undefined;
+  }
+  return undefined;
+}

@@ -1,5 +1,6 @@
 import { functions } from '../../functions/index.ts';
 import { type Dimension, fromBase, need, unit } from '../../functions/units.ts';
+import { wholeCall } from '../book/content.ts';
 
 /** One unit a dimension, in which `eval` says results. The first of a dimension counts. */
 const DEFAULTS = [
@@ -18,23 +19,6 @@ for (const text of DEFAULTS) {
 }
 
 const returned = new Map(functions.map((f) => [f.name, f.returns.unit]));
-
-/** `WIRE.AREA` in `=WIRE.AREA(18)`; nothing where more than one call makes up the formula. */
-function wholeCall(formula: string): string | undefined {
-  const match = /^=?\s*([A-Z][A-Z0-9.]*)\s*\(/i.exec(formula.trim());
-  if (!match) return undefined;
-  const text = formula.trim();
-  let depth = 0;
-  let quoted = false;
-  for (let i = match[0].length - 1; i < text.length; i++) {
-    const c = text[i];
-    if (c === '"') quoted = !quoted;
-    else if (quoted) continue;
-    else if (c === '(') depth++;
-    else if (c === ')' && --depth === 0) return i === text.length - 1 ? match[1]?.toUpperCase() : undefined;
-  }
-  return undefined;
-}
 
 /**
  * A number of base value, in the unit that its function declares if the formula is one call, else in its dimension's default unit.

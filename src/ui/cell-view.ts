@@ -3,6 +3,7 @@
 import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../functions/number-text.ts';
 import { readContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn, readReference } from '../book/address.ts';
+import { wholeCall } from '../book/content.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
 import { BLANK, checkOf, type State, textOfValue } from '../shown.ts';
@@ -70,8 +71,14 @@ export function viewOf(at: At, values: Values): CellView {
     ...(check && { state: check.state }),
     differs: given && baseValue !== undefined && value.kind !== 'blank' && !sameValue(value, baseValue),
     ...(sameAs !== undefined && { sameAs }),
-    difference: standing === 'worked' && baseValue ? differenceText(value, baseValue) : '',
+    difference: standing === 'worked' && baseValue && !isPlace(at) ? differenceText(value, baseValue) : '',
   };
+}
+
+/** A place in a list is no amount: the fourth row is not twice the second. The first letters tell most formulas apart without reading them through. */
+function isPlace(at: At): boolean {
+  const content = at.cell?.content ?? '';
+  return /^=\s*MATCH\b/i.test(content) && wholeCall(content) === 'MATCH';
 }
 
 /** Alike to what a reader can tell: the twelfth digit of a reckoned number is dust. */

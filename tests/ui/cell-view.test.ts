@@ -49,6 +49,20 @@ describe('the name of a cell, as it is read aloud', () => {
     expect(name(1, 1)).toMatch(/^Mean PPFD, B: 217\.4 micromoles per square metre per second, worked, plus 0\.4.% against A$/);
   });
 
+  it('says no difference for a place in a list, which is no amount, but does for what is reckoned from one', () => {
+    const plain = (base: number): Value => ({ kind: 'number', base, unit: '' });
+    const found: Values = { ...values, 'Scenarios!A2': plain(2), 'Scenarios!B2': plain(4) };
+    const difference = (content: string): string => {
+      const at = placeIn({ ...table, cells: { ...cells, mean: { a: { content }, b: { content } } } }, 1, 1);
+      if (!at) throw new Error('no such cell');
+      return viewOf(at, found).difference;
+    };
+    expect(difference('=MATCH(B1,Fixtures!$A$2:$A$12,0)')).toBe('');
+    expect(difference('=MATCH("a) (b",Fixtures!$A$2:$A$12,0)')).toBe('');
+    expect(difference('=MATCH(B1,Fixtures!$A$2:$A$12,0)*MIN(B1,2)')).toMatch(/^\+100.%$/);
+    expect(difference('=INDEX(Fixtures!$B$2:$B$12,MATCH(B1,Fixtures!$A$2:$A$12,0))')).toMatch(/^\+100.%$/);
+  });
+
   it('says which scenario a given is the same as, whichever one all are compared with', () => {
     const at = placeIn({ ...table, base: 'b' }, 2, 0);
     const view = at && viewOf(at, values);
