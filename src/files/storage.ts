@@ -288,11 +288,16 @@ function readKept(entry: Entry, kept: Kept, slices: Slices): Opened | Miss {
 
 function changedElsewhere(kept: Entry | undefined): Miss {
   if (!kept)
-    return { ok: false, problem: 'changed elsewhere', message: 'This book was removed in another tab. Save it as a new book to keep what is on this page.' };
+    return {
+      ok: false,
+      problem: 'changed elsewhere',
+      message: 'This book was removed in another tab. Keep it as another book to go on with what is on this page.',
+    };
   return {
     ok: false,
     problem: 'changed elsewhere',
-    message: 'This book was saved in another tab after it was opened here. Nothing was written over: save this one as another book, or open the other again.',
+    message:
+      'This book was saved in another tab after it was opened here. Nothing was written over: keep this one as another book, or open the one that was saved.',
     kept,
   };
 }

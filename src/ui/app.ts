@@ -311,7 +311,7 @@ export class ObApp extends Part implements Room {
       ${
         session
           ? html`<ob-naming .book=${session.book} @ob-name=${(e: Wish<'name'>) => this.#name(e.detail)}></ob-naming>
-        <ob-bring-in .session=${session} @ob-bring=${(e: Wish<'bring'>) => this.#desk.take(e.detail.change)}></ob-bring-in>
+        <ob-bring-in .session=${session} @ob-bring=${(e: Wish<'bring'>) => this.#desk.take(e.detail.change)} @ob-page=${(e: Wish<'page'>) => this.showPage(e.detail.page)}></ob-bring-in>
         <ob-brief-slip .book=${session.book} .values=${session.values} .tick=${this.tick} .take=${this.#desk.answer} @ob-choose=${(e: Wish<'choose'>) => this.choose(e.detail)} @ob-tell=${(e: Wish<'tell'>) => this.tell(e.detail.text, true)}></ob-brief-slip>
         <ob-unit-slip .at=${this.at} .values=${session.values} @ob-unit=${(e: Wish<'unit'>) => void this.#desk.showIn(e.detail)}></ob-unit-slip>`
           : nothing
@@ -360,7 +360,7 @@ export class ObApp extends Part implements Room {
   #keepingTrouble(): TemplateResult | typeof nothing {
     const { miss, news } = this.#keeping;
     if (!miss) return news ? html`<p class="trouble" role="status">${news}</p>` : nothing;
-    return html`<div class="trouble" role="alert"><p>Not saved: ${miss.message}</p>
+    return html`<div class="trouble" role="alert"><p>Not saved. ${miss.message}</p>
       <div class="do">
         <button type="button" class="btn" @click=${() => void this.#desk.sendOut('book')}>Send out the book as a file</button>
         ${miss.problem === 'changed elsewhere' ? html`<button type="button" class="btn" @click=${() => void this.#entering.keepAsAnother()}>Keep this one as another book</button>` : nothing}

@@ -91,6 +91,36 @@ it('the word of another tab goes when that tab does', async () => {
   await word.waitFor({ state: 'detached' });
 }, 60_000);
 
+it('a book that another tab saved first goes on as another one, which is said, and the shelf tells them apart', async () => {
+  page = await browser.visit();
+  await openDemo(page);
+  await saved();
+  const title = (await page.title()).replace(/ · Overbench$/, '');
+  const other = await page.context().newPage();
+  await other.goto(browser.address);
+  for (const [tab, typed] of [
+    [other, '0.45'],
+    [page, '0.5'],
+  ] as const) {
+    await goTo(tab, 'Scenarios');
+    await tab.locator('td[aria-label^="Mount height, B:"]').click();
+    await tab.keyboard.type(typed);
+    await tab.keyboard.press('Enter');
+    if (tab === other) await tab.locator('.saved', { hasText: /^saved \d/ }).waitFor();
+    await tab.waitForTimeout(400);
+  }
+  const trouble = page.locator('main .trouble', { hasText: 'Not saved. This book was saved in another tab' });
+  await trouble.getByRole('button', { name: 'Keep this one as another book' }).click();
+  await told(new RegExp(`This is now another book, “${title}, second copy”`));
+  await expect.poll(() => page.title()).toBe(`${title}, second copy · Overbench`);
+  await saved();
+  await goTo(page, 'Scenarios');
+  await height().and(page.locator('[aria-label*="0.50 metres"]')).waitFor();
+  await page.evaluate(() => localStorage.clear());
+  await page.reload();
+  for (const name of [title, `${title}, second copy`]) await page.locator('main').getByText(name, { exact: true }).first().waitFor();
+}, 60_000);
+
 describe('the server is gone', () => {
   it.each(['Hand-over sheet', 'The functions'])(
     '%s says so in words, and comes when it is there again',

@@ -1,11 +1,15 @@
 /** Which book is open: what there is to open, and how a book is entered and left. */
 import type { ReactiveController } from 'lit';
+import { BOUNDS } from '../../book/bounds.ts';
 import type { ObApp } from '../app.ts';
 import { AGAIN, cellKey, draftOf, endDraft } from '../drafts.ts';
 import type { Found } from '../opening.ts';
 import type { Wishes } from '../part.ts';
 import type { ShelfCard, TemplateCard } from '../start.ts';
 import type { Keeping } from './keeping.ts';
+
+const COPIES = ['second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
+const LONGEST_ENDING = ', another copy'.length;
 
 export class Entering implements ReactiveController {
   readonly #host: ObApp;
@@ -111,10 +115,23 @@ export class Entering implements ReactiveController {
     await this.#fillStart();
   }
 
-  /** What could not be saved over another goes on as a book of its own. */
+  /** What could not be saved over another goes on as a book of its own, under a title that the shelf does not have. */
   async keepAsAnother(): Promise<void> {
     const { session } = this.#host;
-    if (session) await this.#enter({ book: { ...session.book, id: crypto.randomUUID() }, history: session.history, revision: 0 });
+    if (!session) return;
+    const { cards } = await this.#keeping.shelf();
+    const { book, history } = session;
+    const title = freeTitle(
+      book.title,
+      cards.map((card) => card.title),
+    );
+    const kept = cards.some(({ id }) => id === book.id) ? ' The one that was saved in the other tab is on the shelf, as it was saved.' : '';
+    await this.#enter({
+      book: { ...book, id: crypto.randomUUID(), title },
+      history,
+      revision: 0,
+      notice: `This is now another book, “${title}”.${kept}`,
+    });
   }
 
   async remove({ id, title }: Wishes['remove']): Promise<void> {
@@ -127,4 +144,10 @@ export class Entering implements ReactiveController {
     const { handOver } = await import('../sending.ts');
     handOver('damaged book.json', this.damaged ?? '', 'application/json');
   }
+}
+
+function freeTitle(title: string, taken: readonly string[]): string {
+  const bare = title.slice(0, BOUNDS.title - LONGEST_ENDING);
+  const tries = [title, ...COPIES.map((nth) => `${bare}, ${nth} copy`)];
+  return tries.find((each) => !taken.includes(each)) ?? `${bare}, another copy`;
 }
