@@ -19,6 +19,7 @@ export function checkWithin(value: number, low: number | undefined, high: number
   if (low === undefined && high === undefined) return NO_LIMIT;
   if (low === undefined) return 'unknown, no low limit given';
   if (high === undefined) return 'unknown, no high limit given';
+  if (low === high) return 'holds, as asked';
   return value - low < high - value ? `${atLow}` : `${atHigh}`;
 }
 
@@ -35,6 +36,7 @@ export const CHECK_WITHIN = define({
   examples: [
     { formula: 'CHECK.WITHIN(13,12,18)', gives: 'holds, 8.3 % above the low end' },
     { formula: 'CHECK.WITHIN(20,12,18)', gives: 'fails, 11 % over the high end' },
+    { formula: 'CHECK.WITHIN(24,24,24)', gives: 'holds, as asked' },
   ],
   work: ([given, givenLow, givenHigh], show) => {
     const value = checkedValue('CHECK.WITHIN', given);

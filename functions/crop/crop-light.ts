@@ -1,6 +1,6 @@
 import { define, isRefusal } from '../define.ts';
 import { cropRange } from './crop-range.ts';
-import { CROP, CROP_SOURCE, CROPS, cropRow, STAGE, WHICH } from './crop-table.ts';
+import { CROP, CROP_SOURCE, CROPS, cropRow, SLACK, STAGE, WHICH } from './crop-table.ts';
 
 const USE =
   'A look-up into the book’s own table, which you may edit. “aim” is the middle of the range, or its only bound; a row that a trial only tested has no aim. A blank gives “unknown”.';
@@ -13,17 +13,18 @@ export const CROP_DLI = define({
   family: 'Crop',
   summary: 'Light per day that a crop wants at a stage.',
   use: USE,
-  formula: 'low, (low + high) / 2, or high',
-  params: [CROPS, CROP, STAGE, WHICH],
+  formula: 'low, (low + high) / 2, or high; of one figure: figure × (1 − slack) and figure × (1 + slack)',
+  params: [CROPS, CROP, STAGE, WHICH, SLACK],
   returns: { quantity: 'light per day (DLI)', unit: 'mol/m²/d' },
   source: CROP_SOURCE,
   examples: [
     { formula: `CROP.DLI(${TABLE},"basil","indoor")`, gives: 15 },
     { formula: `CROP.DLI(${TABLE},"basil","indoor","low")`, gives: 12 },
+    { formula: `CROP.DLI(${TABLE.replace('12,18', '15,15')},"basil","indoor","low",0.1)`, gives: 13.5 },
   ],
-  work: ([crops, crop, stage, which], show) => {
+  work: ([crops, crop, stage, which, slack], show) => {
     const row = cropRow('CROP.DLI', crops, crop, stage);
-    return isRefusal(row) ? row : cropRange('CROP.DLI', row, ['DLI low', 'DLI high'], which, 'mol/m²/d', show);
+    return isRefusal(row) ? row : cropRange('CROP.DLI', row, ['DLI low', 'DLI high'], which, slack, 'mol/m²/d', show);
   },
 });
 
@@ -32,14 +33,14 @@ export const CROP_PPFD = define({
   family: 'Crop',
   summary: 'Light on the leaves (PPFD) that a crop wants at a stage.',
   use: USE,
-  formula: 'low, (low + high) / 2, or high',
-  params: [CROPS, CROP, STAGE, WHICH],
+  formula: 'low, (low + high) / 2, or high; of one figure: figure × (1 − slack) and figure × (1 + slack)',
+  params: [CROPS, CROP, STAGE, WHICH, SLACK],
   returns: { quantity: 'light on the leaves (PPFD)', unit: 'µmol/m²/s' },
   source: CROP_SOURCE,
   examples: [{ formula: `CROP.PPFD(${TABLE},"basil","indoor")`, gives: 250 }],
-  work: ([crops, crop, stage, which], show) => {
+  work: ([crops, crop, stage, which, slack], show) => {
     const row = cropRow('CROP.PPFD', crops, crop, stage);
-    return isRefusal(row) ? row : cropRange('CROP.PPFD', row, ['PPFD low', 'PPFD high'], which, 'µmol/m²/s', show);
+    return isRefusal(row) ? row : cropRange('CROP.PPFD', row, ['PPFD low', 'PPFD high'], which, slack, 'µmol/m²/s', show);
   },
 });
 
@@ -55,6 +56,6 @@ export const CROP_HOURS = define({
   examples: [{ formula: `CROP.HOURS(${TABLE},"basil","indoor")`, gives: 15 }],
   work: ([crops, crop, stage], show) => {
     const row = cropRow('CROP.HOURS', crops, crop, stage);
-    return isRefusal(row) ? row : cropRange('CROP.HOURS', row, ['hours low', 'hours high'], 'aim', 'h/d', show);
+    return isRefusal(row) ? row : cropRange('CROP.HOURS', row, ['hours low', 'hours high'], 'aim', 0, 'h/d', show);
   },
 });

@@ -12,6 +12,7 @@ export function cropRange(
   row: CropRow,
   [lowHeading, highHeading]: readonly [CropHeading, CropHeading],
   which: string,
+  slack: number,
   unit: string,
   show: Show | undefined,
 ): number | string | Refusal {
@@ -24,6 +25,15 @@ export function cropRange(
     if (end === null) {
       show?.note(`the table has no “${which === 'low' ? lowHeading : highHeading}” for this row`);
       return UNKNOWN;
+    }
+    if (low === high && slack > 0) {
+      const ends = { low: end * (1 - slack), high: end * (1 + slack) };
+      const value = which === 'low' ? ends.low : ends.high;
+      const text = which === 'low' ? calc`${end} * (1 - ${slack})` : calc`${end} * (1 + ${slack})`;
+      show?.note('the row has one figure: how far a plan may stand from it is a choice, not the source’s');
+      show?.expression(`one figure, ${which === 'low' ? 'less' : 'more'} the share allowed`, text, value, unit);
+      tellSource(row, show);
+      return value;
     }
     show?.expression(`“${which === 'low' ? lowHeading : highHeading}” of the row`, calc`${end}`, end, unit);
     tellSource(row, show);

@@ -22,6 +22,17 @@ export const WHICH = {
   fallback: 'aim',
   oneOf: ['low', 'aim', 'high'],
 } as const;
+/** A source that names one figure names no band: how far a plan may stand from it has to be said by whoever plans. */
+export const SLACK = {
+  name: 'slack',
+  quantity: 'share allowed either way',
+  unit: '1',
+  meaning: 'where the row’s low and high are one figure, how far below and above it the ends are put; none unless said',
+  optional: true,
+  fallback: 0,
+  atLeast: 0,
+  below: 1,
+} as const;
 export const CROP_SOURCE = 'The book’s own Crops table; every row there names its source and how sure it is';
 
 const plain = (text: CellValue | undefined): string =>

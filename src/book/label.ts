@@ -17,8 +17,11 @@ export function said(book: Book, at: At, cell: Cell | undefined): string {
   const target = pointsAt({ ...at, cell });
   const other = target === undefined ? undefined : cellAt(book, target);
   if (other && other.table === at.table && other.row === at.row && columnHeading(other) !== '') return `as ${columnHeading(other)}`;
-  return short(text.startsWith('=') ? sayLost(text) : text);
+  return short(text.startsWith('=') ? withPlainUnits(sayLost(text)) : text);
 }
+
+/** `UNIT(10,"EUR/year")` as it is written: `10 EUR/year`. */
+const withPlainUnits = (formula: string): string => formula.replace(/\bUNIT\((-?[\d.]+),"([^"%/][^"]*)"\)/gu, '$1 $2');
 
 /** As a sentence: with a stop, unless it has its own. */
 export const sentence = (text: string): string => (/[.?!…]$/u.test(text) ? text : `${text}.`);

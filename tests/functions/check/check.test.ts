@@ -29,7 +29,7 @@ test.each([
   ['CHECK.AT.LEAST', [0, 0], 'look, at the least'],
   ['CHECK.WITHIN', [13, 12, 18], 'holds, 8.3 % above the low end'],
   ['CHECK.WITHIN', [17, 12, 18], 'holds, 5.6 % under the high end'],
-  ['CHECK.WITHIN', [12, 12, 12], 'holds, at the high end'],
+  ['CHECK.WITHIN', [12, 12, 12], 'holds, as asked'],
   ['CHECK.WITHIN', [11, 12, null], 'fails, 8.3 % below the low end'],
   ['CHECK.WITHIN', [13, 12, null], 'unknown, no high limit given'],
   ['CHECK.WITHIN', [13, null, null], 'unknown, no limit given'],
