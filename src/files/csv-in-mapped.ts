@@ -16,6 +16,7 @@ import { unguard } from './csv.ts';
 import type { Draft, NewTable } from './csv-in-draft.ts';
 import type { CsvRecord } from './csv-in-records.ts';
 import type { Put } from './csv-in-tidy.ts';
+import { UnitsTold } from './csv-in-units.ts';
 import { valueAt } from './values.ts';
 
 /** Reads what was typed: `readQuantity` of functions/quantity-text.ts fits as it is. */
@@ -52,6 +53,8 @@ export type Mapping =
 export interface PlaceOptions {
   readonly read: ReadTyped;
   readonly decimalMark: '.' | ',';
+  /** Of the file's columns. */
+  readonly headings: readonly string[];
   /** As the engine gives them: what says the same as before stays untouched. */
   readonly values: Values;
 }
@@ -77,6 +80,7 @@ type Content = { readonly content: string; readonly said?: string };
 abstract class Base implements Placer {
   protected readonly draft: Draft;
   protected readonly options: PlaceOptions;
+  protected readonly told = new UnitsTold();
 
   constructor(draft: Draft, options: PlaceOptions) {
     this.draft = draft;
@@ -87,7 +91,7 @@ abstract class Base implements Placer {
   abstract closing(): readonly string[];
 
   /** A field as its cell would take it; a text says why it can't. */
-  protected content(field: string, shown: string | undefined, inHeading: string | undefined): Content | string {
+  protected content(field: string, from: number, shown: string | undefined, inHeading: string | undefined): Content | string {
     const { currency } = this.draft.book;
     const { decimalMark } = this.options;
     const asText = (text: string): Content => ({ content: textContent(text) });
@@ -101,6 +105,7 @@ abstract class Base implements Placer {
         return asText(field);
       case 'number': {
         if (shown !== undefined && shown !== '' && isOther(read.unit, shown)) return `It takes ${taken(shown)}; ${read.content} is another kind.`;
+        this.told.see(from, field, wanted ?? '');
         return { content: read.content, ...(read.said !== undefined && { said: read.said }) };
       }
       case 'text':
@@ -139,7 +144,7 @@ export class NewTablePlacer extends Base {
     for (const [c, { from, unit: symbol }] of this.mapping.columns.entries()) {
       const field = fields[from] ?? '';
       if (field.trim() === '') continue;
-      const read = this.content(field, undefined, symbol);
+      const read = this.content(field, from, undefined, symbol);
       const problem = typeof read === 'string' ? read : this.draft.put(table, c, this.row + 1, { content: read.content });
       if (problem !== undefined || typeof read === 'string') missed.push({ column: from, message: problem ?? '' });
       else
@@ -155,7 +160,7 @@ export class NewTablePlacer extends Base {
   }
 
   override closing(): readonly string[] {
-    return [];
+    return this.told.mixed(this.options.headings);
   }
 }
 
@@ -214,7 +219,8 @@ export class RowsPlacer extends Base {
 
   override closing(): readonly string[] {
     const { name, rows } = this.table;
-    const said: string[] = [];
+    // A column that says the units of the others speaks for those without.
+    const said: string[] = this.mapping.unitFrom === undefined ? this.told.mixed(this.options.headings) : [];
     const added = this.next - rows.length;
     if (added > 0) said.push(`${name} is ${added} ${added === 1 ? 'row' : 'rows'} longer. Formulas that read it up to row ${rows.length} do not see them.`);
     const beyond = this.mapping.into === 'start' ? this.lastFilled() - this.next + 1 : 0;
@@ -264,7 +270,7 @@ export class RowsPlacer extends Base {
     return this.keys.has(keyOf(text)) ? `Two rows of ${this.table.name} are called “${text}”.` : `${this.table.name} has no row “${text.slice(0, 60)}”.`;
   }
 
-  private field(field: string, row: number, target: { readonly column: string; readonly unit?: string }, said: string): Put | string {
+  private field(field: string, row: number, target: { readonly from: number; readonly column: string; readonly unit?: string }, said: string): Put | string {
     const c = this.table.columns.findIndex(({ id }) => id === target.column);
     if (c < 0) throw new RangeError(`the mapping speaks of a column that is not in ${this.table.name}: ${target.column}`);
     if (!this.draft.placeIn(this.table, c, row)) {
@@ -279,7 +285,7 @@ export class RowsPlacer extends Base {
     if (this.written.has(where)) return `${where} is given a second time; the first stands.`;
     const symbol = target.unit ?? (said === '' ? undefined : unguard(said));
     if (symbol !== undefined && !unit(symbol)) return `“${symbol}” is no unit.`;
-    const read = this.content(field, unitOf(at), symbol);
+    const read = this.content(field, target.from, unitOf(at), symbol);
     if (typeof read === 'string') return `${titleOf(at)}: ${read}`;
     const problem =
       notAllowed(this.draft.book, at, read.content) ??

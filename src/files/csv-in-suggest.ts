@@ -9,6 +9,7 @@ import { unguard } from './csv.ts';
 import type { Staged } from './csv-in.ts';
 import { type Heading, readHeading } from './csv-in-heading.ts';
 import type { Mapping } from './csv-in-mapped.ts';
+import { unitOfOthers } from './csv-in-units.ts';
 
 type Rows = Mapping & { to: 'rows' };
 
@@ -109,7 +110,10 @@ function newTable(book: Book, staged: Staged, headings: readonly Heading[]): Map
   const start = tableNameProblem(name) === undefined ? name : `Table ${name}`;
   let chosen = start;
   for (let n = 2; !free(chosen); n++) chosen = `${start} ${n}`;
-  const columns = headings.map((heading, from) => ({ from, heading: heading.title, ...unitIn(heading) }));
+  const columns = headings.map(({ title, unit }, from) => {
+    const told = unit ?? unitOfOthers(staged, from, book.currency);
+    return { from, heading: title, ...(told !== undefined && { unit: told }) };
+  });
   return { to: 'new table', name: chosen, page: chosen, columns };
 }
 

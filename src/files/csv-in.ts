@@ -146,8 +146,9 @@ export interface Plan {
   /** Among those not placed: in columns that the mapping does not speak of, or worked out in the book. They are not kept. */
   readonly leftOut: number;
   readonly problems: readonly NotPlaced[];
-  /** The first places that something goes to. */
+  /** The first cells that something goes to; `cells` counts them all. Fields that find a row or say a unit go to no cell. */
   readonly preview: readonly { readonly line: number; readonly where: string; readonly content: string }[];
+  readonly cells: number;
   /** What deserves a word: "1,5 read as 1.5". The first of them; `saidInAll` counts them all. */
   readonly said: readonly string[];
   readonly saidInAll: number;
@@ -194,7 +195,7 @@ function tidied(draft: Draft, staged: Staged, { values }: PlanOptions, tally: Ta
 }
 
 function mapped(draft: Draft, staged: Staged, mapping: Mapping, options: PlanOptions, tally: Tally): Place {
-  const placer = placerFor(draft, mapping, { ...options, decimalMark: staged.decimalMark });
+  const placer = placerFor(draft, mapping, { ...options, decimalMark: staged.decimalMark, headings: staged.headings });
   return {
     record(record) {
       const { put, missed, whole, leftOut } = placer.place(record);
@@ -214,6 +215,7 @@ class Tally {
   private readonly preview: { line: number; where: string; content: string }[] = [];
   private readonly said: string[] = [];
   private words = 0;
+  private cells = 0;
   private leftOut = 0;
   private lost = 0;
   readonly of: 'cell' | 'field';
@@ -224,7 +226,10 @@ class Tally {
 
   put(record: CsvRecord, { where, content, said }: { readonly where: string; readonly content: string; readonly said?: string }): void {
     this.placed++;
-    if (this.preview.length < PREVIEW) this.preview.push({ line: record.line, where, content });
+    if (where.includes('!') && content !== '') {
+      this.cells++;
+      if (this.preview.length < PREVIEW) this.preview.push({ line: record.line, where, content });
+    }
     if (said !== undefined) this.word(`Line ${record.line}: ${said}`);
   }
 
@@ -243,8 +248,8 @@ class Tally {
   }
 
   plan(change: Change): Plan {
-    const { of, placed, leftOut, problems, preview, said } = this;
+    const { of, placed, leftOut, problems, preview, cells, said } = this;
     const notPlaced = this.lost + leftOut;
-    return { change, of, read: placed + notPlaced, placed, notPlaced, leftOut, problems, preview, said, saidInAll: this.words };
+    return { change, of, read: placed + notPlaced, placed, notPlaced, leftOut, problems, preview, cells, said, saidInAll: this.words };
   }
 }

@@ -2,6 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { counted, readQuantity } from '../../functions/quantity-text.ts';
 import { unit, withCurrency } from '../../functions/units.ts';
+import { tableNamed } from '../book/address.ts';
 import type { Table } from '../book/book.ts';
 import { columnHeading } from '../book/look-up.ts';
 import { isRefused, type Refused, refused } from '../book/refused.ts';
@@ -161,7 +162,17 @@ export class ObBringIn extends Part {
     else {
       this.#close();
       this.say('bring', { change: plan.change });
+      this.#showNew();
     }
+  }
+
+  /** A new table is looked at next: its page opens. */
+  #showNew(): void {
+    const { mapping, session } = this;
+    if (mapping?.to !== 'new table') return;
+    const made = tableNamed(session.book, mapping.name);
+    const page = session.book.pages.find(({ blocks }) => blocks.some((block) => block.kind === 'table' && block.table === made?.id));
+    if (page) this.say('page', { page: page.id });
   }
 
   override render(): TemplateResult {
@@ -226,8 +237,6 @@ export class ObBringIn extends Part {
     const { plan } = this;
     if (!plan) return nothing;
     if (isRefused(plan)) return html`<p class="wrong">${plan.message}</p>`;
-    // Fields that find a row or say a unit go to no cell; an emptied cell is said beside the other words.
-    const cells = plan.preview.filter(({ where, content }) => where.includes('!') && content !== '').slice(0, SHOWN);
     const aside = plan.notPlaced - plan.leftOut;
     return html`<p><b>${counted(plan.read, plan.of)} read: ${plan.placed === 1 ? '1 finds its' : `${number(plan.placed)} find their`} place${aside > 0 ? `, ${aside === 1 ? '1 finds' : `${number(aside)} find`} none` : ''}${plan.leftOut > 0 ? `, ${plan.leftOut === 1 ? '1 is' : `${number(plan.leftOut)} are`} left out or worked out here` : ''}.</b>
         ${plan.change.edits.length === 0 ? 'Nothing in it is new to this book.' : nothing}</p>
@@ -239,8 +248,8 @@ export class ObBringIn extends Part {
       )}
       ${list(plan.said.slice(0, SHOWN), plan.saidInAll, '')}
       ${list(
-        cells.map(({ line, where, content }) => `Line ${line}: ${where} becomes ${content}`),
-        cells.length,
+        plan.preview.slice(0, SHOWN).map(({ line, where, content }) => `Line ${line}: ${where} becomes ${content}`),
+        plan.cells,
         'hint',
       )}`;
   }

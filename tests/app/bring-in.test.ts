@@ -68,7 +68,8 @@ describe('a CSV file', () => {
     await slip().getByLabel('What what is for').selectOption('left out');
     await slip().getByText('4 fields read: 2 find their place, 2 are left out or worked out here.').waitFor();
     await slip().getByRole('button', { name: 'Bring it in' }).click();
-    await goTo(page, 'Heights');
+    // Its page opens by itself.
+    await page.getByRole('heading', { name: 'Heights', level: 2 }).waitFor();
     await page.locator('td[aria-label*="40"][aria-label*="centimetres"]').waitFor();
   });
 
@@ -99,6 +100,13 @@ describe('a CSV file', () => {
     await slip().getByText('Line 3: Readings!C3 is emptied').waitFor();
     await slip().getByLabel('Its records go').selectOption('end');
     await slip().getByText('will not see what comes after it').waitFor();
+  });
+
+  it('says how many more cells it fills, and in which unit bare numbers beside others are read', async () => {
+    await bring('walk.csv', 'Place;PPFD\nA;187,5 µmol/m²/s\nB;231,2\nC;198,4\nD;176\n');
+    await slip().getByText('PPFD: 1 has its own unit, 3 have none. Those without are read in µmol/m²/s.').waitFor();
+    await slip().getByText('Line 3: walk!B3 becomes 231.2 µmol/m²/s').waitFor();
+    await slip().getByText('… and 2 more', { exact: true }).waitFor();
   });
 
   it('leaves the book as it is on Escape', async () => {

@@ -110,6 +110,26 @@ describe('a file into a new table', () => {
       [2, 2, 'Watts', expect.stringMatching(/1234.*1,234/)],
     ]);
   });
+
+  it('reads bare numbers in the unit of the others in their column, and says so; where it is taken away, that they stay plain', async () => {
+    const file = 'Place;PPFD;Remark\nA;187,5 µmol/m²/s;12 rows\nB;231,2;3\nC;198,4;\n';
+    const plan = await bringIn(file);
+    expect(contentAt(plan, 'data!B3')).toBe('231.2 µmol/m²/s');
+    expect(contentAt(plan, 'data!C2')).toBe('12 rows');
+    expect(plan.said).toContain('PPFD: 1 has its own unit, 2 have none. Those without are read in µmol/m²/s.');
+    const bare = await bringIn(file, { to: 'new table', name: 'data', page: 'data', columns: [{ from: 1, heading: 'PPFD' }] });
+    expect(contentAt(bare, 'data!A3')).toBe('231.2');
+    expect(bare.said).toEqual(['PPFD: 1 has its own unit, 2 have none. Those without are kept as plain numbers.']);
+    // Of two kinds in a column none speaks for the rest.
+    const kinds = await bringIn('Size;N\n2 m;1\n3 kg;2\n4;3\n');
+    expect(contentAt(kinds, 'data!A4')).toBe('4');
+    expect(kinds.said).toEqual([expect.stringContaining('kept as plain numbers')]);
+  });
+
+  it('counts all cells that something goes to, however few of them it names', async () => {
+    const plan = await bringIn(`N\n${'7\n'.repeat(60)}`);
+    expect([plan.cells, plan.preview.length < 60]).toEqual([60, true]);
+  });
 });
 
 describe('a file into rows of a table', () => {
