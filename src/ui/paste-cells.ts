@@ -68,7 +68,7 @@ export async function pasteInto(session: Session, target: Target, { text, html }
   const single = grid.length === 1 && grid[0]?.length === 1;
   if (single && !(target.area && target.area.rows * target.area.columns > 1)) return { typed: grid[0]?.[0] ?? '' };
   const read = await readGrid(session, target, grid, decimalMarkOf(grid) ?? '.');
-  if (read.flat().some((each) => each.said !== undefined || each.problem !== undefined)) return { ask: { target, grid } };
+  if (read.flat().some((each) => each.said !== undefined || each.shown !== undefined || each.problem !== undefined)) return { ask: { target, grid } };
   return {
     answer: putDown(
       target,
@@ -173,6 +173,8 @@ export interface Read {
   readonly cell?: Cell;
   /** How it will read, where that is not plain from the text. */
   readonly said?: string;
+  /** It reads as it is written, but its cell will be shown in its unit instead of the one before. */
+  readonly shown?: { readonly now: string; readonly before: string };
   readonly problem?: string;
 }
 
@@ -221,6 +223,7 @@ async function readOne(session: Session, book: Book, to: At, there: boolean, tex
   const inUnit = shown ?? own;
   const cell: Cell = { ...kept, content, ...(content === text ? {} : { typed: text }), ...(inUnit === undefined ? {} : { unit: inUnit }) };
   // `12` into a cell shown in m is 12 m, as anyone would expect; whatever else differs is shown.
-  const expected = content === `${text} ${unit}`.trim() || content === `'${text}` || (content === text && (shown === undefined || shown === unit));
-  return { where, text, cell, ...(expected ? {} : { said: content }) };
+  if (content === `${text} ${unit}`.trim() || content === `'${text}`) return { where, text, cell };
+  if (content !== text) return { where, text, cell, said: content };
+  return { where, text, cell, ...(shown === undefined || shown === unit ? {} : { shown: { now: shown, before: unit } }) };
 }

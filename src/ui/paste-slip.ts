@@ -75,6 +75,7 @@ export class ObPasteSlip extends Part {
     if (!asked) return html`<dialog class="slip-box" aria-label="How it will be read"></dialog>`;
     const all = this.read?.flat().filter((each) => each.text !== '') ?? [];
     const otherwise = all.filter((each) => each.said !== undefined);
+    const shown = all.filter((each) => each.shown !== undefined);
     const problems = all.filter((each) => each.problem !== undefined);
     const cells: readonly (readonly unknown[])[] = asked.own?.cells ?? asked.grid ?? [];
     const more = wordsOf(beyond(asked.target, cells));
@@ -84,9 +85,10 @@ export class ObPasteSlip extends Part {
         <h2>How it will be read</h2>
         <p>${size} cells, from ${titleOf(asked.target.at)} on.${more ? ` That is ${more} beyond the edge of ${asked.target.at.table.name}.` : ''}</p>
         ${asked.own ? nothing : this.#marks()}
-        ${otherwise.length > 0 ? html`<p>${otherwise.length === 1 ? 'One cell reads' : `${otherwise.length} cells read`} otherwise than written:</p>${this.#list(otherwise, (each) => each.said ?? '')}` : nothing}
-        ${problems.length > 0 ? html`<p class="wrong">${problems.length === 1 ? 'One cell is' : `${problems.length} cells are`} not taken:</p>${this.#list(problems, (each) => each.problem ?? '')}` : nothing}
-        <p class="wrong" role="status">${this.wrong || nothing}</p>
+        ${problems.length > 0 ? html`<p class="wrong">${problems.length === 1 ? 'One cell does' : `${problems.length} cells do`} not take what is pasted:</p>${list(problems.map(refusalOf))}` : nothing}
+        ${otherwise.length > 0 ? html`<p>${otherwise.length === 1 ? 'One cell reads' : `${otherwise.length} cells read`} otherwise than written:</p>${list(otherwise.map(({ where, text, said }) => `${where}: “${cut(text)}” → ${said}`))}` : nothing}
+        ${shown.length > 0 ? html`<p>${shown.length === 1 ? 'One cell is' : `${shown.length} cells are`} shown in another unit from then on:</p>${list(shown.map(({ where, text, shown }) => `${where}: “${cut(text)}”, shown in ${shown?.now}, until now in ${shown?.before}`))}` : nothing}
+        <p class="wrong" role="status">${this.wrong || (problems.length > 0 ? `Nothing is put in until ${problems.length === 1 ? 'that is' : 'those are'} mended: leave it, mend ${problems.length === 1 ? 'it' : 'them'} where you copied, and paste again.` : nothing)}</p>
         <div class="do">
           <button type="submit" class="btn first" ?disabled=${problems.length > 0} autofocus>${more ? `Put it down and add ${more}` : 'Put it down so'}</button>
           <button type="button" class="btn" @click=${() => this.#close()}>Leave it</button>
@@ -100,9 +102,16 @@ export class ObPasteSlip extends Part {
       html`<label><input type="radio" name="mark" .checked=${this.mark === mark} @change=${() => this.#choose(mark)} /> ${words}</label>`;
     return html`<fieldset class="how"><legend>Before the decimals stands</legend>${one('.', 'a point, as in 33.3')}${one(',', 'a comma, as in 33,3')}</fieldset>`;
   }
-
-  #list(all: readonly Read[], said: (read: Read) => string): TemplateResult {
-    return html`<ul class="readings">${all.slice(0, SHOWN).map((each) => html`<li>${each.where}: “${each.text.slice(0, 40)}” → ${said(each)}</li>`)}${all.length > SHOWN ? html`<li>and ${all.length - SHOWN} more</li>` : nothing}</ul>`;
-  }
 }
 customElements.define('ob-paste-slip', ObPasteSlip);
+
+const cut = (text: string): string => text.slice(0, 40);
+
+/** Why a cell does not take its text, with the place said once: some reasons begin with it. */
+function refusalOf({ where, text, problem = '' }: Read): string {
+  const whole = problem.includes(`“${text}”`) ? problem : `“${cut(text)}” is not taken. ${problem}`;
+  return problem.startsWith(where) ? whole : `${where}: ${whole}`;
+}
+
+const list = (lines: readonly string[]): TemplateResult =>
+  html`<ul class="readings">${lines.slice(0, SHOWN).map((line) => html`<li>${line}</li>`)}${lines.length > SHOWN ? html`<li>and ${lines.length - SHOWN} more</li>` : nothing}</ul>`;

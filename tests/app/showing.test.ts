@@ -85,7 +85,7 @@ describe('a block of text', () => {
     await paste('0.31\t42 cm\n90 %\t\n');
     // A unit of its own is other than what the cell shows: it is looked at first, and until then nothing has changed.
     const slip = page.getByRole('dialog', { name: 'How it will be read' });
-    await slip.getByText('Mount height, B: “42 cm” → 42 cm').waitFor();
+    await slip.getByText('Mount height, B: “42 cm”, shown in cm, until now in m').waitFor();
     await cell('Mount height, A: 0.30 metres').waitFor();
     await slip.getByRole('button', { name: 'Put it down so' }).click();
     await cell('Mount height, A: 0.31 metres').waitFor();
@@ -101,10 +101,11 @@ describe('a block of text', () => {
     await cell('Mount height, A:').click();
     await paste('0.31\t3 kg');
     const slip = page.getByRole('dialog', { name: 'How it will be read' });
-    await slip.getByText('One cell is not taken').waitFor();
+    await slip.getByText('One cell does not take what is pasted:').waitFor();
+    await slip.getByText('Nothing is put in until that is mended').waitFor();
     await slip
       .getByRole('listitem')
-      .filter({ hasText: /^Mount height, B: “3 kg” → .*mass/ })
+      .filter({ hasText: /^Mount height, B: “3 kg” is not taken\. .*mass/ })
       .waitFor();
     expect(await slip.getByRole('button', { name: 'Put it down so' }).isDisabled()).toBe(true);
     // Enter in the slip lands nothing either.
@@ -116,6 +117,17 @@ describe('a block of text', () => {
     expect(
       await page.evaluate(() => (document.querySelector('ob-app') as unknown as { session: { history: { done: unknown[] } } }).session.history.done.length),
     ).toBe(0);
+  });
+
+  it('of which several pieces can not be taken names each place once, and says at the button why nothing is put in', async () => {
+    await cell('Mount height, A:').click();
+    await paste('900 m\tsoon\n8 cm\t');
+    const slip = page.getByRole('dialog', { name: 'How it will be read' });
+    await slip.getByText('Nothing is put in until those are mended').waitFor();
+    const lines = await slip.getByRole('listitem').allTextContents();
+    expect(lines).toHaveLength(3);
+    for (const line of lines) expect(line.match(/(Mount height|Dimmed to), [AB]/g), line).toHaveLength(1);
+    expect(lines.filter((line) => line.includes('→'))).toEqual([]);
   });
 });
 
