@@ -223,8 +223,8 @@ describe('a paste from elsewhere', () => {
     await slip.waitFor();
     expect(await slip.getByRole('listitem').allTextContents()).toEqual([
       'Mount height, A: “0,45” → 0.45 m',
-      'Mount height, B: “50 cm” → 50 cm',
       'Mount height, C: “0,55” → 0.55 m',
+      'Mount height, B: “50 cm”, shown in cm, until now in m',
     ]);
     expect(await violations(page)).toEqual([]);
     await slip.getByRole('button', { name: 'Put it down so' }).click();
@@ -315,6 +315,53 @@ describe('find and replace', () => {
     await page.keyboard.press('Control+z');
     await cell('Mount height', 'A').waitFor();
   }, 120_000);
+});
+
+describe('the handles of the chosen row and column', () => {
+  it.each([
+    [1440, false],
+    [1024, false],
+    [1024, true],
+    [390, true],
+  ])(
+    'cover no letter of a label, a heading or a cell, and are large enough to press, %i px wide, by touch: %s',
+    async (width, hasTouch) => {
+      page = await browser.visit({ viewport: { width, height: 844 }, hasTouch, isMobile: hasTouch });
+      await openDemo(page, width > 640);
+      for (const [title, spot] of [
+        ['Scenarios', '3,0'],
+        ['Fixtures', '2,0'],
+        ['Fixtures', '2,1'],
+      ] as const) {
+        if (width <= 640) await page.locator('.drawer-button').tap();
+        await goTo(page, title);
+        await page.locator(`ob-table td[data-spot="${spot}"]`).first().click();
+        await page.locator('.handle.of-row:not([hidden])').waitFor();
+        await page.locator('.handle.of-column:not([hidden])').waitFor();
+        const found = await page.evaluate(() => {
+          const handles = [...document.querySelectorAll<HTMLElement>('.handle:not([hidden])')];
+          const walk = document.createTreeWalker(document.querySelector('main') as HTMLElement, NodeFilter.SHOW_TEXT);
+          const covered: string[] = [];
+          for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+            if (node.parentElement?.closest('.handle') || node.textContent?.trim() === '') continue;
+            const range = document.createRange();
+            range.selectNodeContents(node);
+            for (const text of range.getClientRects())
+              for (const handle of handles) {
+                const seen = (handle.firstElementChild as HTMLElement).getBoundingClientRect();
+                // The line of a text is higher than its letters.
+                const inset = text.height * 0.2;
+                if (text.left < seen.right && text.right > seen.left && text.top + inset < seen.bottom && text.bottom - inset > seen.top && text.width > 1)
+                  covered.push(`${handle.ariaLabel}: ${node.textContent}`);
+              }
+          }
+          return { covered, sizes: handles.map((handle) => Math.min(handle.offsetWidth, handle.offsetHeight)) };
+        });
+        expect(found, `${title} ${spot}`).toEqual({ covered: [], sizes: hasTouch ? [44, 44] : [24, 24] });
+      }
+    },
+    60_000,
+  );
 });
 
 describe('by touch, 390 px wide', () => {

@@ -111,15 +111,15 @@ export class Choosing implements ReactiveController {
       // What opens gives the focus back to where it was: to the cell.
       this.#host.take();
       this.#say('menu', { what });
-    }}><span aria-hidden="true">⋯</span></button>`;
+    }}><span aria-hidden="true">${what === 'row' ? '⋮' : '⋯'}</span></button>`;
   }
 
-  /** The handles stand at the chosen row's beginning and in the heading of the chosen column. */
+  /** The handles stand at the chosen row's beginning and at the upper edge of the chosen column's heading. */
   layHandles(cell: DOMRect, frame: DOMRect, head: DOMRect | undefined, chosen: boolean): void {
     for (const handle of this.#host.querySelectorAll<HTMLElement>('.handle')) {
       const ofRow = handle.classList.contains('of-row');
       handle.hidden = !chosen || (!ofRow && (!head || cell.right < frame.left || cell.right > frame.right + 2));
-      handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.bottom - frame.top : 0}px`;
+      handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.top - frame.top : 0}px`;
       if (!ofRow) handle.style.left = `${cell.right - frame.left}px`;
     }
   }
