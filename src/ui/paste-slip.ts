@@ -109,8 +109,9 @@ const cut = (text: string): string => text.slice(0, 40);
 
 /** Why a cell does not take its text, with the place said once: some reasons begin with it. */
 function refusalOf({ where, text, problem = '' }: Read): string {
-  const whole = problem.includes(`“${text}”`) ? problem : `“${cut(text)}” is not taken. ${problem}`;
-  return problem.startsWith(where) ? whole : `${where}: ${whole}`;
+  const why = problem.startsWith(`${where}: `) ? problem.slice(where.length + 2) : problem;
+  const whole = why.includes(`“${text}”`) ? why : `“${cut(text)}” is not taken. ${why}`;
+  return why.startsWith(where) ? whole : `${where}: ${whole}`;
 }
 
 const list = (lines: readonly string[]): TemplateResult =>
