@@ -88,7 +88,7 @@ export class Choosing implements ReactiveController {
     const places = (placesOf(book, this.area)?.lines ?? []).flat().filter((at) => at.cell && at.cell.content !== '');
     const locked = places.find(isLocked);
     if (locked || places.length === 0) {
-      this.#say('tell', { text: `${(locked && lockedProblem(locked, '')) ?? 'There is nothing in that.'} Nothing was cut.` });
+      this.#say('tell', { text: `${(locked && lockedProblem(locked, '')) ?? 'There is nothing in what is chosen.'} Nothing was cut.` });
       return;
     }
     copyOut(event.clipboardData, book, values, this.area, true);

@@ -15,6 +15,8 @@ export class Sight implements ReactiveController {
   #observer: IntersectionObserver | undefined;
   /** The lines as they were last drawn. */
   #lines = '';
+  /** Their elements may be others than those that are watched. */
+  #others = false;
   /** Lines were left out when the table was last drawn. */
   #behind = false;
   #asked = false;
@@ -41,22 +43,23 @@ export class Sight implements ReactiveController {
   /** Begins a drawing of these lines: gives which of them are left for later. None is where other lines stand there than before. */
   left(lines: string): (line: number) => boolean {
     const later = lines === this.#lines && this.#turn === this.#turnDrawn && this.#seen.size > 0;
+    this.#others ||= lines !== this.#lines;
     this.#lines = lines;
     this.#turnDrawn = this.#turn;
-    this.#behind = later;
+    this.#behind = false;
     if (!later) return () => false;
     const seen = new Set([...this.#seen].map((row) => row.sectionRowIndex));
-    return (line) => !seen.has(line);
+    return (line) => {
+      const out = !seen.has(line);
+      this.#behind ||= out;
+      return out;
+    };
   }
 
   hostUpdated(): void {
-    const { pooling, table } = this.#host;
-    // Of a large one only what is in sight is on the page.
-    if (pooling.isLarge(table)) return;
-    this.#observer ??= new IntersectionObserver((entries) => {
-      for (const { target, isIntersecting } of entries) this.#seen[isIntersecting ? 'add' : 'delete'](target as HTMLTableRowElement);
-    });
-    for (const row of this.#host.querySelectorAll('tbody > tr')) this.#observer.observe(row);
+    // Of a large table only what is in sight is on the page, and nothing is ever left.
+    if (this.#others) this.#watch();
+    this.#others = false;
     if (!this.#behind || this.#asked) return;
     this.#asked = true;
     requestAnimationFrame(() =>
@@ -67,5 +70,12 @@ export class Sight implements ReactiveController {
         this.#host.requestUpdate();
       }, LATEST),
     );
+  }
+
+  #watch(): void {
+    this.#observer ??= new IntersectionObserver((entries) => {
+      for (const { target, isIntersecting } of entries) this.#seen[isIntersecting ? 'add' : 'delete'](target as HTMLTableRowElement);
+    });
+    for (const row of this.#host.querySelectorAll('tbody > tr')) this.#observer.observe(row);
   }
 }
