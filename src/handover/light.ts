@@ -28,8 +28,8 @@ export function map(series: Series, caption: string, field: PictureField): Templ
 
 const LIGHT = [
   'kept', 'day_one', 'full', 'kept_share', 'dli', 'dli_mean', 'dli_least', 'dli_most', 'start_ppfd', 'start_dli', 'round_light', 'dark_light', 'evenness', 'evenness_inside',
-  'lowest', 'highest', 'share_lit', 'spill', 'under', 'footprint', 'half_across', 'half_along', 'good_across', 'good_along', 'landing', 'reach_height', 'target_low', 'target_aim',
-  'target_high', 'ppfd_low', 'ppfd_high', 'sun_darkest', 'gap_darkest', 'darkest_light', 'dull_most', 'shade', 'light_change', 'grid_along', 'grid_across',
+  'lowest', 'highest', 'share_lit', 'spill', 'under', 'footprint', 'half_across', 'half_along', 'good_across', 'good_along', 'landing', 'reach_height', 'past_ends', 'past_sides',
+  'target_low', 'target_aim', 'target_high', 'ppfd_low', 'ppfd_high', 'sun_darkest', 'gap_darkest', 'darkest_light', 'dull_most', 'shade', 'light_change', 'grid_along', 'grid_across',
 ]; // biome-ignore format: a list of ids reads best in lines
 
 export const lightList = (reader: Reader): TemplateResult =>
