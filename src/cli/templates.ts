@@ -6,7 +6,12 @@ import { print } from './output.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 const files = import.meta.glob<string>('../../templates/*.json', { query: '?raw', import: 'default' });
-const bySlug = new Map(Object.entries(files).map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load]));
+const bySlug = new Map(
+  Object.entries(files)
+    .map(([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load] as const)
+    // The one for most clients first.
+    .sort(([a], [b]) => Number(b === 'trade-bench') - Number(a === 'trade-bench')),
+);
 
 /** The text of the file that a template's name stands for. */
 export async function templateText(slug: string): Promise<string> {

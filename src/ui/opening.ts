@@ -43,7 +43,10 @@ interface Tabular {
 
 const TABLE_FILES = '.csv,.tsv,.txt,text/csv,text/plain';
 
-export const templateCards: readonly TemplateCard[] = [...titles].map(([slug, title]) => ({ slug, title, purpose: purposes.get(slug) ?? '' }));
+/** The one for most clients first. */
+export const templateCards: readonly TemplateCard[] = [...titles]
+  .sort(([a], [b]) => Number(b === DEMO) - Number(a === DEMO))
+  .map(([slug, title]) => ({ slug, title, purpose: purposes.get(slug) ?? '' }));
 
 /** The book that is wished for; undefined where nobody picked one after all. */
 export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
@@ -51,7 +54,7 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
     case 'book':
       return keeping.fetch(wish.id);
     case 'demo':
-      return fromTemplate(DEMO, {});
+      return fromTemplate(DEMO, { title: 'Propagation bench' });
     case 'template':
       return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
     case 'file':

@@ -45,7 +45,9 @@ describe('a book', () => {
 
   it('is begun from a template for a client and stands on the shelf', async () => {
     page = await browser.visit();
-    await page.getByRole('button', { name: /^Propagation bench/ }).click();
+    await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
+    expect(await page.locator('.template b').first().textContent(), 'the one for most clients comes first').toBe('Trade bench');
+    await page.getByRole('button', { name: /^Trade bench/ }).click();
     await page.getByLabel('Client').fill('The night school');
     await page.getByLabel('Plan').fill('Cellar bench');
     await page.getByRole('button', { name: 'Begin' }).click();

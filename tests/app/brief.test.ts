@@ -110,7 +110,7 @@ describe('the brief, one question at a time', () => {
 
   it('is gone through by touch on a narrow screen, and leaves every answer of an example still to ask', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await begin(/^Propagation bench/, false);
+    await begin(/^Trade bench/, false);
     const line = page.locator('.asked-line p');
     const [all = '', few = ''] = /(\d+) questions, (\d+) left/.exec(await textOf(line))?.slice(1) ?? [];
     expect(Number(few)).toBeGreaterThan(10);

@@ -48,7 +48,7 @@ describe('the gallery', () => {
     async (width, height, look) => {
       const page = await browser.visit({ viewport: { width, height }, colorScheme: look, hasTouch: width < 500 });
       const called = (title: string): string => `${title.toLowerCase().replaceAll(/[^a-z]+/g, '-')}-${width}-${look}`;
-      await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
+      await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
       await shoot(page, called('start'));
       await openDemo(page, width > 500);
       const titles = await page.locator('ob-contents button > span').allTextContents();

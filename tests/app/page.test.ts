@@ -15,7 +15,7 @@ describe('the page', () => {
     'has no violation that axe can find, and breaks its own policy nowhere (%s)',
     async (colorScheme, pages) => {
       page = await browser.visit({ viewport: { width: 1440, height: 900 }, colorScheme });
-      await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
+      await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
       expect(await violations(page), 'where one begins').toEqual([]);
       await openDemo(page);
       for (const title of pages) {

@@ -49,8 +49,8 @@ async function writeIn(text: string, name: string): Promise<void> {
 describe('a plan by keyboard alone', () => {
   it('is begun, given its brief, a scenario and a verdict, undone and redone, given a row, and sent out', async () => {
     page = await browser.visit();
-    await page.getByRole('button', { name: /^Propagation bench/ }).waitFor();
-    await tabTo(page.getByRole('button', { name: /^Propagation bench/ }));
+    await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
+    await tabTo(page.getByRole('button', { name: /^Trade bench/ }));
     await page.keyboard.press('Enter');
     await page.getByLabel('Client').waitFor();
     await tabTo(page.getByLabel('Client'));
@@ -394,7 +394,7 @@ describe('by touch, 390 px wide', () => {
 
   it('is begun, given its brief, a scenario and a verdict, undone and redone, given a row, and sent out', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await page.getByRole('button', { name: /^Propagation bench/ }).tap();
+    await page.getByRole('button', { name: /^Trade bench/ }).tap();
     await page.getByLabel('Client').tap();
     await page.keyboard.type('The night school');
     await page.getByRole('button', { name: 'Begin' }).tap();

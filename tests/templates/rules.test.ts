@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { unit } from '../../functions/units.ts';
+import { tableNamed } from '../../src/book/address.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { noteOf, rangeOf, rowHeading, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
@@ -49,6 +50,18 @@ describe.each(slugs)('the template %s', (slug) => {
       const heads = Object.values(table.cells[table.rows[0]?.id ?? ''] ?? {}).map((cell) => cell.content);
       expect(heads, table.name).toContain('Source');
     }
+  });
+
+  test('names no crop where the word must hold for any that is picked', () => {
+    const crops = tableNamed(book, 'Crops');
+    const first = crops?.columns[0]?.id ?? '';
+    const names = (crops?.rows ?? []).slice(1).flatMap((row) => crops?.cells[row.id]?.[first]?.content.toLowerCase() ?? []);
+    const words = new Set(names.flatMap((name) => name.split(/\W+/)).filter((word) => word.length > 4));
+    expect([...words]).toEqual(expect.arrayContaining(['basil', 'lettuce']));
+    const said = givens.flatMap(({ at }) => (at.row.id === 'day_length_kind' ? [sourceOf(at)?.toLowerCase() ?? ''] : []));
+    // Where Crops knows the day length of each crop there is, nothing stands in for it.
+    expect(said).toHaveLength(slug === 'growing-canopy' ? 0 : 1);
+    expect([...words].filter((word) => said.some((text) => text.includes(word)))).toEqual([]);
   });
 
   test('gives each given an allowed range, and each quantity a unit', () => {

@@ -64,7 +64,13 @@ export function curveFrame(input: FrameInput, width: number, height: number): Te
         ) => svg`<path class="series ${curve.on ? 'on' : ''}" d=${line(curve.points, x, y)} stroke-width=${curve.on ? 2.4 : 1.5} stroke-dasharray=${STROKES[i % STROKES.length] ?? 'none'} />
           <text x=${round(w + 8)} y=${round((ends[i] ?? 0) + 4)} font-size="13" font-weight="660">${curve.letter}</text>`,
       )}
-      ${(input.marks ?? []).map(({ letter, at, on }) => svg`<circle cx=${round(x(at[0]))} cy=${round(y(at[1]))} r=${on ? 5 : 4} fill=${on ? 'var(--accent)' : 'var(--sheet)'} stroke="var(--ink)" stroke-width="1.5" /><text x=${round(x(at[0]) + 7)} y=${round(y(at[1]) - 7)} font-size="12" font-weight="660">${letter}</text>`)}
+      ${
+        // At the end of a curve its letter stands already.
+        (input.marks ?? []).map(
+          ({ letter, at, on }) =>
+            svg`<circle cx=${round(x(at[0]))} cy=${round(y(at[1]))} r=${on ? 5 : 4} fill=${on ? 'var(--accent)' : 'var(--sheet)'} stroke="var(--ink)" stroke-width="1.5" />${x(at[0]) > w - 24 ? nothing : svg`<text x=${round(x(at[0]) + 7)} y=${round(y(at[1]) - 7)} font-size="12" font-weight="660">${letter}</text>`}`,
+        )
+      }
     </g>
   </svg>`;
 }
