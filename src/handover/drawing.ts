@@ -17,16 +17,18 @@ export interface Dimension {
   readonly from?: string;
 }
 
-export const cellDimension = (found: Found): Dimension => ({ text: found.text, cell: found.address });
+/** A cell's length in the unit of its drawing: as the cell shows it, where that is its unit too. */
+export const cellDimension = ({ text, address, unit, value }: Found, drawn: string): Dimension =>
+  unit === drawn || value.kind !== 'number' ? { text, cell: address } : { text: lengthText(value.base, drawn), from: address };
 
 const DECIMALS: Readonly<Record<string, number>> = { m: 3, cm: 1, mm: 0, ft: 2, in: 1 };
 
-/** A length that stands in no cell, in the unit in which the bench is shown. */
+/** A length that stands in no cell as it is said here, in the unit of its drawing. */
 export const lengthText = (metres: number, unit: string): string => showNumber(metres, unit, DECIMALS[unit]).text;
 
 export const round = (x: number): number => Math.round(x * 100) / 100;
 
-const said = ({ text, cell, from }: Dimension): TemplateResult =>
+export const said = ({ text, cell, from }: Dimension): TemplateResult =>
   cell !== undefined ? svg`<tspan data-cell=${cell}>${text}</tspan>` : from !== undefined ? svg`<tspan data-from=${from}>${text}</tspan>` : svg`${text}`;
 
 const SIZE = 2.9;
@@ -60,10 +62,9 @@ export function paper(x: number, y: number, width: number, height: number, name:
 
 /** A bar to measure against, should the printer have shrunk the page. */
 export function scaleBar(x: number, y: number, scale: number, unit: string): TemplateResult {
-  const foot = unit === 'ft' || unit === 'in';
-  const one = foot ? 0.3048 : 1;
+  const one = unit === 'ft' || unit === 'in' ? 0.3048 : 1;
   const whole = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20].find((n) => (n * one * 1000) / scale >= 15) ?? 20;
   const width = (whole * one * 1000) / scale;
   return svg`<path class="bar" d="M${round(x)},${round(y - 1)}v2M${round(x + width)},${round(y - 1)}v2M${round(x)},${round(y)}h${round(width)}" />
-    <text x=${round(x + width + 1.5)} y=${round(y + 1)}>${whole} ${foot ? 'ft' : 'm'}</text>`;
+    <text x=${round(x + width + 1.5)} y=${round(y + 1)}>${showNumber(whole * one, unit).text}</text>`;
 }

@@ -1,5 +1,6 @@
 /** The bench from above, to scale, each light in its place and numbered, with the dimensions by which it is hung. */
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
+import { spokenUnit } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
 import { cellDimension, type Dimension, dimensionAlong, dimensionUp, lengthText, paper, round, scaleBar, scaleFor } from './drawing.ts';
 import { section } from './pieces.ts';
@@ -28,7 +29,9 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
   const x = (metres: number): number => mm(metres - edges.left);
   const y = (metres: number): number => mm(edges.far - metres);
   const [right, bottom] = [x(edges.right), y(edges.near)];
-  const derived = (metres: number): Dimension => ({ text: lengthText(metres, length.unit), from: layout.address });
+  const { unit } = length;
+  const derived = (metres: number): Dimension => ({ text: lengthText(metres, unit), from: layout.address });
+  const [long, wide] = [cellDimension(length, unit), cellDimension(width, unit)];
   const columns = places(fixtures.map((f) => f.x));
   const rows = places(fixtures.map((f) => f.y));
   const lights = fixtures.map(
@@ -41,18 +44,23 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
     -MARGIN.top,
     right + MARGIN.left + MARGIN.right,
     bottom + MARGIN.top + MARGIN.bottom,
-    `Plan, one to ${scale}: ${fixtures.length} lights over a bench of ${length.text} by ${width.text}`,
+    `Plan, one to ${scale}: ${fixtures.length} lights over a bench of ${long.text} by ${wide.text}`,
     svg`<rect class="bench" x=${round(x(0))} y=${round(y(field.width))} width=${round(mm(field.length))} height=${round(mm(field.width))} />
       ${lights}${fixtures.length <= NUMBERED ? numbers : nothing}
       ${spacing(columns).map(([from, to], i) => dimensionAlong(x(from), x(to), i === 0 ? -5 : -9.5, derived(to - from)))}
       ${spacing(rows).map(([from, to]) => dimensionUp(right + 5, y(to), y(from), derived(to - from)))}
-      ${dimensionAlong(x(0), x(field.length), bottom + 5, cellDimension(length))}
-      ${dimensionUp(-6, y(field.width), y(0), cellDimension(width))}
-      ${scaleBar(x(0), bottom + 11, scale, length.unit)}`,
+      ${dimensionAlong(x(0), x(field.length), bottom + 5, long)}
+      ${dimensionUp(-6, y(field.width), y(0), wide)}
+      ${scaleBar(x(0), bottom + 11, scale, unit)}`,
   );
   const each = reader.first(['shelves', 'tiers']);
   const one = each ? `; one of ${each.text}, all alike` : '';
-  return section('plan', 'Plan', drawing, html`1 : ${scale}, seen from above${one}; to the middle of the first light, and on to the next`);
+  return section(
+    'plan',
+    'Plan',
+    drawing,
+    html`1 : ${scale}, seen from above, lengths in ${spokenUnit(unit)}${one}; to the middle of the first light, and on to the next`,
+  );
 }
 
 /** Where lights stand along one side, each place once. */

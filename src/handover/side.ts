@@ -1,7 +1,8 @@
 /** The bench from its end, to scale: what hangs how high over what. */
 import { nothing, svg, type TemplateResult } from 'lit/html.js';
+import { spokenUnit } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
-import { cellDimension, dimensionUp, label, paper, round, scaleFor, widthOf } from './drawing.ts';
+import { cellDimension, type Dimension, dimensionUp, label, paper, round, said, scaleFor, widthOf } from './drawing.ts';
 import { section } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
 
@@ -45,8 +46,10 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
   const texts = apart(levels.map((level) => y(level.at)));
   const dimension = wide + 8;
   const labels = dimension + 6 + (Math.abs(y(faces) - y(leaves)) > widthOf(height.text) + 3 ? 0 : widthOf(height.text));
+  const { unit } = height;
   const wording = levels.map(({ name, says }) => (says ? `${name} ` : name));
-  const room = Math.max(...levels.map(({ says }, i) => widthOf(`${wording[i]}${says?.text ?? ''}`)));
+  const sizes = levels.map(({ says }): Dimension => (says ? cellDimension(says, unit) : { text: '' }));
+  const room = Math.max(...sizes.map(({ text }, i) => widthOf(`${wording[i]}${text}`)));
   const drawing = paper(
     -2,
     -5,
@@ -56,17 +59,17 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
     svg`${levels.map(
       (level, i) => svg`<path class=${level.solid ? 'ground' : 'level'} d="M-2,${round(y(level.at))}H${round(wide + 4)}" />
         <path class="lead" d="M${round(wide + 4)},${round(y(level.at))}L${round(labels - 2)},${round(texts[i] ?? 0)}h1" />
-        <text x=${round(labels)} y=${round((texts[i] ?? 0) + 1)}>${wording[i]}${level.says ? svg`<tspan data-cell=${level.says.address}>${level.says.text}</tspan>` : nothing}</text>`,
+        <text x=${round(labels)} y=${round((texts[i] ?? 0) + 1)}>${wording[i]}${said(sizes[i] ?? { text: '' })}</text>`,
     )}
       ${rows.map(
         (row) => svg`<path class="cord" d="M${round(x(row))},${round(y(faces + thick))}V${round(y(top))}" />
         <rect class="light" x=${round(x(row - deep / 2))} y=${round(y(faces + thick))} width=${round(Math.max(0.8, mm(deep)))} height=${round(mm(thick))} />`,
       )}
       ${leavesAt(x(0), x(field.width), y(leaves))}
-      ${dimensionUp(dimension, y(faces), y(leaves), cellDimension(height))}
+      ${dimensionUp(dimension, y(faces), y(leaves), cellDimension(height, unit))}
       ${label(0, mm(top) + 7, 'seen from its end')}`,
   );
-  return section('side', 'Side', drawing, `1 : ${scale}, from the lit face to the leaf tops`);
+  return section('side', 'Side', drawing, `1 : ${scale}, lengths in ${spokenUnit(unit)}; from the lit face to the leaf tops`);
 }
 
 /** What is drawn, from the ground up: a shelf and the one above it, a bed with growing plants, or just leaf tops and lights. */

@@ -51,7 +51,7 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
       .map((piece) => textOf(piece).trim())
       .filter((piece) => /\d/.test(piece));
     const said = JSON.stringify(book);
-    const own = [/^1 : \d+/, /points \d+ × \d+/, /squares/, /cut to 6 digits/, /Book [0-9a-f]{8}\.$/, /^[\d.]+ (?:m|ft)$/, /^[A-Z]\w+![A-Z]+\d+$/];
+    const own = [/^1 : \d+/, /points \d+ × \d+/, /squares/, /cut to 6 digits/, /Book [0-9a-f]{8}\.$/, /^[\d.]+\s(?:m|ft)$/, /^[A-Z]\w+![A-Z]+\d+$/];
     // Numbers of the lights in the plan stand alone.
     const numbers = new Set(Array.from({ length: 60 }, (_, i) => String(i + 1)));
     const stray = texts.filter((text) => !numbers.has(text) && !own.some((pattern) => pattern.test(text)) && !inBook(said, text));
@@ -175,6 +175,31 @@ describe('the sheet', () => {
     expect(marked(plan, 'data-cell').map(({ text }) => text.replace(/\s/g, ' '))).toEqual(['11.81 ft', '4.92 ft']);
     // 1.32 m between the middles of two lights is 4.33 ft.
     expect(marked(plan, 'data-from').map(({ text }) => text.replace(/\s/g, ' '))).toContain('4.33 ft');
+    made.session.close();
+  });
+
+  it('says every length of a drawing in one unit, and which, where cells have several', async () => {
+    // 12 ft are 3.6576 m; 1.5 m are 4.92 ft, and 0.25 m is 9.8 in.
+    const book = withCell(withCell(templateBook('trade-bench'), 'brief', 'bench_length', '12 ft'), 'brief', 'highest_mount', '0.9 m');
+    const inches = withCell(book, 'scenarios', 'height', '12 in', 'b');
+    const shown = inches.tables.map(
+      (t): Table => ({
+        ...t,
+        rows: t.rows.map((row) => (row.id === 'bench_length' ? { ...row, unit: 'ft' } : row.id === 'height' ? { ...row, unit: 'in' } : row)),
+      }),
+    );
+    const made = await make({ ...inches, tables: shown }, 'B');
+    const texts = (name: string) => {
+      const of = section(made.body, name);
+      return [...marked(of, 'data-cell'), ...marked(of, 'data-from')].map(({ text }) => text.replace(/\s/g, ' '));
+    };
+    expect(texts('plan')).toEqual(expect.arrayContaining(['12.00 ft', '4.92 ft']));
+    expect(texts('plan').filter((text) => !/^[\d.]+ ft$/.test(text))).toEqual([]);
+    expect(textOf(section(made.body, 'plan'))).toMatch(/lengths in feet/);
+    expect(textOf(section(made.body, 'plan')), 'the bar to measure against, too').not.toMatch(/\d\s(?:m|cm)\b/);
+    expect(texts('side')).toEqual(expect.arrayContaining(['9.8 in', '35.4 in']));
+    expect(texts('side').filter((text) => !/^[\d.]+ in$/.test(text))).toEqual([]);
+    expect(textOf(section(made.body, 'side'))).toMatch(/lengths in inches/);
     made.session.close();
   });
 
