@@ -17,6 +17,7 @@ const PAUSE = 300;
 const ALSO_OPEN = 'This book is open in another tab too. Whichever saves second will be told, and nothing is written over.';
 const LAST = 'overbench open';
 const viewKey = (id: string): string => `overbench view ${id}`;
+export const openGroupsKey = (id: string): string => `overbench open rows ${id}`;
 
 export class Keeping implements ReactiveController {
   /** "saved 14:02", "saving …", "not saved". */
@@ -129,6 +130,7 @@ export class Keeping implements ReactiveController {
     const store = await this.#open();
     const removed = 'remove' in store ? await store.remove(id) : store;
     keep.drop(viewKey(id));
+    keep.drop(openGroupsKey(id));
     return removed.ok ? '' : removed.message;
   }
 
@@ -261,7 +263,7 @@ function readView(id: string): View | undefined {
 }
 
 /** Small things that are no loss: a browser that keeps nothing goes on without them. */
-const keep = {
+export const keep = {
   read(key: string): string | null {
     try {
       return localStorage.getItem(key);

@@ -1,7 +1,7 @@
 /** Which rows of a table are in sight, and in what order they stand: the rows of a group that is put away make room for one line that says so. */
 import type { ReactiveController } from 'lit';
 import type { Row } from '../../book/book.ts';
-import { type Fold, foldsOf } from '../folds.ts';
+import { type Fold, foldsOf, openGroups, setOpen } from '../folds.ts';
 import type { ObTable } from '../table.ts';
 
 export class Lines implements ReactiveController {
@@ -9,8 +9,6 @@ export class Lines implements ReactiveController {
   #folds: readonly Fold[] = [];
   /** What the folds were found from. */
   #read: readonly unknown[] = [];
-  /** Groups of rows that were put away and taken out again. */
-  readonly #unfolded = new Set<string>();
   /** Rows in sight, in order. */
   shown: readonly number[] = [];
   /** Counts up when a group is put away or taken out. */
@@ -26,7 +24,7 @@ export class Lines implements ReactiveController {
     const folds = this.#foldsNow();
     // A row that is chosen is never put away.
     const own = chosenSpot && folds.find((fold) => fold.rows.includes(chosenSpot.row));
-    if (own) this.#unfolded.add(own.id);
+    if (own) setOpen(this.#host.book.id, [own.id], true);
     const away = new Set(folds.filter((fold) => !this.isOpen(fold)).flatMap((fold) => fold.rows));
     const { all } = rowsOf(table.rows);
     this.shown = away.size === 0 ? all : all.filter((row) => !away.has(row));
@@ -38,7 +36,10 @@ export class Lines implements ReactiveController {
     const read = [table, values, tick, pooling.printing];
     if (read.some((each, i) => each !== this.#read[i])) {
       this.#read = read;
-      this.#folds = pooling.printing ? [] : foldsOf(table, values);
+      const { folds, short } = foldsOf(table, values);
+      this.#folds = pooling.printing ? [] : folds;
+      // What stands open now stays so when it grows.
+      setOpen(this.#host.book.id, short, true);
     }
     return this.#folds;
   }
@@ -71,12 +72,13 @@ export class Lines implements ReactiveController {
   }
 
   isOpen(fold: Fold): boolean {
-    return this.#unfolded.has(fold.id);
+    return openGroups(this.#host.book.id).has(fold.id);
   }
 
   turn(fold: Fold): void {
-    if (!this.#unfolded.delete(fold.id)) this.#unfolded.add(fold.id);
-    else this.#host.leaveRows(fold.rows, this.shown.find((row) => !fold.rows.includes(row)) ?? 0);
+    const open = !this.isOpen(fold);
+    setOpen(this.#host.book.id, [fold.id], open);
+    if (!open) this.#host.leaveRows(fold.rows, this.shown.find((row) => !fold.rows.includes(row)) ?? 0);
     this.turned++;
     this.#host.requestUpdate();
   }
