@@ -3,7 +3,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { noteOf, sourceOf, titleOf } from '../book/look-up.ts';
-import { isLeft, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../book/said-by.ts';
+import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../book/said-by.ts';
 import type { Values } from '../engine/types.ts';
 import { choicesOf, numberHints } from './choices.ts';
 import { Part, type Place, placeOfAt, samePlace } from './part.ts';
@@ -17,7 +17,7 @@ export type TakeAnswer = (
 
 const WORDS: Readonly<Record<Teller, string>> = { client: 'the client', measured: 'measured', default: 'default, agreed', ours: 'ours' };
 
-/** The brief, one question at a time. Enter keeps the answer and goes on, Shift Enter goes back, Escape puts the slip away. */
+/** The brief, one question at a time. Enter keeps what is new and goes on, Shift Enter goes back, Escape puts the slip away. Nothing is agreed to by going on. */
 export class ObBriefSlip extends Part {
   static override properties = {
     book: { attribute: false },
@@ -136,14 +136,14 @@ export class ObBriefSlip extends Part {
     return wrong === undefined;
   }
 
-  /** A default that nobody has agreed to, and that stands as it stood: going on agrees to it. */
-  get #agrees(): boolean {
+  /** A default that can be agreed to as it stands. What another client answered can not: this one must be asked. */
+  get #agreeable(): boolean {
     const at = this.#at;
-    return at !== undefined && isLeft(at) && this.#before !== '' && this.teller === undefined;
+    return at !== undefined && isLeft(at) && this.#before !== '' && this.teller === undefined && !mustBeAsked(at);
   }
 
-  async #go(step: 1 | -1): Promise<void> {
-    if (step === 1 && this.#agrees) this.#pick('default');
+  async #go(step: 1 | -1, agree = false): Promise<void> {
+    if (agree) this.#pick('default');
     if (!(await this.#keep())) return;
     const asked = this.#asked;
     const next = asked[asked.findIndex((at) => samePlace(this.place, placeOfAt(at))) + step];
@@ -183,7 +183,7 @@ export class ObBriefSlip extends Part {
   #press(event: KeyboardEvent): void {
     if (event.key !== 'Enter' || event.isComposing || event.target instanceof HTMLButtonElement) return;
     event.preventDefault();
-    void this.#go(event.shiftKey ? -1 : 1);
+    void this.#go(event.shiftKey ? -1 : 1, (event.ctrlKey || event.metaKey) && this.#agreeable);
   }
 
   override render(): TemplateResult {
@@ -197,6 +197,8 @@ export class ObBriefSlip extends Part {
     const asked = this.#asked;
     const number = asked.findIndex((other) => samePlace(this.place, placeOfAt(other))) + 1;
     const left = asked.filter(isLeft).length;
+    const next = number === asked.length ? 'done' : 'next';
+    const open = this.teller === undefined && isLeft(at);
     const source = sourceOf(at);
     const misfit =
       this.#before !== '' &&
@@ -218,12 +220,13 @@ export class ObBriefSlip extends Part {
       </fieldset>
       <div class="do">
         <button type="button" class="btn" ?disabled=${number === 1} @click=${() => void this.#go(-1)}>Back</button>
-        <button type="button" class="btn first" @click=${() => void this.#go(1)}>${this.#agrees ? 'Agree to it' : this.teller === undefined && isLeft(at) ? 'Leave it open' : 'Keep'}, and ${number === asked.length ? 'done' : 'next'}</button>
+        <button type="button" class="btn first" @click=${() => void this.#go(1)}>${open ? 'Leave it open' : 'Keep'}, and ${next}</button>
+        ${this.#agreeable ? html`<button type="button" class="btn" @click=${() => void this.#go(1, true)}>Agree to it, and ${next}</button>` : nothing}
         <button type="button" class="btn" ?disabled=${left === 0} @click=${() => void this.#goToLeft()}>Next one left</button>
         <button type="button" class="btn" @click=${() => void this.#done()}>Done for now</button>
         <button type="button" class="btn for-touch" @click=${() => this.querySelector('dialog')?.close()}>Leave this one as it was</button>
       </div>
-      <p class="keys"><span><kbd>Enter</kbd> ${this.#agrees ? 'agrees to it' : 'keeps it'} and goes on</span> <span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
+      <p class="keys"><span><kbd>Enter</kbd> ${open ? 'leaves it open' : 'keeps it'} and goes on</span> ${this.#agreeable ? html`<span><kbd>Ctrl Enter</kbd> agrees to it</span> ` : nothing}<span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
     </form>`;
   }
 

@@ -50,10 +50,15 @@ describe('the brief, one question at a time', () => {
     const stages = await answer().locator('option').allTextContents();
     // As the list of crops of the template says of sweet basil.
     expect(stages, 'the stages of the crop alone').toEqual(['indoor', 'seedling']);
-    await slip().getByRole('button', { name: 'Agree to it, and next' }).waitFor();
     await page.keyboard.press('Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
-    expect(await far(), 'going on agrees to the default, as the button says').toBe(`Question 8 of ${all}, ${few - 1} left`);
+    expect(await far(), 'going on agrees to nothing').toBe(`Question 8 of ${all}, ${few} left`);
+    await page.keyboard.press('Shift+Enter');
+    await expect.poll(question).toBe('Stage of the crop');
+    await slip().getByRole('button', { name: 'Agree to it, and next' }).waitFor();
+    await page.keyboard.press('Control+Enter');
+    await expect.poll(question).toBe('Lowest a light may hang');
+    expect(await far(), 'a default is agreed to by a key of its own').toBe(`Question 8 of ${all}, ${few - 1} left`);
     expect(await textOf(slip())).toMatch(/Allowed: 0\.02 to 10 m\./);
 
     expect(await answer().evaluate((field) => document.activeElement === field)).toBe(true);
@@ -91,6 +96,34 @@ describe('the brief, one question at a time', () => {
     expect(await left(), 'one step takes back the answer and who said it').toEqual([few - 1, all]);
   }, 60_000);
 
+  it('leaves open what is passed by, whichever key of going on is pressed', async () => {
+    page = await browser.visit();
+    await begin(/^Trade bench/);
+    const [few, all] = await left();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('one question at a time');
+    await page.keyboard.press('Enter');
+    await slip().waitFor();
+    expect(await question()).toBe('Bench length');
+    await slip().locator('.keys', { hasText: 'Enter leaves it open and goes on' }).waitFor();
+    await page.keyboard.press('Control+Enter');
+    await expect.poll(question, { message: 'what another client answered must be asked' }).toBe('Bench width');
+    expect(await far()).toBe(`Question 2 of ${all}, ${few} left`);
+    for (let i = 2; i < all; i++) {
+      const before = await far();
+      await page.keyboard.press('Enter');
+      await expect.poll(far).not.toBe(before);
+      expect(await far()).toBe(`Question ${i + 1} of ${all}, ${few} left`);
+    }
+    await page.keyboard.press('Enter');
+    await slip().waitFor({ state: 'hidden' });
+    await page.locator('.told', { hasText: `${few} of ${all} questions left` }).waitFor();
+    expect(await left()).toEqual([few, all]);
+    await given('Bench length').locator('.teller', { hasText: 'to ask' }).waitFor();
+    await goTo(page, 'What changed');
+    expect(await page.locator('.changes li').count(), 'and nothing was written').toBe(0);
+  }, 60_000);
+
   it('asks of a default whether it may stand, and does not ask again', async () => {
     page = await browser.visit();
     await openDemo(page);
@@ -120,7 +153,13 @@ describe('the brief, one question at a time', () => {
     const box = await slip().boundingBox();
     expect(box && box.x >= 0 && box.x + box.width <= 390).toBe(true);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-    for (const name of ['Back', 'Agree to it, and next', 'Next one left', 'Done for now', 'Leave this one as it was']) {
+    expect(
+      await slip()
+        .getByRole('button', { name: /^Agree to it/ })
+        .count(),
+      'what another client answered is not agreed to',
+    ).toBe(0);
+    for (const name of ['Back', 'Leave it open, and next', 'Next one left', 'Done for now', 'Leave this one as it was']) {
       const button = await slip().getByRole('button', { name }).boundingBox();
       expect(button?.height, name).toBeGreaterThanOrEqual(44);
     }
