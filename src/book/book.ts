@@ -58,6 +58,8 @@ export interface Row extends Line {
   readonly parted?: boolean;
   /** A question of the brief: the words under the label. */
   readonly help?: string;
+  /** Its givens are words, whatever is typed: `12 feet` may be a place. */
+  readonly holds?: 'text';
   /** The verdict row and its like: set in strong type between ink rules. */
   readonly strong?: boolean;
 }
@@ -113,4 +115,4 @@ export interface Book {
   readonly names: Readonly<Record<string, string>>;
 }
 
-export const CURRENT_VERSION = 1;
+export const CURRENT_VERSION = 2;

@@ -18,7 +18,7 @@ export function readPlain(book: Book, at: At, typed: string, unit: string, decim
     return {
       ok: true,
       content: textContent(typed.trim(), book.currency),
-      said: 'Kept as text, as what stood there. To give a quantity, empty the cell first.',
+      said: at.row.holds ? 'Kept as text: words are asked for here.' : 'Kept as text, as what stood there. To give a quantity, empty the cell first.',
     };
   if (taken.kind === 'refused') return { ok: false, message: taken.message };
   const message = notAllowed(book, at, taken.content);
@@ -35,9 +35,10 @@ export function readPlain(book: Book, at: At, typed: string, unit: string, decim
   };
 }
 
-/** A given of which neither a unit nor a range is said, and in which words stand: it asks for words, and `12 feet` can be a place. */
+/** A given that is said to hold text, or of which neither a unit nor a range is said and in which words stand: it asks for words, and `12 feet` can be a place. */
 const holdsWords = (at: At): boolean =>
-  at.row.kind === 'given' && unitOf(at) === undefined && rangeOf(at) === undefined && readContent(at.cell?.content ?? '').kind === 'text';
+  at.row.holds === 'text' ||
+  (at.row.kind === 'given' && unitOf(at) === undefined && rangeOf(at) === undefined && readContent(at.cell?.content ?? '').kind === 'text');
 
 /** The unit in which a cell is shown, as far as the book says it; undefined where a formula gives it, which only the engine knows. */
 export function unitInBook(book: Book, at: At): string | undefined {

@@ -48,6 +48,7 @@ const row = v.strictObject({
   head: v.exactOptional(v.boolean()),
   parted: v.exactOptional(v.boolean()),
   help: v.exactOptional(text),
+  holds: v.exactOptional(v.literal('text')),
   strong: v.exactOptional(v.boolean()),
 });
 const column = v.strictObject({ ...line, width: v.exactOptional(wholeUpTo(10_000)) });

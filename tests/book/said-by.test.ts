@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { cellAt } from '../../src/book/address.ts';
+import { cellAt, textOf } from '../../src/book/address.ts';
 import { apply } from '../../src/book/apply.ts';
 import type { Book } from '../../src/book/book.ts';
+import { clearCells } from '../../src/book/commands/clear-cells.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { setSource } from '../../src/book/commands/set-source.ts';
 import { invert } from '../../src/book/invert.ts';
@@ -10,7 +11,7 @@ import { readPlain } from '../../src/book/read-plain.ts';
 import type { Answer } from '../../src/book/refused.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { asExample, countLeft, isLeft, questionsOn, saidBy, sourceText, tellerOfTyped } from '../../src/book/said-by.ts';
-import { templateBook } from '../templates/open-template.ts';
+import { slugs, templateBook } from '../templates/open-template.ts';
 import { sample } from './sample.ts';
 
 function done(book: Book, answer: Answer): Book {
@@ -92,4 +93,20 @@ test('a given that holds words goes on holding words, and says so where a quanti
   expect(typed('Sheet!A1', '12 Long Lane')).toEqual({ ok: true, content: '12 Long Lane' });
   expect(typed('Sheet!A1', '')).toEqual({ ok: true, content: '' });
   expect(typed('Brief!A1', '12 ft')).toMatchObject({ ok: true, content: '12 ft' });
+});
+
+test.each(slugs)('a given for words is one after it was emptied, too, in %s', (slug) => {
+  let book = templateBook(slug);
+  const words = book.tables.flatMap((table) => table.rows.flatMap((row, r) => (row.holds === 'text' ? [textOf(table.name, 0, r)] : [])));
+  expect(words).toEqual(expect.arrayContaining(['Sheet!A1', 'Sheet!A3']));
+  for (const address of words) {
+    const cleared = clearCells(book, { addresses: [address] });
+    if (isRefused(cleared)) throw new Error(cleared.message);
+    book = apply(book, cleared);
+    expect(at(book, address).cell?.content ?? '').toBe('');
+    for (const text of ['12 feet', '4', 'TRUE']) {
+      const read = readPlain(book, at(book, address), text, '');
+      expect(read, `${address}: ${text}`).toMatchObject({ ok: true, content: `'${text}`, said: 'Kept as text: words are asked for here.' });
+    }
+  }
 });

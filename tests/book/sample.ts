@@ -1,11 +1,11 @@
 /** A small book for the tests of documents and files: a brief, three scenarios and a list of fixtures, with names, prose and a picture. */
-import type { Book, Cell } from '../../src/book/book.ts';
+import { type Book, type Cell, CURRENT_VERSION } from '../../src/book/book.ts';
 
 const cell = (content: string, more: Partial<Cell> = {}): Cell => ({ content, ...more });
 
 export const sample: Book = {
   format: 'overbench book',
-  version: 1,
+  version: CURRENT_VERSION,
   id: 'garden-club',
   title: 'Propagation bench',
   client: 'School garden club',
