@@ -4,7 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { placeIn } from '../book/address.ts';
 import { addressOf, sourceOf } from '../book/look-up.ts';
 import { saidLine } from './brief.ts';
-import { cellTemplate } from './cell.ts';
+import { boxed, cellParts } from './cell.ts';
 import { spokenName, viewOf } from './cell-view.ts';
 import { allowedText } from './choices.ts';
 import type { Spot } from './grid-moves.ts';
@@ -33,7 +33,7 @@ function answer(host: ObTable, spot: Spot): TemplateResult {
   const allowed = allowedText(at);
   const name = [spokenName(at, view), at.row.help, sourceOf(at), allowed && `allowed: ${allowed}`].filter(Boolean).join('. ');
   return html`<div role="gridcell" id=${host.cellId(spot)} data-spot="${spot.row},${spot.column}" class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${name}>
-      ${cellTemplate(view, { letter: host.letters.get(address), pending: host.pending.get(address), list: true })}
+      ${boxed(cellParts(view, { letter: host.letters.get(address), pending: host.pending.get(address), list: true }))}
       ${saidLine(at, () => host.askAbout(spot))}
     </div>`;
 }

@@ -12,37 +12,55 @@ export interface CellMarks {
   readonly list?: boolean | undefined;
 }
 
-export function cellTemplate(view: CellView, marks: CellMarks): TemplateResult {
+/** What stands in a cell, the classes of the box it stands in, and what is said under that. */
+export interface CellParts {
+  readonly looks: string;
+  readonly inside: unknown;
+  readonly under?: TemplateResult;
+}
+
+/** A cell's parts in a box of its own. */
+export function boxed({ looks, inside, under }: CellParts): TemplateResult {
+  return html`<div class=${looks}>${inside}</div>${under ?? nothing}`;
+}
+
+export function cellParts(view: CellView, marks: CellMarks): CellParts {
   const letter = marks.letter ? html`<i class="key">${marks.letter}</i>` : nothing;
-  const keyed = marks.letter ? `keyed ${lineAt(marks.letter)}` : '';
-  if (marks.pending !== undefined) return html`<div class="v g t ${keyed}"><span class="k"></span><span class="x">${marks.pending}</span>${letter}</div>`;
-  if (view.value.kind === 'error') return errorTemplate(view, keyed, letter);
+  const keyed = marks.letter ? ` keyed ${lineAt(marks.letter)}` : '';
+  if (marks.pending !== undefined) return { looks: `v g t${keyed}`, inside: html`${line(marks.pending)}${letter}` };
+  if (view.value.kind === 'error') return errorParts(view, keyed, letter);
   if (view.state) {
-    return html`<div class="ck ${keyed}"><span class="tag ${view.state}">${view.state}</span><span class="m">${view.text}</span>${letter}</div>`;
+    return { looks: `ck${keyed}`, inside: html`<span class="tag ${view.state}">${view.state}</span><span class="m">${view.text}</span>${letter}` };
   }
-  const kind = `${kindClass(view)} ${keyed}`;
-  if (view.number) return numberTemplate(view, kind, marks.list === true, letter);
-  if (view.value.kind === 'blank' && view.standing === 'given') {
-    return html`<div class="v blank t ${keyed}"><span class="k"></span><span class="x">not answered yet</span>${letter}</div>`;
-  }
-  return html`<div class="v ${kind} t"><span class="k">${ditto(view)}</span><span class="x" title=${view.text.length > 24 ? view.text : nothing}>${view.text}</span>${letter}</div>`;
+  const looks = `v ${kindClass(view)}`;
+  if (view.number) return numberParts(view, `${looks}${keyed}`, marks.list === true, letter);
+  if (view.value.kind === 'blank' && view.standing === 'given') return { looks: `v blank t${keyed}`, inside: html`${line('not answered yet')}${letter}` };
+  return { looks: `${looks} t${keyed}`, inside: html`${line(view.text, ditto(view))}${letter}` };
 }
 
-function numberTemplate(view: CellView, kind: string, list: boolean, letter: unknown): TemplateResult {
+/** A line of text that is cut where its cell ends; what is cut is told on pointing at it. */
+const line = (text: string, mark = ''): TemplateResult =>
+  html`<span class="k">${mark}</span><span class="x" title=${text.length > 24 ? text : nothing}>${text}</span>`;
+
+function numberParts(view: CellView, looks: string, list: boolean, letter: unknown): CellParts {
   const { sign = '', whole = '', fraction = '', unit = '' } = view.number ?? {};
-  if (list)
-    return html`<div class="v ${kind} r"><span class="x">${sign}${whole}${fraction}</span>${unit ? html`<span class="u">${unit}</span>` : nothing}${letter}</div>`;
-  return html`<div class="v ${kind} ${view.difference === '' ? '' : 'vs'}"><span class="k">${ditto(view)}</span><span class="i">${sign}${whole}</span><span class="f">${fraction}</span><span class="u">${unit}</span><span class="d">${view.difference}</span>${letter}</div>`;
+  if (list) return { looks: `${looks} r`, inside: html`${sign}${whole}${fraction}${unit ? html`<span class="u">${unit}</span>` : nothing}${letter}` };
+  return {
+    looks: view.difference === '' ? looks : `${looks} vs`,
+    inside: html`<span class="k">${ditto(view)}</span><span class="i">${sign}${whole}</span><span class="f">${fraction}</span><span class="u">${unit}</span><span class="d">${view.difference}</span>${letter}`,
+  };
 }
 
-function errorTemplate(view: CellView, keyed: string, letter: unknown): TemplateResult {
-  const value = view.value;
-  if (value.kind !== 'error') return html``;
+function errorParts({ value, address }: CellView, keyed: string, letter: unknown): CellParts {
+  if (value.kind !== 'error') return { looks: '', inside: nothing };
   // What only waits for another cell says its word; the sentence stands where the trouble began.
-  const here = value.from === undefined || value.from === view.address;
+  const here = value.from === undefined || value.from === address;
   const waiting = value.word === 'not answered yet';
-  return html`<div class="v ${waiting ? 'waits' : 'bad'} t ${keyed}"><span class="k"></span><span class="x err">${value.word}</span>${letter}</div>
-    ${here && !waiting ? html`<div class="sentence">${value.message}</div>` : nothing}`;
+  return {
+    looks: `v ${waiting ? 'waits' : 'bad'} t${keyed}`,
+    inside: html`<span class="k"></span><span class="x err">${value.word}</span>${letter}`,
+    ...(here && !waiting && { under: html`<div class="sentence">${value.message}</div>` }),
+  };
 }
 
 function kindClass(view: CellView): string {

@@ -5,7 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { placeIn } from '../book/address.ts';
 import type { Row } from '../book/book.ts';
 import { addressOf, baseColumn } from '../book/look-up.ts';
-import { cellTemplate } from './cell.ts';
+import { boxed, cellParts } from './cell.ts';
 import { baseOf, type CellView, spokenName, viewOf } from './cell-view.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';
@@ -19,6 +19,17 @@ interface Where {
   readonly nth: number;
   readonly top: number;
 }
+
+/** Of a cell of a large table, in px: where it begins, how far that is behind the end of the one before, and its width; and its place in its row, from 1. */
+interface CellWhere {
+  readonly nth: number;
+  readonly left: number;
+  readonly gap: number;
+  readonly width: number;
+}
+
+/** px that a cell which is its own box keeps free on its left, and on both sides: what other cells have within them. */
+const [FREE_LEFT, FREE] = [7, 10];
 
 /** Whether so many signs may need more than this many px: only then is a cell of a large table cut to its width, which takes the browser time for each. */
 const isLong = (signs: number, width: number): boolean => signs * 9 + 40 > width;
@@ -153,9 +164,16 @@ export class Grid {
           ? repeat(
               where.columns,
               (column) => column,
-              (column) => {
-                const left = where.edges[column] ?? 0;
-                return this.#cell({ row: index, column }, head, { nth: column + (labelled ? 2 : 1), left, width: (where.edges[column + 1] ?? 0) - left });
+              (column, nth) => {
+                const { edges } = where;
+                const left = edges[column] ?? 0;
+                const before = where.columns[nth - 1];
+                return this.#cell({ row: index, column }, head, {
+                  nth: column + (labelled ? 2 : 1),
+                  left,
+                  gap: left - (edges[before === undefined ? 0 : before + 1] ?? 0),
+                  width: (edges[column + 1] ?? 0) - left,
+                });
               },
             )
           : table.columns.map((_, column) => this.#cell({ row: index, column }, head))
@@ -163,7 +181,7 @@ export class Grid {
     return { looks, nth: where?.nth, top: where?.top, inside };
   }
 
-  #cell(spot: Spot, head: boolean, where?: { readonly nth: number; readonly left: number; readonly width: number }): unknown {
+  #cell(spot: Spot, head: boolean, where?: CellWhere): unknown {
     const { table, values, letters, pending } = this.#host;
     const at = placeIn(table, spot.column, spot.row);
     if (!at) return nothing;
@@ -182,7 +200,7 @@ export class Grid {
       pending.get(address),
       on,
       among,
-      where?.left,
+      where?.gap,
       where?.width,
     ];
     return guard(deps, () => {
@@ -190,15 +208,21 @@ export class Grid {
       const key = `${at.row.id} ${at.column.id}`;
       if (view.number) this.#digits.set(key, [view.number.sign.length + view.number.whole.length, view.number.fraction.length]);
       else this.#digits.delete(key);
-      const inner = cellTemplate(view, { letter: letters.get(address), pending: pending.get(address), list: table.form !== 'scenarios' });
+      const parts = cellParts(view, { letter: letters.get(address), pending: pending.get(address), list: table.form !== 'scenarios' });
       const name = spokenName(at, view);
+      // A cell of a large table is its own box: each element is time for the browser in every row that comes into sight. Not the first, which may stay in sight.
+      const bare = where !== undefined && where.nth > 1 && !head;
+      const inside = bare ? parts.inside : boxed(parts);
       const id = this.#host.cellId(spot);
       const place = `${spot.row},${spot.column}`;
-      const looks = `c${on ? ' on' : ''}${among ? ' among' : ''}${where && isLong(shownLength(view), where.width) ? ' long' : ''}`;
-      const lies = where && `left:${where.left}px;width:${where.width}px`;
+      const looks = ['c', on && 'on', among && 'among', bare && parts.looks, where && isLong(shownLength(view), where.width) && 'long']
+        .filter(Boolean)
+        .join(' ');
       if (head)
-        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? (at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing)}>${inner}</th>`;
-      return html`<td role="gridcell" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? nothing} aria-label=${name}>${inner}</td>`;
+        return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where ? `left:${where.left}px;width:${where.width}px` : at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing}>${inside}</th>`;
+      const lies =
+        where && (bare ? `margin-left:${where.gap + FREE_LEFT}px;width:${where.width - FREE}px` : `margin-left:${where.gap}px;width:${where.width}px`);
+      return html`<td role="gridcell" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? nothing} aria-label=${name}>${inside}</td>`;
     });
   }
 

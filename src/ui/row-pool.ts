@@ -1,8 +1,9 @@
 /**
- * The rows of a large table that are on the page. One that comes into sight is written on the element of one that went, and put where it belongs
- * among the others: what stays in sight is neither moved nor drawn again.
+ * The rows of a large table that are on the page. One that comes into sight is written on the element of one that went, which stays where it is in
+ * the document: an element that is moved is laid out from nothing. Once scrolling rests they are put in order, for whoever has the page read aloud.
  */
 import { render } from 'lit';
+import { whenIdle } from './part.ts';
 
 /** A line of a grid: its place in it (from 1) and from the top (px), where not all of them are on the page. */
 export interface Line {
@@ -12,6 +13,9 @@ export interface Line {
   readonly inside: unknown;
 }
 
+/** ms without another row, after which the rows are put in order. */
+const REST = 150;
+
 interface Drawn {
   readonly element: HTMLTableRowElement;
   /** What it was drawn from. */
@@ -20,7 +24,9 @@ interface Drawn {
 
 export class RowPool {
   #body: HTMLElement | undefined;
+  /** By line, in order. */
   #rows = new Map<number, Drawn>();
+  #resting: ReturnType<typeof setTimeout> | undefined;
 
   /** Draws these lines, which are in order. One whose `reads` are the same as when it was drawn stays as it is. */
   draw(body: HTMLElement, lines: readonly number[], reads: readonly unknown[], line: (at: number) => Line): void {
@@ -30,21 +36,43 @@ export class RowPool {
     const before = this.#rows;
     const free = [...before].flatMap(([at, row]) => (wanted.has(at) ? [] : [row]));
     this.#rows = new Map();
-    let next: HTMLTableRowElement | null = null;
-    for (const at of lines.toReversed()) {
+    let others = false;
+    for (const at of lines) {
       const known = before.get(at);
-      const row: Drawn = known ?? free.pop() ?? { element: document.createElement('tr'), reads: [] };
+      const row: Drawn = known ?? free.shift() ?? { element: body.appendChild(document.createElement('tr')), reads: [] };
       if (!known || reads.some((each, i) => each !== row.reads[i])) write(row.element, line(at));
-      if (!known) body.insertBefore(row.element, next);
+      others ||= !known;
       row.reads = reads;
       this.#rows.set(at, row);
-      next = row.element;
     }
     for (const { element } of free) element.remove();
+    if (!others) return;
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => whenIdle(() => this.#order(), REST), REST);
+  }
+
+  /** Puts the elements in the order of their lines. Scrolling leaves them in two runs, each in order: the shorter one is moved. */
+  #order(): void {
+    const elements = [...this.#rows.values()].map((row) => row.element);
+    const first = elements[0];
+    if (!first) return;
+    const runBegins = [...(this.#body?.children ?? [])].indexOf(first);
+    if (runBegins > elements.length / 2) {
+      let next = this.#body?.firstElementChild;
+      for (const element of elements)
+        if (element === next) next = element.nextElementSibling;
+        else next?.before(element);
+    } else {
+      let last = this.#body?.lastElementChild;
+      for (const element of elements.toReversed())
+        if (element === last) last = element.previousElementSibling;
+        else last?.after(element);
+    }
   }
 
   /** Takes all of them off the page. */
   clear(): void {
+    clearTimeout(this.#resting);
     for (const { element } of this.#rows.values()) element.remove();
     this.#rows.clear();
     this.#body = undefined;

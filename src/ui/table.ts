@@ -115,7 +115,8 @@ export class ObTable extends Part {
     const scroll = event.currentTarget as HTMLElement;
     scroll.classList.toggle('aside', scroll.scrollLeft > 0);
     this.pooling.look();
-    this.#laying.nextFrame();
+    // The input lies within what is scrolled; only what hangs on the chosen cell from outside has to follow.
+    if (this.chosenSpot) this.#laying.nextFrame();
   };
 
   cellId({ row, column }: Spot): string {

@@ -13,8 +13,6 @@ const COLUMNS_MORE = 1;
 /** px. Text needs more than numbers, and the first column says what a row is about. */
 const COLUMN_WIDTH = 112;
 const FIRST_WIDTH = 180;
-/** px aside after which the columns are looked at again: less than one is wide. */
-const STEP = 50;
 /** What is printed of a large table: more would keep the browser busy for minutes. */
 const PRINTED_CELLS = 40_000;
 
@@ -30,6 +28,7 @@ export class Pooling implements ReactiveController {
   /** What is seen across, in words that differ where other columns are drawn; and down. */
   seen = '';
   #rows = '';
+  #edges: readonly number[] = [0];
   /** On paper every row stands. */
   printing = false;
   #sized: ResizeObserver | undefined;
@@ -77,7 +76,7 @@ export class Pooling implements ReactiveController {
     if (!scroll) return;
     [this.#top, this.#left, this.#height, this.#width] = [scroll.scrollTop, scroll.scrollLeft, scroll.clientHeight, scroll.clientWidth];
     const row = this.rowHeight;
-    const seen = [this.#left / STEP, this.#width / STEP, row].map(Math.floor).join();
+    const seen = [...this.columns(this.#edges, -1), row].join();
     const rows = [this.#top / row, this.#height / row].map(Math.floor).join();
     if (seen === this.seen && rows === this.#rows) return;
     if (seen === this.seen && this.#host.hasUpdated && !this.#host.isUpdatePending) this.#drawRows();
@@ -98,6 +97,7 @@ export class Pooling implements ReactiveController {
   edges(table: Table, labelled: boolean): readonly number[] {
     const edges = [labelled ? FIRST_WIDTH : 0];
     for (const [i, column] of table.columns.entries()) edges.push((edges[i] ?? 0) + (column.width ?? (i === 0 && !labelled ? FIRST_WIDTH : COLUMN_WIDTH)));
+    this.#edges = edges;
     return edges;
   }
 
