@@ -52,7 +52,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       'Light from like benches beside it, B to Mount height, B',
       'Light from like benches beside it, C to Mount height, C',
       // Six rows spread by six fifths hang over the edges of a bench of any width.
-      'Lights stick out past each side by, A to bench_width',
+      'Lights past each side by, A to bench_width',
       // The air stays cooler than that from which the supplies derate.
       'Rating in this air, A to ambient',
       'Rating in this air, B to ambient',
@@ -202,7 +202,7 @@ describe.each(slugs)('in the template %s', (slug) => {
     // Lights that stay within the bench stick out by 0 however far within they are: edges.test.ts moves them past it.
     const within = (reader: string): boolean => {
       const value = session.values[reader];
-      return / out past each /.test(titles.get(reader) ?? '') && value?.kind === 'number' && value.base === 0;
+      return /^Lights? past each /.test(titles.get(reader) ?? '') && value?.kind === 'number' && value.base === 0;
     };
     for (const { address, at } of cells(start)) {
       if (standingOf(at) !== 'given' || isList(at) || held[nameOf.get(address) ?? '']) continue;
