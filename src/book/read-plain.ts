@@ -18,7 +18,7 @@ export function readPlain(book: Book, at: At, typed: string, unit: string, decim
     return {
       ok: true,
       content: textContent(typed.trim(), book.currency),
-      said: at.row.holds ? 'Kept as text: words are asked for here.' : 'Kept as text, as what stood there. To give a quantity, empty the cell first.',
+      said: 'Kept as text: words are asked for here.',
     };
   if (taken.kind === 'refused') return { ok: false, message: taken.message };
   const message = notAllowed(book, at, taken.content);
