@@ -5,7 +5,7 @@
  * point is beside the face, so that the far tail keeps its digits. Where √τ·s is below THIN that difference would lose digits the
  * other way, and the middle of the face with its second-order term, e^(−τd²)(1 + τs²/12·(2τd² − 1)), is good to 1e-9 even at the edge of what counts.
  */
-import { CELL_MASK, CELLS_AT_MOST, CELLS_PER_UNIT, erfcInCell } from '../numeric/error-function.ts';
+import { CELLS_AT_MOST, CELLS_PER_UNIT, erfcInCell } from '../numeric/error-function.ts';
 import type { Terms } from './gaussian-terms.ts';
 import type { Images } from './images.ts';
 
@@ -19,50 +19,80 @@ function thickFrom({ rootTau, count }: Terms, size: number): number {
 }
 
 /** Terms of one point that there is room for: some eight times what the lowest of lamps over the longest of benches needs. */
-const ROOM = 1024;
+export const ROOM = 1024;
 
 /** The √τ of the terms and the sums of one point: of a fixed size and kept, so that the compiler knows their addresses. */
 const ROOTS = new Float64Array(ROOM);
 const SUMS = new Float64Array(ROOM);
 
-/** √τ of a term times the distance of an edge, in cells of the table of erfc. (A function made by another one: what it reads is then a constant, as in error-function.ts.) */
-function cellsReader(): (t: number, edge: number) => number {
-  const [roots, last] = [ROOTS, CELLS_AT_MOST];
-  return (t, edge) => {
-    const x = (roots[t] as number) * edge;
-    // biome-ignore lint/complexity/useMathMinMax: Math.min tests for what is no number and takes longer
-    return x < last ? x : last;
+/**
+ * What is added to the sum of a term by a face that the point is beside, erfc(√τ near) − erfc(√τ far), distances in cells. Each of these is a function
+ * made by another one: what it reads is then a constant, as in error-function.ts. And each is short: how many results are on their way
+ * in the processor at once is what holds the loop up, not the number of its instructions.
+ */
+function besideAdder() {
+  const [roots, sums, erfc] = [ROOTS, SUMS, erfcInCell];
+  return (t: number, near: number, far: number): void => {
+    const a = (roots[t] as number) * near;
+    const b = (roots[t] as number) * far;
+    const nearCell = a | 0;
+    const farCell = b | 0;
+    sums[t] = (sums[t] as number) + (erfc(nearCell, a - nearCell) - erfc(farCell, b - farCell));
   };
 }
-const CELLS_OF = cellsReader();
+const ADD_BESIDE = besideAdder();
 
-/** Adds c + p·erfc(√τ near) − q·erfc(√τ far) to the sum of a term, each edge given by its cell and its place in it. */
-function pairAdder() {
-  const [sums, erfc] = [SUMS, erfcInCell];
-  return (t: number, i: number, a: number, j: number, b: number, p: number, q: number, c: number): void => {
-    sums[t] = (sums[t] as number) + c + (p * erfc(i, a) - q * erfc(j, b));
+/** By a face that the point is under: −erfc(√τ near) − erfc(√τ far). The 2 before it is added with the sum. */
+function underAdder() {
+  const [roots, sums, erfc] = [ROOTS, SUMS, erfcInCell];
+  return (t: number, near: number, far: number): void => {
+    const a = (roots[t] as number) * near;
+    const b = (roots[t] as number) * far;
+    const nearCell = a | 0;
+    const farCell = b | 0;
+    sums[t] = (sums[t] as number) - (erfc(nearCell, a - nearCell) + erfc(farCell, b - farCell));
   };
 }
-const ADD_PAIR = pairAdder();
+const ADD_UNDER = underAdder();
+
+/** By a face whose far edge lies beyond the table, where erfc is nothing. `sign` is −1 where the point is under it. */
+function nearAdder() {
+  const [roots, sums, erfc, last] = [ROOTS, SUMS, erfcInCell, CELLS_AT_MOST];
+  return (t: number, near: number, sign: number): void => {
+    const a = Math.min((roots[t] as number) * near, last);
+    const cell = a | 0;
+    sums[t] = (sums[t] as number) + sign * erfc(cell, a - cell);
+  };
+}
+const ADD_NEAR = nearAdder();
+
+/** The sum of a term; the next one begins. */
+function sumTaker() {
+  const sums = SUMS;
+  return (t: number): number => {
+    const sum = sums[t] as number;
+    sums[t] = 0;
+    return sum;
+  };
+}
+const TAKE_SUM = sumTaker();
 
 /**
  * Adds the faces' parts of the terms from `from` to `to` to the rows of `values`, one a point; gives for each point the end of the terms that count
- * there. Nearly all the time of a field goes in the inner loop. There the cells of the next term are sought while the polynomials of this one
- * are worked out: neither waits for the other.
+ * there. Nearly all the time of a field goes in the loop of the pairs.
  */
 export function addFaces(
   terms: Terms,
   from: number,
   to: number,
   points: readonly number[],
-  { at, share }: Images,
+  images: readonly Images[],
   size: number,
   values: Float64Array,
 ): number[] {
   const { tau, rootTau, rule, lowest, highest, count } = terms;
   if (count >= ROOM) throw new Error(`${count} terms; there is room for ${ROOM - 1}`);
-  const [roots, sums, cells, add, mask] = [ROOTS, SUMS, CELLS_OF, ADD_PAIR, CELL_MASK];
-  const perUnit = CELLS_PER_UNIT;
+  const [roots, takeSum, addBeside, addUnder, addNear] = [ROOTS, TAKE_SUM, ADD_BESIDE, ADD_UNDER, ADD_NEAR];
   for (let t = from; t < to; t++) roots[t] = rootTau[t] as number;
   const half = size / 2;
   const thick = Math.max(from, thickFrom(terms, size));
@@ -75,51 +105,40 @@ export function addFaces(
     const x = points[i] as number;
     const row = i * count;
     let most = from;
-    for (let c = 0; c < at.length; c++) {
-      const distance = Math.abs(x - (at[c] as number));
-      const weight = share[c] as number;
-      const far = distance + half;
-      const gap = distance - half;
+    for (let n = 0; n < images.length; n++) {
+      const { at, share } = images[n] as Images;
+      let end = from;
       // erf b − erf a is erfc a − erfc b where both are on one side, 2 − erfc(−a) − erfc b where the point is under the face.
-      let near = gap;
-      let nearWeight = weight;
-      let constant = 0;
-      let r2 = lowest2;
-      if (gap < 0) {
-        near = -gap;
-        nearWeight = -weight;
-        constant = 2 * weight;
-      } else {
-        if (gap * gap > nothing2) continue;
-        r2 += gap * gap;
+      let under = 0;
+      for (let c = 0; c < at.length; c++) {
+        const distance = Math.abs(x - (at[c] as number));
+        const gap = distance - half;
+        let r2 = lowest2;
+        if (gap < 0) {
+          under += 2;
+        } else {
+          if (gap * gap > nothing2) continue;
+          r2 += gap * gap;
+        }
+        // The terms that count at r² and beyond: from one face to the next their end moves by a few, which costs less than a logarithm.
+        const limit = high / r2;
+        while (reach > from && (tau[reach - 1] as number) > limit) reach--;
+        while (reach < to && (tau[reach] as number) <= limit) reach++;
+        if (reach > end) end = reach;
+        if (thick > from) addThin(tau, from, Math.min(thick, reach), distance, size, share, values, row);
+        const nearCells = Math.abs(gap) * CELLS_PER_UNIT;
+        const farCells = (distance + half) * CELLS_PER_UNIT;
+        let both = reach;
+        while (both > thick && (roots[both - 1] as number) * farCells > CELLS_AT_MOST) both--;
+        if (gap < 0) for (let t = thick; t < both; t++) addUnder(t, nearCells, farCells);
+        else for (let t = thick; t < both; t++) addBeside(t, nearCells, farCells);
+        for (let t = Math.max(thick, both); t < reach; t++) addNear(t, nearCells, gap < 0 ? -1 : 1);
       }
-      // The terms that count at r² and beyond: from one face to the next their end moves by a few, which costs less than a logarithm.
-      const limit = high / r2;
-      while (reach > from && (tau[reach - 1] as number) > limit) reach--;
-      while (reach < to && (tau[reach] as number) <= limit) reach++;
-      if (reach > most) most = reach;
-      if (thick > from) addThin(tau, from, Math.min(thick, reach), distance, size, weight, values, row);
-      const nearCells = near * perUnit;
-      const farCells = far * perUnit;
-      let a = cells(thick, nearCells);
-      let b = cells(thick, farCells);
-      let nearCell = a & mask;
-      let farCell = b & mask;
-      for (let t = thick; t < reach; t++) {
-        const nextA = cells(t + 1, nearCells);
-        const nextB = cells(t + 1, farCells);
-        const nextNearCell = nextA & mask;
-        const nextFarCell = nextB & mask;
-        add(t, nearCell, a - nearCell, farCell, b - farCell, nearWeight, weight, constant);
-        a = nextA;
-        b = nextB;
-        nearCell = nextNearCell;
-        farCell = nextFarCell;
+      // No gap is less than none: where the point is under a face, all the terms that count anywhere count there.
+      for (let t = thick; t < end; t++) {
+        values[row + t] = (values[row + t] as number) + share * (takeSum(t) + under);
       }
-    }
-    for (let t = thick; t < most; t++) {
-      values[row + t] = (values[row + t] as number) + (sums[t] as number);
-      sums[t] = 0;
+      if (end > most) most = end;
     }
     filled.push(most);
   }

@@ -14,6 +14,7 @@
  */
 import { lnGamma, lnUpperTail } from '../numeric/gamma.ts';
 import { rootBetween } from '../numeric/root.ts';
+import { newMemory } from './memory.ts';
 
 const EACH = 1e-7;
 const NOTHING = 1e-24;
@@ -23,7 +24,13 @@ export interface Rule {
   /** Half the power of r: (m + 3)/2. */
   readonly k: number;
   readonly step: number;
-  readonly lnGammaK: number;
+  /** e^Δ, from one τ to the next. */
+  readonly ratio: number;
+  /** ln of Δ/Γ(k). */
+  readonly lnShare: number;
+  /** The merged term beside the one whose place it takes: its τ over that one's, and ln of its weight over that one's. */
+  readonly mergedTau: number;
+  readonly lnMerged: number;
   /** τr² beyond which a term adds nothing that counts. */
   readonly high: number;
   /** τr² below which terms are merged. */
@@ -47,7 +54,10 @@ export function ruleFor(m: number): Rule {
   const tail = (s: number): number => lnUpperTail(k, s) - Math.log(EACH);
   const high = rootBetween(tail, k + 1, 40 + 2 * k + 10 * Math.sqrt(k), 1e-6) * Math.exp(step / 2);
   const lnLow = (Math.log((2 * EACH * (k + 1) ** 2 * (k + 2)) / k) + lnGamma(k + 1)) / (k + 2);
-  const rule = { k, step, lnGammaK, high, low: Math.exp(lnLow), reach: NOTHING ** (-1 / k) };
+  // Σ over j ≤ first of two geometric series, for the weights and for weight times τ.
+  const [below, belowMean] = [1 - Math.exp(-k * step), 1 - Math.exp(-(k + 1) * step)];
+  const merged = { mergedTau: below / belowMean, lnMerged: -Math.log(below) };
+  const rule = { k, step, ratio: Math.exp(step), lnShare: Math.log(step) - lnGammaK, ...merged, high, low: Math.exp(lnLow), reach: NOTHING ** (-1 / k) };
   if (rules.size >= RULES_KEPT) rules.delete(rules.keys().next().value as number);
   rules.set(m, rule);
   return rule;
@@ -67,18 +77,14 @@ export interface Terms {
   readonly first: number;
 }
 
-export function termsFor(rule: Rule, lowest: number, highest: number, far: number): Terms {
-  const { k, step, lnGammaK } = rule;
+export function termsFor(rule: Rule, lowest: number, highest: number, far: number, memory = newMemory): Terms {
+  const { k, step, ratio, lnShare, mergedTau, lnMerged } = rule;
   const r2 = Math.min(highest * highest + far * far, highest * highest * rule.reach);
   const first = Math.floor(Math.log(rule.low / r2) / step);
   const last = Math.max(first + 1, Math.ceil(Math.log(rule.high / (lowest * lowest)) / step));
   const count = last - first + 1;
-  // Three rows of one array: to make an array takes longer than to fill it.
-  const rows = new Float64Array(3 * count);
-  const [tau, rootTau, lnWeight] = [rows.subarray(0, count), rows.subarray(count, 2 * count), rows.subarray(2 * count)];
-  const lnShare = Math.log(step) - lnGammaK;
+  const [tau, rootTau, lnWeight] = [memory('tau', count), memory('rootTau', count), memory('lnWeight', count)];
   // τ is a geometric row: a product each instead of an exponential; 500 of them round to 1e-13.
-  const ratio = Math.exp(step);
   let next = Math.exp(first * step);
   for (let t = 0; t < count; t++) {
     tau[t] = next;
@@ -86,22 +92,20 @@ export function termsFor(rule: Rule, lowest: number, highest: number, far: numbe
     lnWeight[t] = k * (first + t) * step + lnShare;
     next *= ratio;
   }
-  // The merged term: Σ over j ≤ first of two geometric series, for the weights and for weight times τ.
-  const [below, belowMean] = [1 - Math.exp(-k * step), 1 - Math.exp(-(k + 1) * step)];
-  tau[0] = ((tau[0] as number) * below) / belowMean;
+  tau[0] = (tau[0] as number) * mergedTau;
   rootTau[0] = Math.sqrt(tau[0] as number);
-  lnWeight[0] = (lnWeight[0] as number) - Math.log(below);
+  lnWeight[0] = (lnWeight[0] as number) + lnMerged;
   return { rule, lowest, highest, count, tau, rootTau, lnWeight, first };
 }
 
 /** Φ(m+1)h^(m+1)/2π times the weight of each term and e^(−τh²): what multiplies the two axes, µmol/m²/s. Zero for terms too narrow to count at h. */
-export function weightsAt(terms: Terms, ppf: number, m: number, h: number): Float64Array {
+export function weightsAt(terms: Terms, ppf: number, m: number, h: number, memory = newMemory): Float64Array {
   const { tau, lnWeight, count, rule } = terms;
   const scale = (ppf * (m + 1)) / (2 * Math.PI * h * h);
   // h^(m+1) = h^(2k)/h²; inside the exponential, since τᵏ alone overflows for a narrow beam.
   const lnH = rule.k * Math.log(h * h);
-  const weights = new Float64Array(count);
+  const weights = memory('weights', count);
   const most = rule.high / (h * h);
-  for (let t = 0; t < count && (tau[t] as number) <= most; t++) weights[t] = scale * Math.exp((lnWeight[t] as number) + lnH - (tau[t] as number) * h * h);
+  for (let t = 0; t < count; t++) weights[t] = (tau[t] as number) <= most ? scale * Math.exp((lnWeight[t] as number) + lnH - (tau[t] as number) * h * h) : 0;
   return weights;
 }

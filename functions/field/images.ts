@@ -18,22 +18,18 @@ export function imageCount(sides: number): number {
   return Math.max(0, Math.ceil(Math.log((REFLECTION_LEFT / 4) * (1 + sides)) / Math.log(sides) - 1));
 }
 
-/** Centres of faces and of their mirror images along one axis, with the share of the light that each has left. */
+/** Faces and mirror images of faces that have one share of the light left: where their centres are along one axis. */
 export interface Images {
-  readonly at: Float64Array;
-  readonly share: Float64Array;
+  readonly share: number;
+  readonly at: readonly number[];
 }
 
 /** With so many images at either end: the n-th is shifted by n benches, and mirrored when n is odd. */
-export function imagesOf({ centres, bench, sides }: AxisSources, each: number): Images {
-  const at = new Float64Array(centres.length * (2 * each + 1));
-  const share = new Float64Array(at.length);
-  let i = 0;
-  for (const u of centres) {
-    for (let n = -each; n <= each; n++, i++) {
-      at[i] = n * bench + (n % 2 === 0 ? u : bench - u);
-      share[i] = sides ** Math.abs(n);
-    }
+export function imagesOf({ centres, bench, sides }: AxisSources, each: number): Images[] {
+  const found: Images[] = [{ share: 1, at: centres }];
+  for (let n = 1; n <= each; n++) {
+    const mirrored = n % 2 === 0 ? centres : centres.map((u) => bench - u);
+    found.push({ share: sides ** n, at: mirrored.flatMap((u) => [u - n * bench, u + n * bench]) });
   }
-  return { at, share };
+  return found;
 }

@@ -25,10 +25,11 @@
  */
 import { type AxisTable, axisTable } from './axis-table.ts';
 import { type Crossing, crossings } from './crossings.ts';
-import { axisFactor } from './face-means.ts';
+import { axisFactor, ROOM } from './face-means.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
 import { imageCount } from './images.ts';
 import type { Layout } from './layout.ts';
+import { keptMemory, newMemory } from './memory.ts';
 
 export { landingShare } from './landing.ts';
 export { defaultGrid, faces } from './layout.ts';
@@ -64,20 +65,21 @@ export function crossingTables(
   xs: readonly number[],
   ys: readonly number[],
   whole = c,
+  memory = newMemory,
 ): CrossingTables {
   const { bench, sides } = layout;
-  const terms = termsFor(ruleFor(c.m), lowest, highest, farthest(layout, whole, xs, ys));
+  const terms = termsFor(ruleFor(c.m), lowest, highest, farthest(layout, whole, xs, ys), memory);
   return {
     crossing: c,
     terms,
-    x: axisTable(terms, xs, { centres: c.xs, size: c.length, bench: bench.length, sides }),
-    y: axisTable(terms, ys, { centres: c.ys, size: c.width, bench: bench.width, sides }),
+    x: axisTable(terms, xs, { centres: c.xs, size: c.length, bench: bench.length, sides }, memory('x', xs.length * terms.count)),
+    y: axisTable(terms, ys, { centres: c.ys, size: c.width, bench: bench.width, sides }, memory('y', ys.length * terms.count)),
   };
 }
 
 /** Weights of the terms at one height, with the factors of both axes in them. */
-export function crossingWeights({ crossing: c, terms }: Pick<CrossingTables, 'crossing' | 'terms'>, height: number): Float64Array {
-  const weights = weightsAt(terms, c.ppf, c.m, height);
+export function crossingWeights({ crossing: c, terms }: Pick<CrossingTables, 'crossing' | 'terms'>, height: number, memory = newMemory): Float64Array {
+  const weights = weightsAt(terms, c.ppf, c.m, height, memory);
   axisFactor(terms, c.length, weights);
   axisFactor(terms, c.width, weights);
   return weights;
@@ -87,85 +89,89 @@ export function crossingWeights({ crossing: c, terms }: Pick<CrossingTables, 'cr
 const COLUMNS = 4;
 const ROWS = 2;
 
-/** wₜ Yₜ of a pair of rows. Kept from call to call: to make a typed array takes as long as the products of five points. */
-let kept = new Float64Array(0);
+/** wₜ Yₜ of a pair of rows: kept, and of a fixed size, so that the compiler knows their addresses. */
+const UPPER = new Float64Array(ROOM);
+const LOWER = new Float64Array(ROOM);
 
 /**
  * Adds Σₜ wₜ Xₜ Yₜ to a grid of nx by ny points, which is the first corner of one with rows of `width` points. Terms beyond `filled` are
  * zero in both tables.
  */
 export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx: number, ny: number, into: Float64Array, width = nx): void {
-  const count = weights.length;
+  const { count } = x;
   let used = count;
   while (used > 0 && weights[used - 1] === 0) used--;
-  if (kept.length < ROWS * count) kept = new Float64Array(ROWS * count);
-  // The second row is left out where the last one stands alone.
-  const pair = kept;
+  const addBlock = ADD_BLOCK;
   for (let j = 0; j < ny; j += ROWS) {
     const rows = Math.min(ROWS, ny - j);
     let reachY = 0;
     for (let r = 0; r < rows; r++) reachY = Math.max(reachY, Math.min(used, y.filled[j + r] as number));
     for (let r = 0; r < rows; r++) {
-      for (let t = 0; t < reachY; t++) pair[r * count + t] = (weights[t] as number) * (y.values[(j + r) * count + t] as number);
+      const row = r === 0 ? UPPER : LOWER;
+      for (let t = 0; t < reachY; t++) row[t] = (weights[t] as number) * (y.values[(j + r) * count + t] as number);
     }
     let i = 0;
     for (; rows === ROWS && i + COLUMNS <= nx; i += COLUMNS) {
       const most = Math.max(x.filled[i] as number, x.filled[i + 1] as number, x.filled[i + 2] as number, x.filled[i + 3] as number);
-      addBlock(pair, x.values, i * count, count, Math.min(most, reachY), into, j * width + i, width);
+      addBlock(x.values, i * count, count, Math.min(most, reachY), into, j * width + i, width);
     }
     for (; i < nx; i++) {
       const reach = Math.min(reachY, x.filled[i] as number);
       for (let r = 0; r < rows; r++) {
         const p = (j + r) * width + i;
-        into[p] = (into[p] as number) + dot(pair, r * count, x.values, i * count, reach);
+        into[p] = (into[p] as number) + dot(r === 0 ? UPPER : LOWER, x.values, i * count, reach);
       }
     }
   }
 }
 
-/** The products of a pair of rows with COLUMNS columns, from `a` on. A function of its own: with so few numbers about, the compiler keeps the sums in the processor. */
-function addBlock(pair: Float64Array, columns: Float64Array, a: number, count: number, reach: number, into: Float64Array, p: number, width: number): void {
-  const b = a + count;
-  const c = b + count;
-  const d = c + count;
-  let upperA = 0;
-  let upperB = 0;
-  let upperC = 0;
-  let upperD = 0;
-  let lowerA = 0;
-  let lowerB = 0;
-  let lowerC = 0;
-  let lowerD = 0;
-  for (let t = 0; t < reach; t++) {
-    const u = pair[t] as number;
-    const l = pair[count + t] as number;
-    const va = columns[a + t] as number;
-    const vb = columns[b + t] as number;
-    const vc = columns[c + t] as number;
-    const vd = columns[d + t] as number;
-    upperA += u * va;
-    upperB += u * vb;
-    upperC += u * vc;
-    upperD += u * vd;
-    lowerA += l * va;
-    lowerB += l * vb;
-    lowerC += l * vc;
-    lowerD += l * vd;
-  }
-  const q = p + width;
-  into[p] = (into[p] as number) + upperA;
-  into[p + 1] = (into[p + 1] as number) + upperB;
-  into[p + 2] = (into[p + 2] as number) + upperC;
-  into[p + 3] = (into[p + 3] as number) + upperD;
-  into[q] = (into[q] as number) + lowerA;
-  into[q + 1] = (into[q + 1] as number) + lowerB;
-  into[q + 2] = (into[q + 2] as number) + lowerC;
-  into[q + 3] = (into[q + 3] as number) + lowerD;
+/** Adds the products of the pair of rows with COLUMNS columns, from `a` on. A function of its own: with so few numbers about, the compiler keeps the sums in the processor. */
+function blockAdder() {
+  const [upper, lower] = [UPPER, LOWER];
+  return (columns: Float64Array, a: number, count: number, reach: number, into: Float64Array, p: number, width: number): void => {
+    const b = a + count;
+    const c = b + count;
+    const d = c + count;
+    let upperA = 0;
+    let upperB = 0;
+    let upperC = 0;
+    let upperD = 0;
+    let lowerA = 0;
+    let lowerB = 0;
+    let lowerC = 0;
+    let lowerD = 0;
+    for (let t = 0; t < reach; t++) {
+      const u = upper[t] as number;
+      const l = lower[t] as number;
+      const va = columns[a + t] as number;
+      const vb = columns[b + t] as number;
+      const vc = columns[c + t] as number;
+      const vd = columns[d + t] as number;
+      upperA += u * va;
+      upperB += u * vb;
+      upperC += u * vc;
+      upperD += u * vd;
+      lowerA += l * va;
+      lowerB += l * vb;
+      lowerC += l * vc;
+      lowerD += l * vd;
+    }
+    const q = p + width;
+    into[p] = (into[p] as number) + upperA;
+    into[p + 1] = (into[p + 1] as number) + upperB;
+    into[p + 2] = (into[p + 2] as number) + upperC;
+    into[p + 3] = (into[p + 3] as number) + upperD;
+    into[q] = (into[q] as number) + lowerA;
+    into[q + 1] = (into[q + 1] as number) + lowerB;
+    into[q + 2] = (into[q + 2] as number) + lowerC;
+    into[q + 3] = (into[q + 3] as number) + lowerD;
+  };
 }
+const ADD_BLOCK = blockAdder();
 
-function dot(rows: Float64Array, from: number, columns: Float64Array, at: number, reach: number): number {
+function dot(row: Float64Array, columns: Float64Array, at: number, reach: number): number {
   let sum = 0;
-  for (let t = 0; t < reach; t++) sum += (rows[from + t] as number) * (columns[at + t] as number);
+  for (let t = 0; t < reach; t++) sum += (row[t] as number) * (columns[at + t] as number);
   return sum;
 }
 
@@ -193,8 +199,8 @@ function addField(
   width: number,
 ): void {
   for (const c of all) {
-    const tables = crossingTables(layout, c, height, height, xs, ys);
-    addProduct(crossingWeights(tables, height), tables.x, tables.y, xs.length, ys.length, field, width);
+    const tables = crossingTables(layout, c, height, height, xs, ys, c, keptMemory);
+    addProduct(crossingWeights(tables, height, keptMemory), tables.x, tables.y, xs.length, ys.length, field, width);
   }
 }
 

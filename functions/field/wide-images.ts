@@ -86,8 +86,8 @@ function make(terms: Terms, size: number, bench: number, sides: number): WideIma
 
 /** aₚ of every wide term, for the images of one parity. */
 function coefficients(terms: Terms, count: number, size: number, bench: number, sides: number, parity: number, most: number): Float64Array {
-  const ns = Array.from({ length: 2 * most + 1 }, (_, i) => i - most).filter((n) => Math.abs(n) % 2 === parity);
-  const images: Images = { at: Float64Array.from(ns, (n) => n * bench), share: Float64Array.from(ns, (n) => sides ** Math.abs(n)) };
+  const images: Images[] = [];
+  for (let n = parity; n <= most; n += 2) images.push({ share: sides ** n, at: n === 0 ? [0] : [-n * bench, n * bench] });
   const angles = Array.from({ length: NODES }, (_, j) => ((j + 0.5) * Math.PI) / NODES);
   const nodes = angles.map((angle) => bench * Math.sqrt((1 + Math.cos(angle)) / 2));
   const values = new Float64Array(NODES * terms.count);

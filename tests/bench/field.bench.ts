@@ -44,8 +44,8 @@ function compileC(): { run: string; folder: string } | string {
 function timeInC(program: string, layout: Layout, height: number, nx: number, ny: number, runs: number): { us: number; total: number } {
   const { fixture, along, across } = layout.groups[0] as RegularGroup;
   const m = beamExponent(fixture.beam);
-  const { k, step, lnGammaK, high, low, reach } = ruleFor(m);
-  const rule = [k, step, lnGammaK, high, low, reach];
+  const { k, step, ratio, lnShare, mergedTau, lnMerged, high, low, reach } = ruleFor(m);
+  const rule = [k, step, ratio, lnShare, mergedTau, lnMerged, high, low, reach];
   const given = [...rule, fixture.ppf, m, fixture.length, fixture.width, along, across, layout.bench.length, layout.bench.width, height, nx, ny, runs];
   const [seconds, total] = execFileSync(program, given.map(String), { encoding: 'utf8' }).split(' ').map(Number);
   return { us: (seconds as number) * 1e6, total: total as number };
