@@ -1,3 +1,4 @@
+import { say } from '../check-args.ts';
 import { define, isRefusal, refuse } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT } from './field-params.ts';
 import { showModel, showPoint } from './field-steps.ts';
@@ -32,7 +33,7 @@ export const BENCH_PPFD = define({
     if (isRefusal(layout)) return named('BENCH.PPFD', layout);
     const { length, width } = layout.bench;
     if (layout.sides > 0 && !(x >= 0 && x <= length && y >= 0 && y <= width)) {
-      return refuse(`BENCH.PPFD: (${x}, ${y}) m lies behind a reflecting side; x can be 0 to ${length} m and y 0 to ${width} m.`);
+      return refuse(`BENCH.PPFD: (${say(x)}, ${say(y)}) m lies behind a reflecting side; x can be 0 to ${say(length)} m and y 0 to ${say(width)} m.`);
     }
     const value = ppfdAt(layout, height, x, y);
     if (show) {

@@ -1,19 +1,30 @@
+import { say } from '../check-args.ts';
 import { type Cells, define, isRefusal, type Refusal, refuse } from '../define.ts';
 import { BEAM, BENCH_LENGTH, BENCH_WIDTH, FACE_LENGTH, FACE_WIDTH, PPF, SIDES } from './field-params.ts';
 import { layoutPpf, type Place } from './layout.ts';
 import { layoutText, parseLayout } from './layout-text.ts';
 import { named } from './named.ts';
 
+const given = (cell: unknown): boolean => cell !== null && cell !== undefined;
+
 /** The positions in a range; rows that are blank throughout are left out. */
 function places(cells: Cells, turns: Cells | undefined): Place[] | Refusal {
   if (turns && turns.length !== cells.length) {
-    return refuse(`LAYOUT.AT: there are ${cells.length} rows of positions and ${turns.length} of turned; they must be as many.`);
+    return refuse(`LAYOUT.AT: there are ${say(cells.length)} rows of positions and ${say(turns.length)} of turned; they must be as many.`);
   }
   const found: Place[] = [];
-  for (const [i, [x = null, y = null]] of cells.entries()) {
-    if (x === null && y === null) continue;
-    if (typeof x !== 'number' || typeof y !== 'number') return refuse(`LAYOUT.AT: row ${i + 1} of the positions needs two lengths, x and y.`);
-    found.push({ x, y, turned: turns?.[i]?.[0] === true });
+  for (const [i, [x = null, y = null, ...more]] of cells.entries()) {
+    const [turned = null, ...others] = turns?.[i] ?? [];
+    if (others.some(given)) return refuse(`LAYOUT.AT: row ${say(i + 1)} of turned has more than one value; it takes one for each fixture.`);
+    if (x === null && y === null && !more.some(given)) {
+      if (given(turned))
+        return refuse(`LAYOUT.AT: row ${say(i + 1)} of turned is ${turned ? 'TRUE' : 'FALSE'}, but no fixture stands in that row of the positions.`);
+      continue;
+    }
+    if (typeof x !== 'number' || typeof y !== 'number' || more.some(given)) {
+      return refuse(`LAYOUT.AT: row ${say(i + 1)} of the positions needs two lengths, x and y, and no more.`);
+    }
+    found.push({ x, y, turned: turned === true });
   }
   return found.length > 0 ? found : refuse('LAYOUT.AT: there is no position in the range; each row holds x and y.');
 }

@@ -1,4 +1,5 @@
 /** What is wrong with a layout, in a sentence for the person at the bench. */
+import { say } from '../check-args.ts';
 import { type Refusal, refuse } from '../define.ts';
 import { type Face, faces, type Layout, layoutCount } from './layout.ts';
 import { LIMITS } from './limits.ts';
@@ -13,19 +14,21 @@ export function layoutFault(layout: Layout): Refusal | undefined {
 
 function numberFault({ bench, sides, groups }: Layout): Refusal | undefined {
   const within = (what: string, x: number, low: number, high: number, unit: string): string | undefined =>
-    x >= low && x <= high ? undefined : `The layout's ${what} is ${x} ${unit}; it can be from ${low} to ${high} ${unit}.`;
+    x >= low && x <= high ? undefined : `The layout's ${what} is ${say(x)}${unit}; it can be from ${say(low)} to ${say(high)}${unit}.`;
   const checks = [
-    within('bench length', bench.length, LIMITS.benchLeast, LIMITS.benchMost, 'm'),
-    within('bench width', bench.width, LIMITS.benchLeast, LIMITS.benchMost, 'm'),
+    within('bench length', bench.length, LIMITS.benchLeast, LIMITS.benchMost, ' m'),
+    within('bench width', bench.width, LIMITS.benchLeast, LIMITS.benchMost, ' m'),
     within('wall reflectance', sides, 0, LIMITS.sidesMost, ''),
   ];
   for (const group of groups) {
     const { ppf, length, width, beam } = group.fixture;
-    checks.push(ppf > 0 && ppf <= LIMITS.ppfMost ? undefined : `The layout's output is ${ppf} µmol/s; it can be above 0 and up to ${LIMITS.ppfMost} µmol/s.`);
-    checks.push(within('face length', length, 0, LIMITS.faceMost, 'm'), within('face width', width, 0, LIMITS.faceMost, 'm'));
+    checks.push(
+      ppf > 0 && ppf <= LIMITS.ppfMost ? undefined : `The layout's output is ${say(ppf)} µmol/s; it can be above 0 and up to ${say(LIMITS.ppfMost)} µmol/s.`,
+    );
+    checks.push(within('face length', length, 0, LIMITS.faceMost, ' m'), within('face width', width, 0, LIMITS.faceMost, ' m'));
     checks.push(within('beam', beam, LIMITS.beamLeast, LIMITS.beamMost, '°'));
     if (group.kind === 'free') {
-      for (const { x, y } of group.places) checks.push(within('position', Math.max(Math.abs(x), Math.abs(y)), 0, LIMITS.placeMost, 'm from the origin'));
+      for (const { x, y } of group.places) checks.push(within('position', Math.max(Math.abs(x), Math.abs(y)), 0, LIMITS.placeMost, ' m from the origin'));
     } else {
       for (const spread of [group.spreadAlong, group.spreadAcross]) checks.push(within('spread', spread, LIMITS.spreadLeast, LIMITS.spreadMost, ''));
     }
@@ -37,7 +40,7 @@ function numberFault({ bench, sides, groups }: Layout): Refusal | undefined {
 function countFault(layout: Layout): Refusal | undefined {
   const count = layoutCount(layout);
   if (count < 1) return refuse('The layout has no fixture; the least is 1 along and 1 across.');
-  return count > LIMITS.fixturesMost ? refuse(`The layout has ${count} fixtures; the most is ${LIMITS.fixturesMost}.`) : undefined;
+  return count > LIMITS.fixturesMost ? refuse(`The layout has ${say(count)} fixtures; the most is ${say(LIMITS.fixturesMost)}.`) : undefined;
 }
 
 /** How far two faces run into each other on one axis, m; two that have no extent there count as meeting where they coincide. */
@@ -58,7 +61,7 @@ function overlapFault(layout: Layout): Refusal | undefined {
   return undefined;
 }
 
-const metres = (x: number): string => `${Number(x.toPrecision(4))} m`;
+const metres = (x: number): string => `${say(Number(x.toPrecision(4)))} m`;
 
 function overlapMessage({ bench, groups }: Layout, a: Face, b: Face): string {
   const only = groups[0];
@@ -68,7 +71,10 @@ function overlapMessage({ bench, groups }: Layout, a: Face, b: Face): string {
     const [count, room] = alongX ? [only.along, only.spreadAlong * bench.length] : [only.across, only.spreadAcross * bench.width];
     const side = alongX ? 'along' : 'across';
     const fit = Math.floor((room + TOUCH) / size);
-    return `The faces overlap: ${count} ${side} stand ${metres(room / count)} apart and are ${metres(size)} ${alongX ? 'long' : 'wide'} that way; ${fit < 1 ? 'only one' : fit} ${fit > 1 ? 'fit' : 'fits'} ${side}.`;
+    return `The faces overlap: ${say(count)} ${side} stand ${metres(room / count)} apart and are ${metres(size)} ${alongX ? 'long' : 'wide'} that way; ${fit < 1 ? 'only one' : fit} ${fit > 1 ? 'fit' : 'fits'} ${side}.`;
+  }
+  if (a.length + a.width + b.length + b.width === 0) {
+    return `Two points stand at one place, (${metres(a.x)}, ${metres(a.y)}); move one of them, or take one with the output of both.`;
   }
   return `Two faces overlap: those centred at (${metres(a.x)}, ${metres(a.y)}) and (${metres(b.x)}, ${metres(b.y)}); move them apart by the size of a face.`;
 }

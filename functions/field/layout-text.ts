@@ -3,6 +3,7 @@
  * `9 (3×3) of 243 µmol/s 1.15×0.06 m 120° over 3.6×1.5 m, turned, spread 1.1×1.25, sides 0.5` (the last three only when used),
  * `2 at (0.6, 0.3) (1.8, 0.3 turned) of 44 µmol/s 0×0 m 60° over 3.6×1.5 m`, or several of these joined by ` + `.
  */
+import { say } from '../check-args.ts';
 import { isRefusal, type Refusal, refuse } from '../define.ts';
 import type { FreeGroup, Group, Layout } from './layout.ts';
 import { countOf } from './layout.ts';
@@ -84,7 +85,7 @@ function readGroup(text: string): Layout | Refusal {
         spreadAlong: match[12] ? number(12) : 1,
         spreadAcross: match[13] ? number(13) : 1,
       };
-  if (countOf(group) !== number(1)) return refuse(`The layout “${clip(text)}” says ${match[1]} fixtures but places ${countOf(group)}.`);
+  if (countOf(group) !== number(1)) return refuse(`The layout “${clip(text)}” says ${say(number(1))} fixtures but places ${say(countOf(group))}.`);
   return { bench: { length: number(9), width: number(10) }, sides: match[14] ? number(14) : 0, groups: [group] };
 }
 
@@ -94,9 +95,11 @@ export function joinLayouts(parts: readonly Layout[]): Layout | Refusal {
   if (!first) return refuse('There is no layout to join.');
   for (const { bench, sides } of parts) {
     if (bench.length !== first.bench.length || bench.width !== first.bench.width) {
-      return refuse(`Joined layouts must hang over one bench; these say ${first.bench.length}×${first.bench.width} m and ${bench.length}×${bench.width} m.`);
+      return refuse(
+        `Joined layouts must hang over one bench; these say ${say(first.bench.length)}×${say(first.bench.width)} m and ${say(bench.length)}×${say(bench.width)} m.`,
+      );
     }
-    if (sides !== first.sides) return refuse(`Joined layouts must hang between the same sides; these reflect ${first.sides} and ${sides}.`);
+    if (sides !== first.sides) return refuse(`Joined layouts must hang between the same sides; these reflect ${say(first.sides)} and ${say(sides)}.`);
   }
   return { bench: first.bench, sides: first.sides, groups: parts.flatMap((part) => part.groups) };
 }

@@ -1,4 +1,5 @@
 /** The field of a layout text at a height on a sample grid: reckoned once, shared by all the functions that ask for it. */
+import { say } from '../check-args.ts';
 import { isRefusal, type Refusal, refuse } from '../define.ts';
 import { benchField } from './kernel.ts';
 import { defaultGrid, type Layout } from './layout.ts';
@@ -29,7 +30,7 @@ export function sampleField(text: string, height: number, nx?: number, ny?: numb
   const [defaultX, defaultY] = defaultGrid(layout);
   const [columns, rows] = [nx ?? defaultX, ny ?? defaultY];
   if (columns * rows > LIMITS.gridMost) {
-    return refuse(`The sample grid of ${columns} × ${rows} cells has ${columns * rows}; the most is ${LIMITS.gridMost}.`);
+    return refuse(`The sample grid of ${say(columns)} × ${say(rows)} cells has ${say(columns * rows)}; the most is ${say(LIMITS.gridMost)}.`);
   }
   const key = `${height} ${columns} ${rows} ${text}`;
   const kept = known.get(key);

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { isRefusal } from '../../../functions/define.ts';
+import { type Cells, isRefusal, refuse } from '../../../functions/define.ts';
 import { defaultGrid, faces, type Layout } from '../../../functions/field/layout.ts';
+import { LAYOUT_AT } from '../../../functions/field/layout-at.ts';
 import { layoutText, parseLayout } from '../../../functions/field/layout-text.ts';
 import { evaluate } from '../evaluate.ts';
 
@@ -103,18 +104,38 @@ const refused: readonly (readonly [string, string, RegExp])[] = [
   ['half a fixture', 'LAYOUT(156,1.2,0,120,1.5,4,2.4,1.2)', /along/],
   ['no fixture', 'LAYOUT(156,1.2,0,120,0,4,2.4,1.2)', /along/],
   ['a face that crosses a reflecting side', 'LAYOUT(156,1.2,0,120,2,4,2.4,1.2,FALSE,1.1,1,0.5)', /crosses a reflecting side/],
-  ['two points at one place', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;0.6,0.3})', /overlap/],
+  ['two points at one place', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;0.6,0.3})', /two points stand at one place, \(0.6 m, 0.3 m\); move one/],
   ['positions without y', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6;0.7})', /row 1/],
+  ['turned for more rows than there are positions', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE;FALSE})', /1 rows of positions and 2 of turned/],
+  ['turned with two values in a row', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE,FALSE})', /row 1 of turned has more than one value/],
+  ['positions with a third number', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3,0.4})', /row 1 of the positions .* no more/],
   ['a join over two benches', 'LAYOUT.JOIN(LAYOUT(1,0,0,60,1,1,1,1),LAYOUT(1,0,0,60,1,1,2,1))', /one bench/],
   ['a join of faces that clash', 'LAYOUT.JOIN(LAYOUT(1,0.5,0.5,60,1,1,1,1),LAYOUT(1,0.4,0.4,60,1,1,1,1))', /two faces overlap/],
   ['a text that says no layout', 'BENCH.MEAN("nine bars",0.5)', /BENCH.MEAN: .*says no layout/],
   ['a text that counts wrongly', 'LAYOUT.COUNT("5 (2×2) of 1 µmol/s 0.5×0.1 m 120° over 4×2 m")', /says 5 fixtures but places 4/],
-  ['a grid of more than 10,000 points', 'BENCH.MEAN(LAYOUT(1,0,0,60,1,1,1,1),0.5,200,200)', /the most is 10000/],
+  ['a grid of more than 10,000 points', 'BENCH.MEAN(LAYOUT(1,0,0,60,1,1,1,1),0.5,200,200)', /40\u202f000; the most is 10\u202f000/],
+  [
+    'an output beyond all lamps, in a text',
+    'LAYOUT.PPF("1 (1×1) of 2000000 µmol/s 1×1 m 120° over 2×2 m")',
+    /2\u202f000\u202f000 µmol\/s; .* 1\u202f000\u202f000 µmol\/s/,
+  ],
 ];
 
 test.each(refused)('%s: refused, and the refusal says what clashes', (_, formula, words) => {
   const value = evaluate(formula);
   expect(isRefusal(value) ? value.message : value).toMatch(words);
+});
+
+test('what is said of turning a fixture that is not there is refused', () => {
+  const positions = [
+    [0.6, 0.3],
+    [null, null],
+  ];
+  const work = LAYOUT_AT.work as (args: readonly unknown[], show: undefined) => unknown;
+  const layout = (turned: Cells) => work([44, 1, 0, 60, 3.6, 1.5, positions, turned, 0], undefined);
+  const refusal = layout([[true], [false]]);
+  expect(refusal).toEqual(refuse('LAYOUT.AT: row 2 of turned is FALSE, but no fixture stands in that row of the positions.'));
+  expect(layout([[true], [null]])).toBe('1 at (0.6, 0.3 turned) of 44 µmol/s 1×0 m 60° over 3.6×1.5 m');
 });
 
 test('touching faces are allowed', () => {
