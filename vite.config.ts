@@ -4,6 +4,10 @@ import { defineConfig } from 'vitest/config';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 
+const UNOFFERED =
+  'Complex|RadixConversion|BitwiseLogicOperations|BitShift|Address|Sequence|Sort|Unique|CountUnique|FormulaText|Hyperlink|Delta|Random|Array|Matrix';
+const FAMILY = new RegExp(`hyperformula/es/interpreter/plugin/((?:${UNOFFERED})Plugin)\\.mjs$`);
+
 /**
  * The calculator describes its functions in words that nobody here asks for, and has families of which no function is offered
  * (src/engine/allowed.ts): with them the program would be 30 kB larger.
@@ -13,7 +17,7 @@ const withoutUnoffered = (): Plugin => ({
   load(id) {
     const [, category] = /hyperformula\/es\/interpreter\/functionMetadata\/categories\/([a-z-]+)\.mjs$/.exec(id) ?? [];
     if (category !== undefined) return `export const ${category.replaceAll('-', '_').toUpperCase()}_DOCS = {};`;
-    const [, family] = /hyperformula\/es\/interpreter\/plugin\/((?:Complex|RadixConversion|Bitwise|BitShift)\w*)\.mjs$/.exec(id) ?? [];
+    const [, family] = FAMILY.exec(id) ?? [];
     if (family === undefined) return undefined;
     return `import { FunctionPlugin } from './FunctionPlugin.mjs'; export class ${family} extends FunctionPlugin {} ${family}.implementedFunctions = {};`;
   },
