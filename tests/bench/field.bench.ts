@@ -67,18 +67,22 @@ const ROUNDS = 25;
 /** Runs a batch, and batches a round on our side (field.c takes the best of as many). */
 const [RUNS, BATCHES] = [40, 10];
 
-/** Median over the rounds of our best time over C's best. */
-function ratioToC(program: string, layout: Layout): number {
-  const ratios = Array.from({ length: ROUNDS }, () => {
-    let best = Number.POSITIVE_INFINITY;
+/**
+ * Our time over C's: the median over the rounds of best over best, and the best of all rounds over the best of all. The first is what counts. Where the second
+ * is less, the processor was shared with others outside this machine: what waits for room in it then waits longer, and our code does more than C's.
+ */
+function ratioToC(program: string, layout: Layout): { median: number; undisturbed: number } {
+  const rounds = Array.from({ length: ROUNDS }, () => {
+    let ours = Number.POSITIVE_INFINITY;
     for (let batch = 0; batch < BATCHES; batch++) {
       const start = performance.now();
       for (let run = 0; run < RUNS; run++) keep(benchField(layout, 0.5, 24, 12)[0] as number);
-      best = Math.min(best, ((performance.now() - start) / RUNS) * 1000);
+      ours = Math.min(ours, ((performance.now() - start) / RUNS) * 1000);
     }
-    return best / timeInC(program, layout, 0.5, 24, 12, RUNS).us;
+    return { ours, theirs: timeInC(program, layout, 0.5, 24, 12, RUNS).us };
   });
-  return ratios.sort((a, b) => a - b)[ROUNDS >> 1] as number;
+  const ratios = rounds.map(({ ours, theirs }) => ours / theirs).sort((a, b) => a - b);
+  return { median: ratios[ROUNDS >> 1] as number, undisturbed: Math.min(...rounds.map((r) => r.ours)) / Math.min(...rounds.map((r) => r.theirs)) };
 }
 
 for (const beam of [10, 30, 60, 90, 120, 150, 170]) {
@@ -89,9 +93,9 @@ for (const beam of [10, 30, 60, 90, 120, 150, 170]) {
     const { us, total } = timeInC(c.run, layout, 0.5, 24, 12, RUNS);
     const ours = benchField(layout, 0.5, 24, 12).reduce((s, e) => s + e, 0);
     if (Math.abs(total / ours - 1) > 1e-9) throw new Error(`the C program reckons something else: ${total} against ${ours}`);
-    const ratio = ratioToC(c.run, layout);
-    note = `  C ${us.toFixed(1)} µs, ratio ${ratio.toFixed(2)}`;
-    if (ratio > 2) {
+    const { median, undisturbed } = ratioToC(c.run, layout);
+    note = `  C ${us.toFixed(1)} µs, ratio ${median.toFixed(2)}, undisturbed ${undisturbed.toFixed(2)}`;
+    if (median > 2) {
       failed++;
       note += ' OVER 2';
     }
