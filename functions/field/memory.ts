@@ -3,7 +3,7 @@
 type Slot = 'tau' | 'rootTau' | 'lnWeight' | 'weights' | 'x' | 'y';
 
 /** Gives an array so long or longer, with anything in it. What is kept is good until its slot is asked for again. */
-export type Memory = (slot: Slot, length: number) => Float64Array;
+type Memory = (slot: Slot, length: number) => Float64Array;
 
 /** For what outlives the field. */
 export const newMemory: Memory = (_, length) => new Float64Array(length);
