@@ -98,6 +98,9 @@ export const columnCommands: readonly Command[] = [
 ];
 
 export const cellCommands: readonly Command[] = [
+  make('clip-copy', 'Copy what is chosen', 'clipboard', inTable, { keys: 'Ctrl C' }),
+  make('clip-cut', 'Cut what is chosen, to move it', 'clipboard', inTable, { keys: 'Ctrl X' }),
+  make('clip-paste', 'Paste what was copied or cut', 'clipboard put insert', inTable, { keys: 'Ctrl V' }),
   make('repeat-down', 'Repeat the first row down', 'fill copy below formula', (d) => shape(d, 'rows') > 1),
   make('repeat-across', 'Repeat the first column across', 'fill copy right formula', (d) => shape(d, 'columns') > 1),
   make(

@@ -17,6 +17,7 @@ import { type Answer, isRefused } from '../book/refused.ts';
 import type { Session } from '../session.ts';
 import type { ObAskSlip } from './ask-slip.ts';
 import { valueAt, viewOf } from './cell-view.ts';
+import { type Clip, clip } from './clip.ts';
 import type { Room } from './desk.ts';
 import type { ObFindSlip } from './find-slip.ts';
 import type { Spot } from './grid-moves.ts';
@@ -172,6 +173,9 @@ export async function reshape(verb: string, room: Room, run: (command: (book: Bo
   else if (verb === 'allowed') {
     await import('./range-slip.ts');
     await room.slip<ObRangeSlip>('ob-range-slip')?.open(session, addresses(session.book, area), at);
+  } else if (verb.startsWith('clip-')) {
+    const said = await clip(verb.slice('clip-'.length) as Clip);
+    if (said) room.tell(said, true);
   } else if (verb === 'choose-on') room.chooseOn();
   else if (verb.startsWith('choose-')) {
     const { near, far } = whole(verb.slice('choose-'.length) as 'row', at.table, area);

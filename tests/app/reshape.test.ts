@@ -392,6 +392,40 @@ describe('by touch, 390 px wide', () => {
     await page.locator(`td[aria-label^="${name}"]`).waitFor({ state: 'attached' });
   }
 
+  it('copies with formulas, moves what was cut, and says where the browser does not let it', async () => {
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await drawer();
+    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    const byHandle = async (row: string, column: string, what: string): Promise<void> => {
+      // A tap on the cell that is chosen would open it for writing.
+      await cell('Fixture', 'C').tap();
+      await cell(row, column).tap();
+      await page.getByRole('button', { name: `What can be done with the row ${row}` }).tap();
+      await page.getByRole('menuitem', { name: what }).tap();
+    };
+    await byHandle('Mount height', 'B', 'Copy what is chosen');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/does not let this page put anything/);
+
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await writeByTouch(cell('Mount height', 'A'), '=0.2 m+20 cm', 'Mount height, A: 0.40 metres');
+    await byHandle('Mount height', 'A', 'Copy what is chosen');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Copied\./);
+    await byHandle('Mount height', 'B', 'Paste what was copied');
+    await expect.poll(() => spoken('Mount height', 'B')).toMatch(/: 0\.40 metres/);
+    // The formula came along, not its value alone.
+    await expect.poll(() => page.locator('.formula').textContent()).toMatch(/0\.2 m\s*\+\s*20 cm/);
+
+    const spread = await spoken('Spread along', 'A');
+    await byHandle('Spread along', 'A', 'Cut what is chosen');
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Cut: Spread along, A goes/);
+    expect(await spoken('Spread along', 'A')).toBe(spread);
+    await byHandle('Spread across', 'A', 'Paste what was copied');
+    await expect.poll(() => spoken('Spread along', 'A')).toMatch(/not answered yet/);
+    expect((await spoken('Spread across', 'A')).split(': ')[1]).toBe(spread.split(': ')[1]);
+  });
+
   it('is begun, given its brief, a scenario and a verdict, undone and redone, given a row, and sent out', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
     await page.getByRole('button', { name: /^Trade bench/ }).tap();
