@@ -15,12 +15,12 @@ export class ObLineMenu extends Part {
     this.what = what;
     await this.updateComplete;
     this.querySelector('dialog')?.showModal();
-    this.querySelector('button')?.focus();
+    this.querySelector<HTMLElement>('[role=menuitem]')?.focus();
   }
 
   #press(event: KeyboardEvent): void {
-    const buttons = [...this.querySelectorAll('button')];
-    const at = buttons.indexOf(document.activeElement as HTMLButtonElement);
+    const buttons = [...this.querySelectorAll<HTMLElement>('[role=menuitem]')];
+    const at = buttons.indexOf(document.activeElement as HTMLElement);
     const to = { ArrowDown: at + 1, ArrowUp: at - 1 + buttons.length, Home: 0, End: buttons.length - 1 }[event.key];
     if (to === undefined || buttons.length === 0) return;
     event.preventDefault();
@@ -32,6 +32,7 @@ export class ObLineMenu extends Part {
     const name = this.what === 'column' ? 'What can be done with the column' : 'What can be done with the row and its cells';
     const close = (): void => this.querySelector('dialog')?.close();
     return html`<dialog class="slip-box line-menu" aria-label=${name} @click=${(e: Event) => e.target === e.currentTarget && close()}>
+      <p class="lab">${name}</p>
       <div role="menu" aria-label=${name} @keydown=${this.#press}>
         ${usable.map(
           (command) =>
@@ -41,6 +42,7 @@ export class ObLineMenu extends Part {
             }}>${labelOf(command, this.desk)}</button>`,
         )}
       </div>
+      <button type="button" class="btn for-touch" @click=${close}>Leave</button>
     </dialog>`;
   }
 }
