@@ -147,7 +147,7 @@ export class Grid {
   #foldLine(fold: Fold, width: number, where: Where | undefined): Line {
     const { lines } = this.#host;
     const open = lines.isOpen(fold);
-    const inside = html`<th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => lines.turn(fold)}>${open ? `Put away again: ${fold.words}` : fold.words}</button></th>`;
+    const inside = html`<th scope="row" colspan=${width}><button type="button" aria-expanded=${open} @click=${() => lines.turn(fold)}>${open ? `Put away: ${fold.words}` : fold.words}</button></th>`;
     return { looks: 'fold', nth: where?.nth, top: where?.top, inside };
   }
 

@@ -41,7 +41,7 @@ it('a group that was taken out stands open again on the next visit, and one that
   await row('Kept for each full').waitFor();
   await comeBack();
   await row('Kept for each full').waitFor();
-  await page.getByRole('button', { name: /^Put away again: \d+ more: hours run by then/ }).click();
+  await page.getByRole('button', { name: /^Put away: \d+ more: hours run by then/ }).click();
   await expect.poll(() => inSight('Kept for each full')).toBe(0);
   await comeBack();
   expect(await inSight('Kept for each full')).toBe(0);
