@@ -113,10 +113,15 @@ export function countLeft(book: Book, page: Page): { readonly all: number; reado
   return { all, left };
 }
 
-/** Who is taken to have said what is typed into a given: in the brief the client, where until now it stood at a default. */
+/**
+ * Who is taken to have said what is typed into a given: the client, where until now it stood at a default of the brief or at another client's
+ * answer; the dates of the plan are ours.
+ */
 export function tellerOfTyped(at: At, content: string): string | undefined {
-  const said = saidBy(sourceOf(at));
-  return at.table.form === 'brief' && content !== '' && content !== at.cell?.content && said?.teller === 'default' ? 'client' : undefined;
+  const source = sourceOf(at);
+  const asked = saidBy(source)?.teller === 'default' && (at.table.form === 'brief' || mustBeAsked(at));
+  if (!asked || content === '' || content === at.cell?.content) return undefined;
+  return source === EXAMPLE_DATE ? 'ours' : 'client';
 }
 
 /**

@@ -67,6 +67,13 @@ test('what is typed over a default of the brief is the client’s word; over any
   expect(tellerOfTyped(at(book, 'Scenarios!A1'), '4')).toBeUndefined();
 });
 
+test('what is typed over the example’s answer beside the brief is the client’s word, and over its dates ours', () => {
+  const book = asExample(templateBook('trade-bench'));
+  expect(tellerOfTyped(at(book, 'Sheet!A1'), 'North shed')).toBe('client');
+  expect(tellerOfTyped(at(book, 'Sheet!A3'), '2027-01-08')).toBe('ours');
+  expect(tellerOfTyped(at(book, 'Prices!A3'), '5 %/year'), 'a habit that is no example').toBeUndefined();
+});
+
 test('an example’s answers are nobody’s word in the book of another client', () => {
   const book = asExample(sample);
   expect(countLeft(book, brief(book)).left).toBe(2);
