@@ -2,7 +2,8 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { sentence } from '../book/label.ts';
-import { heading, shown, table } from './pieces.ts';
+import { countLeft, questionsOn } from '../book/said-by.ts';
+import { heading, notAgreed, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 
 /** Of each line the first that the book has. */
@@ -12,7 +13,7 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
   const { book, letter } = reader;
   const cell = (name: string, before: string): unknown => {
     const found = reader.named(name);
-    return html`${before} ${found ? shown(found) : UNKNOWN}`;
+    return html`${before} ${found ? html`${shown(found)}${notAgreed(found)}` : UNKNOWN}`;
   };
   return html`<header>
     <div>
@@ -21,6 +22,14 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
       <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'holds until')}. Book ${fingerprint}.</p>
     </div>
   </header>`;
+}
+
+/** How much of the brief nobody has answered yet: until then the plan is not the client's. */
+export function open({ book }: Reader): TemplateResult | typeof nothing {
+  const pages = book.pages.filter((page) => questionsOn(book, page).length > 0).map((page) => countLeft(book, page));
+  const [all, left] = [pages.reduce((sum, one) => sum + one.all, 0), pages.reduce((sum, one) => sum + one.left, 0)];
+  if (left === 0) return nothing;
+  return html`<p class="open"><b>${left} of ${all} questions ${left === 1 ? 'is' : 'are'} still to be asked</b>: no answer yet, or a default that nobody has agreed to.</p>`;
 }
 
 /** What fails and what nobody knows comes before all else; a plan that holds says so in one line. */

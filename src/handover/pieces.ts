@@ -1,6 +1,7 @@
 /** The small pieces of the sheet: a value with the address of its cell, lists of values, tables. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { GAP } from '../../functions/number-text.ts';
+import { isLeft, mustBeAsked } from '../book/said-by.ts';
 import type { Found } from './reader.ts';
 
 /** A value as its cell shows it. The address goes with it, so that print can be held against the book. */
@@ -22,9 +23,15 @@ export const heading = (title: string, aside: unknown = nothing): TemplateResult
 export const section = (name: string, title: string, body: unknown, aside: unknown = nothing): TemplateResult =>
   html`<section class=${name}>${heading(title, aside)}${body}</section>`;
 
+/** What stands there for the template's own client is said to be so until somebody answers for this one. */
+export const notAgreed = ({ at, standing, value }: Found): unknown =>
+  standing === 'given' && value.kind !== 'blank' && value.kind !== 'error' && isLeft(at) && mustBeAsked(at)
+    ? html` <small>(from the template, not agreed)</small>`
+    : nothing;
+
 /** Labels at the left, values at the right. */
 export function list(lines: readonly Found[]): TemplateResult {
-  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}</td></tr>`)}</tbody></table>`;
+  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>`;
 }
 
 /** The first cell of a row says what the row is of. */

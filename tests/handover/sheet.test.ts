@@ -3,7 +3,10 @@ import { cellAt, placeIn } from '../../src/book/address.ts';
 import { apply } from '../../src/book/apply.ts';
 import type { Book, Table } from '../../src/book/book.ts';
 import { setMeasures } from '../../src/book/commands/set-measures.ts';
+import { setSource } from '../../src/book/commands/set-source.ts';
+import { addressOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
+import { asExample, isLeft, questionsOn } from '../../src/book/said-by.ts';
 import { viewOf } from '../../src/ui/cell-view.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { plainField } from '../templates/plain-light.ts';
@@ -51,7 +54,16 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
       .map((piece) => textOf(piece).trim())
       .filter((piece) => /\d/.test(piece));
     const said = JSON.stringify(book);
-    const own = [/^1 : \d+/, /points \d+ × \d+/, /squares/, /cut to 6 digits/, /Book [0-9a-f]{8}\.$/, /^[\d.]+\s(?:m|ft)$/, /^[A-Z]\w+![A-Z]+\d+$/];
+    const own = [
+      /^1 : \d+/,
+      /points \d+ × \d+/,
+      /squares/,
+      /^\d+ of \d+ questions (?:is|are) still to be asked$/,
+      /cut to 6 digits/,
+      /Book [0-9a-f]{8}\.$/,
+      /^[\d.]+\s(?:m|ft)$/,
+      /^[A-Z]\w+![A-Z]+\d+$/,
+    ];
     // Numbers of the lights in the plan stand alone.
     const numbers = new Set(Array.from({ length: 60 }, (_, i) => String(i + 1)));
     const stray = texts.filter((text) => !numbers.has(text) && !own.some((pattern) => pattern.test(text)) && !inBook(said, text));
@@ -154,6 +166,30 @@ describe('the sheet', () => {
     expect(textOf(section(made.body, 'verdict'))).toMatch(/can’t be judged yet[\s\S]*Not known:[\s\S]*Hanging load: unknown/);
     expect(textOf(made.body)).toContain('Site: not answered yet.');
     made.session.close();
+  });
+
+  it('says how many questions are open and what is the example’s, until it is asked', async () => {
+    const mark = /(?:Site|of|until)[^.]*?\(from the template, not agreed\)/g;
+    const begun = asExample({ ...templateBook('trade-bench'), client: 'Two sisters' });
+    const asked = begun.pages.flatMap((page) => questionsOn(begun, page));
+    const left = asked.filter(isLeft).map(addressOf);
+    const fresh = await make(begun);
+    const front = textOf(fresh.body.slice(0, fresh.body.indexOf('<section class="verdict')));
+    expect(left.length).toBeGreaterThan(5);
+    expect(front).toContain(`${left.length} of ${asked.length} questions are still to be asked`);
+    expect(front).toMatch(/Site: Polytunnel, bench by the door \(from the template, not agreed\)/);
+    expect(front.match(mark)).toHaveLength(3);
+    expect(textOf(section(fresh.body, 'costs'))).toMatch(/Tariff as of\s*2026-10-14 \(from the template, not agreed\)/);
+    fresh.session.close();
+
+    const answered = left.reduce((book, address) => {
+      const change = setSource(book, { address, teller: address === 'Sheet!A3' ? 'ours' : 'client', how: '' });
+      if (isRefused(change)) throw new Error(change.message);
+      return apply(book, change);
+    }, begun);
+    const agreed = await make(answered);
+    expect(textOf(agreed.body)).not.toMatch(/still to be asked|not agreed\)/);
+    agreed.session.close();
   });
 
   it('ranks no scenario where none holds, and hands over the base with what fails', async () => {
