@@ -122,7 +122,7 @@ export class ObApp extends Part implements Room {
       this.#ask();
     } else if (news.kind === 'book') {
       this.tick++;
-      if (this.chosen && !this.at) this.chosen = undefined;
+      this.#whereabouts.stayNear();
       this.#stayOnPage();
       // The chosen cell may stand elsewhere now, though no value differs.
       this.#ask();
@@ -215,6 +215,12 @@ export class ObApp extends Part implements Room {
 
   goBack(): void {
     this.#whereabouts.goBack();
+  }
+
+  toWorking(): void {
+    const working = this.querySelector<HTMLElement>('.working');
+    if (working?.contains(document.activeElement)) [...this.querySelectorAll<ObTable>('ob-table')].find((table) => table.chosenSpot)?.take();
+    else working?.focus();
   }
 
   bringIn(): void {

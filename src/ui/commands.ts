@@ -49,6 +49,7 @@ export interface Desk {
   mend(): Promise<void>;
   light(): void;
   goBack(): void;
+  toWorking(): void;
   rename(): void;
   askUnit(what: 'cell' | 'row'): void;
   /** The book has a brief. */
@@ -162,6 +163,15 @@ export const commands: readonly Command[] = [
     run: (d) => d.carryFit(),
   },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
+  {
+    id: 'to-working',
+    label: 'Go to the working of what is chosen, and back',
+    words: 'margin steps where from keyboard',
+    keys: 'F6',
+    presses: (e) => e.key === 'F6',
+    when: open,
+    run: (d) => d.toWorking(),
+  },
   { id: 'rename', label: 'Name the plan and its client', words: 'title rename client book', when: open, run: (d) => d.rename() },
   {
     id: 'send-book',

@@ -52,6 +52,8 @@ export interface Room {
   find(): void;
   toShelf(): Promise<void>;
   goBack(): void;
+  /** From the table into the working of its chosen value, and back again. */
+  toWorking(): void;
   arrange(verb: Verb): Promise<void>;
   nameIt(): void;
   askUnit(what: 'cell' | 'row'): Promise<void>;
@@ -207,6 +209,9 @@ export class PageDesk implements Desk {
   }
   goBack(): void {
     this.#room.goBack();
+  }
+  toWorking(): void {
+    this.#room.toWorking();
   }
   arrange(verb: Verb): void {
     void this.#room.arrange(verb);

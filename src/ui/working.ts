@@ -67,7 +67,7 @@ export class ObWorking extends Part {
     const trace = told?.trace;
     return html`
       <h2><span>The working</span><span>${at.table.name}, row ${at.rowIndex + 1}${at.table.columns.length > 1 && at.column.label ? `, ${at.column.label}` : ''}</span></h2>
-      ${this.desk.canReturn ? html`<button type="button" class="return" @click=${() => this.desk.goBack()}>← back</button>` : nothing}
+      ${this.desk.canReturn ? html`<button type="button" class="return" @click=${() => this.#look(() => this.desk.goBack())}>← back</button>` : nothing}
       <div class="what">${titleOf(at)}</div>
       ${this.#value(at)}
       ${this.#error(view.value, at)}
@@ -210,7 +210,15 @@ export class ObWorking extends Part {
   }
 
   #follow(at: At): void {
-    this.say('choose', { place: placeOfAt(at), follow: true });
+    this.#look(() => this.say('choose', { place: placeOfAt(at), follow: true }));
+  }
+
+  /** Looks at another value. What was pressed goes with the working it stood in; the keyboard stays in the margin, at its beginning. */
+  #look(choose: () => void): void {
+    const margin = this.closest<HTMLElement>('.working');
+    margin?.focus({ preventScroll: true });
+    margin?.scrollTo(0, 0);
+    choose();
   }
 }
 customElements.define('ob-working', ObWorking);

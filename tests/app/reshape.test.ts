@@ -392,6 +392,23 @@ describe('by touch, 390 px wide', () => {
     await page.locator(`td[aria-label^="${name}"]`).waitFor({ state: 'attached' });
   }
 
+  it('has the slip under a cell on the page, wherever the cell lies', async () => {
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await drawer();
+    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    for (const column of ['A', 'B', 'C']) {
+      await cell('Mount height', column).tap();
+      await cell('Mount height', column).tap();
+      const slip = page.locator('.under > .slip');
+      await slip.waitFor();
+      const box = await slip.boundingBox();
+      expect([column, (box?.x ?? -1) >= 0, (box?.x ?? 0) + (box?.width ?? 400) <= 390]).toEqual([column, true, true]);
+      await page.getByRole('button', { name: 'Leave', exact: true }).tap();
+    }
+  });
+
   it('copies with formulas, moves what was cut, and says where the browser does not let it', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
     await openDemo(page, false);

@@ -123,6 +123,10 @@ describe('scenarios', () => {
     await cell('Mount height', 'D').and(page.locator('[aria-label*="same as A"]')).waitFor();
     await page.getByRole('button', { name: 'Drop scenario D' }).click();
     await expect.poll(() => cell('Mount height', 'D').count()).toBe(0);
+    // What is written next goes where it is seen to go: into the cell that stands there now.
+    await expect.poll(chosen).toMatch(/^Mount height, C: /);
+    // And the keyboard stays where it was.
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('BUTTON');
   });
 });
 
@@ -136,5 +140,21 @@ describe('the working', () => {
     expect(await chosen()).toMatch(/^Mount height, B: /);
     await working.getByRole('button', { name: /back/ }).click();
     expect(await chosen()).toMatch(/^Full mean PPFD, B: /);
+  });
+
+  it('is reached, followed and left by keys', async () => {
+    const focused = (): Promise<string> => page.evaluate(() => document.activeElement?.closest('aside, ob-table')?.tagName ?? '');
+    await cell('Kept mean PPFD', 'B').click();
+    await page.keyboard.press('F6');
+    expect(await focused()).toBe('ASIDE');
+    const next = page.locator('ob-working .from').getByRole('button', { name: 'Day-one mean PPFD', exact: true });
+    for (let tabs = 0; tabs < 12 && !(await next.evaluate((it) => it === document.activeElement)); tabs++) await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await expect.poll(chosen).toMatch(/^Day-one mean PPFD, B: /);
+    expect(await focused()).toBe('ASIDE');
+    await page.keyboard.press('F6');
+    expect(await focused()).toBe('OB-TABLE');
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(chosen).not.toMatch(/^Day-one mean PPFD, B: /);
   });
 });

@@ -3,6 +3,8 @@ import type { ObTable } from '../table.ts';
 
 /** px that a slip may need. */
 const SLIP_WIDTH = 345;
+/** px that it keeps from the page's edge. */
+const EDGE = 6;
 
 export class Laying {
   readonly #host: ObTable;
@@ -53,8 +55,9 @@ export class Laying {
     over.style.height = `${own.height}px`;
     under.style.translate = `${own.left - frame.left}px ${own.bottom - frame.top}px`;
     under.style.width = `${own.width}px`;
-    // A slip near the right edge opens to the left.
-    under.classList.toggle('leftward', frame.right - own.left < SLIP_WIDTH);
+    // A slip near the right edge begins further left, but never off the page.
+    const room = Math.min(frame.right, document.documentElement.clientWidth) - own.left;
+    under.style.setProperty('--aside', `${Math.max(EDGE - own.left, Math.min(0, room - SLIP_WIDTH))}px`);
     const tie = host.querySelector<HTMLElement>('.tie');
     if (tie) {
       tie.hidden = !chosen || host.table.form === 'list';

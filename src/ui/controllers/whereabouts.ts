@@ -5,7 +5,7 @@ import type { Book, Page } from '../../book/book.ts';
 import { tableOfBlock } from '../../book/look-up.ts';
 import type { ObApp } from '../app.ts';
 import { type Place, samePlace, type Wishes } from '../part.ts';
-import { areaOf } from '../selection.ts';
+import { areaOf, placeAt } from '../selection.ts';
 
 export class Whereabouts {
   readonly #host: ObApp;
@@ -64,6 +64,16 @@ export class Whereabouts {
     host.chosen = place;
     if (follow || focus) this.reveal(place);
     return true;
+  }
+
+  /** Where the chosen cell was taken away, the one is chosen that stands there now. */
+  stayNear(): void {
+    const host = this.#host;
+    const was = this.#place.at;
+    if (!host.chosen || this.at) return;
+    const table = was && host.session?.book.tables.find((t) => t.id === was.table.id);
+    host.anchor = undefined;
+    host.chosen = table && placeAt(table, { row: Math.min(was.rowIndex, table.rows.length - 1), column: Math.min(was.columnIndex, table.columns.length - 1) });
   }
 
   /** Goes to the page on which a cell's table stands. */
