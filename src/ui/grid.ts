@@ -108,7 +108,7 @@ export class Grid {
               ${labelled ? html`<th scope="col" role="columnheader" class="corner">${comparing && base && table.columns.length > 1 ? `compared with ${base.label ?? 'the first'}` : html`<span class="unseen">row</span>`}</th>` : nothing}
               ${table.columns.map(
                 (column, at) =>
-                  html`<th scope="col" role="columnheader" style=${edges ? place(at) : column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
+                  html`<th scope="col" role="columnheader" title=${edges ? `${column.label ?? ''} ${column.unit ?? ''}` : nothing} style=${edges ? place(at) : column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
               )}
             </tr>`
             : nothing
@@ -158,7 +158,7 @@ export class Grid {
     const head = row.head === true;
     const on = chosenSpot?.row === index;
     const looks = [row.parted && 'parted', row.strong && 'strong', on && 'sel'].filter(Boolean).join(' ');
-    const inside = html`${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader" class=${where && isLong(row.label?.length ?? 0, where.edges[0] ?? 0) ? 'long' : nothing}><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
+    const inside = html`${labelled ? (head ? html`<th scope="col" role="columnheader"><span class="unseen">row</span></th>` : html`<th scope="row" role="rowheader" title=${(where && row.label) ?? nothing}><span class="n" aria-hidden="true">${index + 1}</span><span class="lab">${row.label ?? ''}</span></th>`) : nothing}
       ${
         where
           ? repeat(
@@ -215,14 +215,13 @@ export class Grid {
       const inside = bare ? parts.inside : boxed(parts);
       const id = this.#host.cellId(spot);
       const place = `${spot.row},${spot.column}`;
-      const looks = ['c', on && 'on', among && 'among', bare && parts.looks, where && isLong(shownLength(view), where.width) && 'long']
-        .filter(Boolean)
-        .join(' ');
+      const long = where !== undefined && isLong(shownLength(view), where.width);
+      const looks = ['c', on && 'on', among && 'among', bare && parts.looks, long && 'long'].filter(Boolean).join(' ');
       if (head)
         return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where ? `left:${where.left}px;width:${where.width}px` : at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing}>${inside}</th>`;
       const lies =
         where && (bare ? `margin-left:${where.gap + FREE_LEFT}px;width:${where.width - FREE}px` : `margin-left:${where.gap}px;width:${where.width}px`);
-      return html`<td role="gridcell" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? nothing} aria-label=${name}>${inside}</td>`;
+      return html`<td role="gridcell" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${lies ?? nothing} title=${long ? view.text : nothing} aria-label=${name}>${inside}</td>`;
     });
   }
 

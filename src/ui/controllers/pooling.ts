@@ -13,6 +13,8 @@ const COLUMNS_MORE = 1;
 /** px. Text needs more than numbers, and the first column says what a row is about. */
 const COLUMN_WIDTH = 112;
 const FIRST_WIDTH = 180;
+/** A number with its unit and its difference. */
+const SCENARIO_WIDTH = 190;
 /** What is printed of a large table: more would keep the browser busy for minutes. */
 const PRINTED_CELLS = 40_000;
 
@@ -96,7 +98,8 @@ export class Pooling implements ReactiveController {
   /** Where each column begins, and at the end where the last one ends. */
   edges(table: Table, labelled: boolean): readonly number[] {
     const edges = [labelled ? FIRST_WIDTH : 0];
-    for (const [i, column] of table.columns.entries()) edges.push((edges[i] ?? 0) + (column.width ?? (i === 0 && !labelled ? FIRST_WIDTH : COLUMN_WIDTH)));
+    const usual = table.form === 'scenarios' ? SCENARIO_WIDTH : COLUMN_WIDTH;
+    for (const [i, column] of table.columns.entries()) edges.push((edges[i] ?? 0) + (column.width ?? (i === 0 && !labelled ? FIRST_WIDTH : usual)));
     this.#edges = edges;
     return edges;
   }
