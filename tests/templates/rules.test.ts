@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { unit } from '../../functions/units.ts';
-import { tableNamed } from '../../src/book/address.ts';
+import { tableNamed, textOf } from '../../src/book/address.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { noteOf, rangeOf, rowHeading, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
@@ -113,6 +113,31 @@ describe.each(slugs)('the template %s', (slug) => {
     await session.settled();
     session.close();
   }, 60_000);
+
+  test('says that none holds where none does, and never calls one that fails the cheapest', async () => {
+    const scenarios = book.tables.find((t) => t.form === 'scenarios');
+    const row = scenarios?.rows.findIndex(({ id }) => id === 'verdict') ?? -1;
+    const verdicts = (scenarios?.columns ?? []).map((_, column) => textOf('Scenarios', column, row));
+    const cheapest = (book.names.cheapest ?? '').replaceAll('$', '');
+    const session = await openTemplate(slug);
+    const says = async (...texts: readonly string[]) => {
+      for (const [i, address] of verdicts.entries()) {
+        const change = setCell(session.book, { address, content: texts[i] ?? texts.at(-1) ?? '' });
+        if (isRefused(change)) throw new Error(change.message);
+        session.dispatch(change);
+      }
+      await session.settled();
+      return session.values[cheapest];
+    };
+    expect(verdicts.length).toBeGreaterThan(1);
+    expect(await says('fails, see Light')).toEqual({ kind: 'text', text: 'none holds' });
+    expect(await says('fails, see Light', 'unknown, see Load')).toEqual({ kind: 'text', text: 'none holds' });
+    expect(await says('fails, see Light', 'holds', 'fails, see Light')).toEqual({ kind: 'text', text: 'B' });
+    expect(await says('fails, see Light', 'look, see Load', 'unknown, see Load')).toEqual({ kind: 'text', text: 'B' });
+    // A verdict that can't be worked out is neither: nobody knows then what is cheapest.
+    expect(await says('fails, see Light', '=1/0')).toMatchObject({ kind: 'error' });
+    session.close();
+  });
 
   test('names its givens so that they can be set by name', () => {
     const shared = givens.filter(({ at }) => ['brief', 'plain'].includes(at.table.form));
