@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { sentence } from '../book/label.ts';
 import { countLeft, questionsOn } from '../book/said-by.ts';
-import { heading, notAgreed, shown, table } from './pieces.ts';
+import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 
 /** Of each line the first that the book has. */
@@ -46,7 +46,7 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
     <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${shown(v)}.</span> `)}</p>
-    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}
+    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${reasons(failing)}
     ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest.</p>` : nothing}
   </section>`;
 }
@@ -67,15 +67,22 @@ export function compared(reader: Reader): TemplateResult | typeof nothing {
   const { letters, column } = reader;
   if (letters.length < 2) return nothing;
   const rows = COMPARED.flatMap((id) => reader.row(id) ?? []);
-  const cheapest = reader.named('cheapest');
   return html`<section class="compared">
-    ${heading('The scenarios side by side', cheapest && cheapest.value.kind !== 'error' ? html`${cheapestLabel(reader)} ${shown(cheapest)}` : 'none of them holds, so none is ranked')}
+    ${heading('The scenarios side by side', ranking(reader))}
     ${table(
       'wide',
       ['', ...letters.map((letter, i) => (i === column ? `${letter}, handed over` : letter))],
       rows.map((row) => [row.label, ...letters.map((_, c) => cell(reader.row(row.at.row.id, c)))]),
     )}
+    ${reasons(rows.flatMap((row) => letters.flatMap((_, c) => reader.row(row.at.row.id, c) ?? [])))}
   </section>`;
+}
+
+/** Which is the cheapest; without a letter, that none holds, or why nobody can say so. */
+function ranking(reader: Reader): unknown {
+  const cheapest = reader.named('cheapest');
+  if (!cheapest || (cheapest.value.kind === 'text' && !reader.letters.includes(cheapest.text))) return 'none of them holds, so none is ranked';
+  return html`${cheapestLabel(reader)} ${shown(cheapest)}`;
 }
 
 const cell = (found: Found | undefined): unknown => (found ? shown(found) : nothing);

@@ -1,6 +1,7 @@
 /** The small pieces of the sheet: a value with the address of its cell, lists of values, tables. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { GAP } from '../../functions/number-text.ts';
+import { sentence } from '../book/label.ts';
 import { isLeft, mustBeAsked } from '../book/said-by.ts';
 import type { Found } from './reader.ts';
 
@@ -29,9 +30,16 @@ export const notAgreed = ({ at, standing, value }: Found): unknown =>
     ? html` <small>(from the template, not agreed)</small>`
     : nothing;
 
-/** Labels at the left, values at the right. */
+/** Why values of these lines are refused, each reason once, with what it is the reason of. */
+export function reasons(lines: readonly Found[]): readonly TemplateResult[] {
+  const labels = new Map<string, Set<string>>();
+  for (const { label, value } of lines) if (value.kind === 'error') labels.set(value.message, (labels.get(value.message) ?? new Set()).add(label));
+  return [...labels].map(([message, of]) => html`<p class="why"><b>${[...of].join(', ')}:</b> ${sentence(message)}</p>`);
+}
+
+/** Labels at the left, values at the right; beneath them why a value is refused. */
 export function list(lines: readonly Found[]): TemplateResult {
-  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>`;
+  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>${reasons(lines)}`;
 }
 
 /** The first cell of a row says what the row is of. */

@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { saidBy } from '../book/said-by.ts';
 import type { Address } from '../engine/types.ts';
-import { breaking, section, shown, table } from './pieces.ts';
+import { breaking, reasons, section, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 import { moved, reach, type Swing } from './swing.ts';
 
@@ -96,7 +96,7 @@ const groupTable = (who: string, lines: Group['lines']): TemplateResult =>
   html`<table class="pairs grouped"><thead><tr><th scope="colgroup" colspan="2">${who}</th></tr></thead><tbody>${lines.map(
     ({ found, more }) =>
       html`<tr><th scope="row" class=${breaking(found.label)}>${found.label}${more ? html` <small>${more}</small>` : nothing}</th><td>${found.text === '' ? UNKNOWN : shown(found)}</td></tr>`,
-  )}</tbody></table>`;
+  )}</tbody></table>${reasons(lines.flatMap(({ found }) => (found.value.kind === 'error' && found.at.cell?.content ? [found] : [])))}`;
 
 /** The light that the crop is to get decides the plan: who says so is said in full. */
 function target(reader: Reader): TemplateResult | typeof nothing {

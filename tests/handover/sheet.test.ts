@@ -192,6 +192,15 @@ describe('the sheet', () => {
     agreed.session.close();
   });
 
+  it('says why a value is refused, once in each list, and ranks nothing that can’t be worked out', async () => {
+    const made = await make(withCell(templateBook('trade-bench'), 'brief', 'crop', 'a crop of their own'));
+    const reason = 'Crop: “a crop of their own” is not one of the choices';
+    for (const name of ['verdict', 'light', 'compared']) expect(textOf(section(made.body, name)).split(reason), name).toHaveLength(2);
+    expect(textOf(section(made.body, 'light'))).toMatch(/Day light aimed at[^:]*: Crop: “a crop of their own”/);
+    expect(textOf(section(made.body, 'compared'))).not.toContain('none of them holds');
+    made.session.close();
+  });
+
   it('ranks no scenario where none holds, and hands over the base with what fails', async () => {
     const start = templateBook('trade-bench');
     const made = await make(withCell(start, 'assumptions', 'evenness_asked', '0.99'));
