@@ -1,12 +1,11 @@
 /** What a function's record says of an argument, in words. */
 
 import type { Param } from '../../functions/define.ts';
-import { sentence } from '../book/label.ts';
 
 /** `layout`, `[points along]`, `value …` */
 export const signature = (p: Param): string => `${p.optional ? '[' : ''}${p.name}${p.repeats ? ' …' : ''}${p.optional ? ']' : ''}`;
 
-/** Its meaning, its unit and what it may be. */
+/** Its meaning, its unit and what it may be, in one sentence: a unit keeps its own small or great letter. */
 export function paramText(p: Param): string {
   const limits = [
     p.above !== undefined ? `above ${p.above}` : p.atLeast !== undefined ? `at least ${p.atLeast}` : '',
@@ -16,5 +15,5 @@ export function paramText(p: Param): string {
     p.fallback !== undefined ? `${p.fallback} if left out` : '',
   ].filter(Boolean);
   const unit = p.unit === '1' ? 'a plain number' : p.unit === 'any' ? 'any quantity' : p.unit;
-  return `${sentence(p.meaning)} ${[unit, ...limits].join(', ')}.`;
+  return `${p.meaning}; ${[unit, ...limits].join(', ')}.`;
 }
