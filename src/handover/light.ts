@@ -5,7 +5,7 @@ import type { PictureField } from '../engine/types.ts';
 import { extremes, lightMap, mapKey } from '../pictures/light-map.ts';
 import { lightScale } from '../pictures/scale.ts';
 import type { Series } from '../pictures/series.ts';
-import { list, section, shown, table } from './pieces.ts';
+import { list, section, shown, sideways, table } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
 /** px of the map's own drawing; on paper it is as wide as the page. */
@@ -21,7 +21,10 @@ export function map(series: Series, caption: string, field: PictureField): Templ
   return section(
     'map picture',
     'Light map',
-    html`<div class="drawn">${lightMap(input, steps, width, { id: 'sheet-map', small: false, name })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
+    sideways(
+      'Light map',
+      html`<div class="drawn">${lightMap(input, steps, width, { id: 'sheet-map', small: false, name })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
+    ),
     html`${caption}, µmol/m²/s; points ${field.nx} × ${field.ny}, sides in m`,
   );
 }

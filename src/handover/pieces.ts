@@ -30,6 +30,10 @@ export const notAgreed = ({ at, standing, value }: Found): unknown =>
     ? html` <small>(from the template, not agreed)</small>`
     : nothing;
 
+/** A drawing that is no smaller on a narrow screen than its figures can be read: there it is moved sideways, with keys too. */
+export const sideways = (name: string, drawing: unknown): TemplateResult =>
+  html`<div class="sideways" role="group" aria-label=${name} tabindex="0">${drawing}</div>`;
+
 /** Why values of these lines are refused, each reason once, with what it is the reason of. */
 export function reasons(lines: readonly Found[]): readonly TemplateResult[] {
   const labels = new Map<string, Set<string>>();

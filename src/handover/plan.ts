@@ -3,7 +3,7 @@ import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
 import { spokenUnit } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
 import { cellDimension, type Dimension, dimensionAlong, dimensionUp, lengthText, paper, round, scaleBar, scaleFor } from './drawing.ts';
-import { section } from './pieces.ts';
+import { section, sideways } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
 /** mm that the bench may take on paper, dimensions apart. */
@@ -58,7 +58,7 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
   return section(
     'plan',
     'Plan',
-    drawing,
+    sideways('Plan, to scale', drawing),
     html`1 : ${scale}, seen from above, lengths in ${spokenUnit(unit)}${one}; to the middle of the first light, and on to the next`,
   );
 }

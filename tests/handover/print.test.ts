@@ -137,6 +137,26 @@ it('says on the first page what fails, in every scenario of every template', asy
   }
 }, 240_000);
 
+it('can be read on a narrow screen: no figure of plan and map is tiny, and what a part is has the whole width', async () => {
+  const made = await make(templateBook('trade-bench'));
+  await page.emulateMedia({ media: 'screen' });
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.setContent(made.file());
+  const { sheet, what, small } = await page.evaluate(() => {
+    const box = (one: Element | null) => one?.getBoundingClientRect() ?? new DOMRect();
+    const texts = [...document.querySelectorAll('.handover :is(.plan, .map) svg text')];
+    return {
+      sheet: box(document.querySelector('.handover')).width,
+      what: box(document.querySelector('.handover .parts tbody td')).width,
+      // A text that reads upwards is as wide as its letters are high.
+      small: texts.filter((one) => Math.min(box(one).width, box(one).height) < 9 && (one.textContent ?? '').trim().length > 1).map((one) => one.textContent),
+    };
+  });
+  expect(what).toBeGreaterThan(sheet * 0.8);
+  expect(small).toEqual([]);
+  made.session.close();
+});
+
 it('would see a picture made of dots, and texts that overlap', async () => {
   await page.setContent(
     `<canvas width="40" height="40"></canvas><p>text</p><script>document.querySelector('canvas').getContext('2d').fillRect(3, 3, 9, 9)</script>`,
