@@ -1,0 +1,148 @@
+/** Tables where room is scarce: beside long labels on a narrow page, in rows of one height, on paper. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, it } from 'vitest';
+import { readPdf } from '../handover/pdf.ts';
+import { goTo, openDemo, useBrowser } from './browser.ts';
+
+const browser = useBrowser();
+const folder = mkdtempSync(join(tmpdir(), 'looks-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const LONG = 'A label that is much too long for the one line that it has';
+const rowsOf = (count: number) =>
+  Array.from({ length: count }, (_, i) => ({ id: `r${i}`, label: i === 3 ? LONG : `Lot ${i + 1}`, parted: i === 4, strong: i === 5 }));
+
+function table(id: string, form: string, count: number): unknown {
+  const rows = rowsOf(count);
+  const columns = ['First', 'Second'].map((label, i) => ({ id: `c${i}`, label }));
+  const cells = Object.fromEntries(rows.map((row) => [row.id, { c0: { content: 'ash' }, c1: { content: 'birch' } }]));
+  return { id, name: id, form, columns, rows, cells };
+}
+
+async function open(...tables: unknown[]): Promise<Page> {
+  const page = await browser.visit();
+  const file = join(folder, 'looks.json');
+  const blocks = (tables as { id: string }[]).map(({ id }) => ({ id: `b-${id}`, kind: 'table', table: id }));
+  const pages = [{ id: 'p', title: 'Lots', blocks }];
+  writeFileSync(
+    file,
+    JSON.stringify({
+      format: 'overbench book',
+      version: 1,
+      id: 'looks',
+      title: 'Lots',
+      client: 'Nobody',
+      currency: 'EUR',
+      measures: 'metric',
+      pages,
+      tables,
+      names: {},
+    }),
+  );
+  const picking = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open a book file' }).click();
+  await (await picking).setFiles(file);
+  await page.locator('[role=gridcell][aria-label^="Lot 1, Second: birch"]').first().waitFor();
+  return page;
+}
+
+/** px from where the heading of the second column begins to where the text under it does. */
+const indent = (page: Page, name: string) =>
+  page.getByRole('grid', { name }).evaluate((grid) => {
+    const begin = (of: Element | null | undefined) => {
+      const range = document.createRange();
+      range.selectNodeContents(of as Element);
+      return range.getBoundingClientRect().left;
+    };
+    const text = grid.querySelector('[aria-label^="Lot 1, Second"]');
+    return begin(text?.querySelector('.x') ?? text) - begin(grid.querySelectorAll('thead .h')[1]);
+  });
+
+describe('a narrow page', () => {
+  it.each([390, 320])('shows every value beside its label whole, %i px wide', async (width) => {
+    const page = await browser.visit({ viewport: { width, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await page.getByRole('button', { name: 'Contents' }).click();
+    await goTo(page, 'Assumptions');
+    const shown = await page
+      .locator('.plain .scroll')
+      .first()
+      .evaluate((frame) => {
+        frame.scrollLeft = frame.scrollWidth;
+        const room = frame.getBoundingClientRect();
+        return [...frame.querySelectorAll('tbody tr')].map((row) => {
+          const [label, value] = [row.querySelector('th'), row.querySelector('td')].map((cell) => cell?.getBoundingClientRect());
+          return label !== undefined && value !== undefined && value.left >= label.right - 1 && value.right <= room.right + 1;
+        });
+      });
+    expect(shown.length).toBeGreaterThan(10);
+    expect(shown).not.toContain(false);
+  });
+});
+
+describe('rows of one height', () => {
+  it('cut no text, have one line under a strong row, and begin their texts where small tables do', async () => {
+    const page = await open(table('large', 'list', 260), table('small', 'list', 8));
+    const rows = await page
+      .getByRole('grid', { name: 'large' })
+      .locator('tbody tr:is(.parted, .strong)')
+      .evaluateAll((found) =>
+        found.map((row) => {
+          const [cell, label] = [row.querySelectorAll('td')[1], row.querySelector('th')] as HTMLElement[];
+          const range = document.createRange();
+          range.selectNodeContents(cell as HTMLElement);
+          const [text, box] = [range.getBoundingClientRect(), row.getBoundingClientRect()];
+          const lines = [row, label as HTMLElement].map((of) => getComputedStyle(of).borderBottomWidth);
+          return {
+            looks: row.className,
+            within: text.top >= box.top && text.bottom <= box.bottom,
+            gap: getComputedStyle(label as HTMLElement).borderTopWidth,
+            lines,
+          };
+        }),
+      );
+    expect(rows).toEqual([
+      { looks: 'parted', within: true, gap: '0px', lines: ['1px', '0px'] },
+      { looks: 'strong', within: true, gap: '0px', lines: ['1px', '0px'] },
+    ]);
+    expect(await indent(page, 'large')).toBeCloseTo(await indent(page, 'small'), 0);
+  });
+
+  it('keep a long label of scenarios on its one line', async () => {
+    const page = await open(table('large', 'scenarios', 260));
+    const label = page.locator('tbody th', { hasText: LONG });
+    const lines = await label.evaluate((th) => {
+      const range = document.createRange();
+      range.selectNodeContents(th.querySelector('.lab') as Element);
+      return { lines: new Set([...range.getClientRects()].map(({ top }) => top)).size, cut: getComputedStyle(th).textOverflow };
+    });
+    expect(lines).toEqual({ lines: 1, cut: 'ellipsis' });
+  });
+});
+
+describe('on paper', () => {
+  it('every column of a wide list stands within the sheet, which lies across', async () => {
+    const page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Crops');
+    const pdf = readPdf(await page.pdf({ format: 'A4', preferCSSPageSize: true }));
+    for (const [width, height] of pdf.sizes) expect(width).toBeGreaterThan(height);
+    await page.emulateMedia({ media: 'print' });
+    // A4 upright, less the margins: 182 mm at 96 px to the inch.
+    await page.setViewportSize({ width: 688, height: 1000 });
+    for (const title of ['Crops', 'Assumptions', 'Supplies']) {
+      await page.emulateMedia({ media: 'screen' });
+      await goTo(page, title);
+      await page.emulateMedia({ media: 'print' });
+      const cut = await page
+        .locator('.list :is(th, td, .v, .x)')
+        .evaluateAll((all) =>
+          all.filter((one) => one.getBoundingClientRect().right > innerWidth || one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent),
+        );
+      expect(cut, title).toEqual([]);
+    }
+  });
+});
