@@ -172,6 +172,17 @@ describe('scenarios', () => {
     expect(less.tables.map((table) => table.columns.length)).toEqual([1, 3, 3, 3]);
   });
 
+  it('are reached by what ranges to the last of them, until they are taken away', () => {
+    const reads = ['=MAX(Scenarios!$B$3:$C$3)', '=MAX(Scenarios!A3:B3)', '=SUM(Scenarios!$C$1:$C$3)'];
+    const asking = reads.reduce<Book>((book, formula, i) => then(book, setCell(book, { address: `Brief!A${i + 1}`, content: formula })), sample);
+    const book = then(asking, setCell(asking, { address: 'Scenarios!C4', content: '=C3-MIN($A3:$C3)' }));
+    const made = then(book, addScenario(book, { table: 'scenarios' }));
+    expect(reads.map((_, i) => content(made, `Brief!A${i + 1}`))).toEqual(['=MAX(Scenarios!$B$3:$D$3)', '=MAX(Scenarios!A3:B3)', '=SUM(Scenarios!$C$1:$C$3)']);
+    expect(content(made, 'Scenarios!C4')).toBe('=C3-MIN($A3:$D3)');
+    expect(content(made, 'Scenarios!D4')).toBe('=D3-MIN($A3:$D3)');
+    expect(content(then(made, dropScenario(made, { table: 'scenarios', column: 3 })), 'Brief!A1')).toBe('=MAX(Scenarios!$B$3:$C$3)');
+  });
+
   it('are put back as A', () => {
     const made = then(sample, sameAsBase(sample, { address: 'Scenarios!B1' }));
     expect(at(made, 'Scenarios!B1').cell).toEqual({ content: '=A1', note: 'lower' });

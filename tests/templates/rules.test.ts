@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { unit } from '../../functions/units.ts';
 import { tableNamed, textOf } from '../../src/book/address.ts';
+import { addScenario } from '../../src/book/commands/add-scenario.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { noteOf, rangeOf, rowHeading, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
@@ -136,6 +137,12 @@ describe.each(slugs)('the template %s', (slug) => {
     expect(await says('fails, see Light', 'look, see Load', 'unknown, see Load')).toEqual({ kind: 'text', text: 'B' });
     // A verdict that can't be worked out is neither: nobody knows then what is cheapest.
     expect(await says('fails, see Light', '=1/0')).toMatchObject({ kind: 'error' });
+    const added = addScenario(session.book, { table: 'scenarios' });
+    if (isRefused(added)) throw new Error(added.message);
+    session.dispatch(added);
+    verdicts.push(textOf('Scenarios', verdicts.length, row));
+    const last = String.fromCharCode(64 + verdicts.length);
+    expect(await says(...verdicts.slice(1).map(() => 'fails, see Light'), 'holds')).toEqual({ kind: 'text', text: last });
     session.close();
   });
 

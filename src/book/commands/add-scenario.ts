@@ -1,5 +1,6 @@
 /** Adds a scenario: a column whose givens are as the base's until they are overwritten, and whose formulas are those of the last one, moved over. */
 import { type At, cellOf, columnText, placeIn } from '../address.ts';
+import { apply } from '../apply.ts';
 import type { Book, Cell, Column, Table } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
@@ -8,6 +9,7 @@ import { findTable, freshIds } from '../lines.ts';
 import { baseColumn, standingOf } from '../look-up.ts';
 import { type Rewrite, rewriteFormula } from '../references.ts';
 import { type Answer, refused } from '../refused.ts';
+import { rewriteBook } from '../rewrite-book.ts';
 
 export interface AddScenario {
   /** A comparing table's id or name. */
@@ -41,7 +43,20 @@ function added(book: Book, wanted: string, asked: string | undefined, copied: nu
   if (copied !== undefined && !model) return refused(`There is no such scenario in ${table.name}.`);
   const tables = tablesWithScenarios(book, table);
   const said = model ? `Scenario ${label}: a copy of ${model.label ?? columnText(copied ?? 0)}` : `Scenario ${label} added`;
-  return { label: said, edits: tables.flatMap((each) => columnEdits(tables, each, label, copied)) };
+  const { edits } = rewriteBook(book, (home) => widened(tables, home));
+  const ids = tables.map((each) => each.id);
+  const wider = apply(book, { label: said, edits }).tables.filter((each) => ids.includes(each.id));
+  return { label: said, edits: [...edits, ...wider.flatMap((each) => columnEdits(wider, each, label, copied))] };
+}
+
+/** A range across scenarios that reaches to the last one reaches to the new one: what is the cheapest of all is so of it too. */
+function widened(tables: readonly Table[], home: Table | undefined): Rewrite {
+  const last = new Map(tables.map((table) => [table.name.toLowerCase(), table.columns.length - 1]));
+  return (reference) => {
+    const { from, to } = reference;
+    if (from.column === to.column || to.column !== last.get((reference.table ?? home?.name ?? '').toLowerCase())) return undefined;
+    return { ...reference, to: { ...to, column: to.column + 1 } };
+  };
 }
 
 /** The comparing tables whose scenarios are called the same, in the same order. */
