@@ -38,7 +38,7 @@ export const sideways = (name: string, drawing: unknown): TemplateResult =>
 export function reasons(lines: readonly Found[]): readonly TemplateResult[] {
   const labels = new Map<string, Set<string>>();
   for (const { label, value } of lines) if (value.kind === 'error') labels.set(value.message, (labels.get(value.message) ?? new Set()).add(label));
-  return [...labels].map(([message, of]) => html`<p class="why"><b>${[...of].join(', ')}:</b> ${sentence(message)}</p>`);
+  return [...labels].map(([message, of]) => html`<p class="why"><b>${[...of].join('; ')}:</b> ${sentence(message)}</p>`);
 }
 
 /** Labels at the left, values at the right; beneath them why a value is refused. */
