@@ -133,7 +133,7 @@ describe('on paper', () => {
     await page.emulateMedia({ media: 'print' });
     // A4 upright, less the margins: 182 mm at 96 px to the inch.
     await page.setViewportSize({ width: 688, height: 1000 });
-    for (const title of ['Crops', 'Assumptions', 'Supplies']) {
+    for (const title of ['Crops', 'Assumptions', 'Fixtures', 'Supplies']) {
       await page.emulateMedia({ media: 'screen' });
       await goTo(page, title);
       await page.emulateMedia({ media: 'print' });
@@ -143,6 +143,19 @@ describe('on paper', () => {
           all.filter((one) => one.getBoundingClientRect().right > innerWidth || one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent),
         );
       expect(cut, title).toEqual([]);
+      const broken = await page.locator('.list .v.r').evaluateAll(
+        (all) =>
+          all.filter((one) => {
+            const digits = [...one.childNodes].filter((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim());
+            const lines = digits.flatMap((node) => {
+              const range = document.createRange();
+              range.selectNode(node);
+              return [...range.getClientRects()].map(({ top }) => top);
+            });
+            return new Set(lines).size !== 1;
+          }).length,
+      );
+      expect(broken, `numbers of ${title} on two lines`).toBe(0);
     }
   });
 });
