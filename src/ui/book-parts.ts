@@ -3,5 +3,7 @@ import './contents.ts';
 import './page-view.ts';
 import './picture.ts';
 import './prose.ts';
+import './styles/reshape.css';
+import './styles/print.css';
 import './table.ts';
 import './working.ts';
