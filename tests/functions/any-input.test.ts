@@ -95,6 +95,10 @@ function allowed(p: Param): fc.Arbitrary<unknown> {
         : fc.oneof(
             fc.integer({ min: 1, max: 8 }).chain((n) => fc.array(fc.array(one, { minLength: n, maxLength: n }), { minLength: 1, maxLength: 13 })),
             fc.tuple(one, one, one).map((row) => [row]),
+            fc.array(
+              fc.tuple(one, one).map((row) => [...row]),
+              { minLength: 1, maxLength: 3 },
+            ),
             fc.array(one, { minLength: 12, maxLength: 12 }).map((row) => [row]),
             fc.array(
               fc.tuple(one, one, one).map((row) => [...row]),
