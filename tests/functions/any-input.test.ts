@@ -85,6 +85,12 @@ function allowedOne(p: Param): fc.Arbitrary<unknown> {
   return p.blankAllowed ? fc.oneof(allowedNumber(p), fc.constant(null)) : allowedNumber(p);
 }
 
+/** A row a fixture, x and y; with a third number it would be refused. */
+const PLACES = fc.array(
+  fc.tuple(fc.double({ min: 0, max: 20, noNaN: true }), fc.double({ min: 0, max: 20, noNaN: true })).map((row) => [...row]),
+  { minLength: 1, maxLength: 4 },
+);
+
 function allowed(p: Param): fc.Arbitrary<unknown> {
   const one = allowedOne(p);
   const value =
@@ -92,19 +98,17 @@ function allowed(p: Param): fc.Arbitrary<unknown> {
       ? one
       : p.name === 'crops'
         ? fc.oneof(fc.constant(CROPS), anyCells)
-        : fc.oneof(
-            fc.integer({ min: 1, max: 8 }).chain((n) => fc.array(fc.array(one, { minLength: n, maxLength: n }), { minLength: 1, maxLength: 13 })),
-            fc.tuple(one, one, one).map((row) => [row]),
-            fc.array(
-              fc.tuple(one, one).map((row) => [...row]),
-              { minLength: 1, maxLength: 3 },
-            ),
-            fc.array(one, { minLength: 12, maxLength: 12 }).map((row) => [row]),
-            fc.array(
-              fc.tuple(one, one, one).map((row) => [...row]),
-              { minLength: 1, maxLength: 8 },
-            ),
-          );
+        : p.name === 'positions'
+          ? PLACES
+          : fc.oneof(
+              fc.integer({ min: 1, max: 8 }).chain((n) => fc.array(fc.array(one, { minLength: n, maxLength: n }), { minLength: 1, maxLength: 13 })),
+              fc.tuple(one, one, one).map((row) => [row]),
+              fc.array(one, { minLength: 12, maxLength: 12 }).map((row) => [row]),
+              fc.array(
+                fc.tuple(one, one, one).map((row) => [...row]),
+                { minLength: 1, maxLength: 8 },
+              ),
+            );
   return p.optional ? fc.oneof(value, fc.constant(p.fallback)) : value;
 }
 
