@@ -26,36 +26,24 @@ const ROOTS = new Float64Array(ROOM);
 const SUMS = new Float64Array(ROOM);
 
 /**
- * What is added to the sum of a term by a face that the point is beside, erfc(√τ near) − erfc(√τ far), distances in cells. Each of these is a function
- * made by another one: what it reads is then a constant, as in error-function.ts. And each is short: how many results are on their way
- * in the processor at once is what holds the loop up, not the number of its instructions.
+ * What a face adds to the sum of a term, distances in cells: erfc(√τ near) − erfc(√τ far) where the point is beside it; with −1 as `sign`, where it is under
+ * it: the 2 before that is added with the sum. Each of these is a function made by another one: what it reads is then a constant, as in
+ * error-function.ts. And each is short: how many results are on their way in the processor at once is what holds the loop up, not the number
+ * of its instructions.
  */
-function besideAdder() {
+function pairAdder() {
   const [roots, sums, erfc] = [ROOTS, SUMS, erfcInCell];
-  return (t: number, near: number, far: number): void => {
+  return (t: number, near: number, far: number, sign: number): void => {
     const a = (roots[t] as number) * near;
     const b = (roots[t] as number) * far;
     const nearCell = a | 0;
     const farCell = b | 0;
-    sums[t] = (sums[t] as number) + (erfc(nearCell, a - nearCell) - erfc(farCell, b - farCell));
+    sums[t] = (sums[t] as number) + (sign * erfc(nearCell, a - nearCell) - erfc(farCell, b - farCell));
   };
 }
-const ADD_BESIDE = besideAdder();
+const ADD_PAIR = pairAdder();
 
-/** By a face that the point is under: −erfc(√τ near) − erfc(√τ far). The 2 before it is added with the sum. */
-function underAdder() {
-  const [roots, sums, erfc] = [ROOTS, SUMS, erfcInCell];
-  return (t: number, near: number, far: number): void => {
-    const a = (roots[t] as number) * near;
-    const b = (roots[t] as number) * far;
-    const nearCell = a | 0;
-    const farCell = b | 0;
-    sums[t] = (sums[t] as number) - (erfc(nearCell, a - nearCell) + erfc(farCell, b - farCell));
-  };
-}
-const ADD_UNDER = underAdder();
-
-/** By a face whose far edge lies beyond the table, where erfc is nothing. `sign` is −1 where the point is under it. */
+/** By a face whose far edge lies beyond the table, where erfc is nothing.  */
 function nearAdder() {
   const [roots, sums, erfc, last] = [ROOTS, SUMS, erfcInCell, CELLS_AT_MOST];
   return (t: number, near: number, sign: number): void => {
@@ -92,7 +80,7 @@ export function addFaces(
 ): number[] {
   const { tau, rootTau, rule, lowest, highest, count } = terms;
   if (count >= ROOM) throw new Error(`${count} terms; there is room for ${ROOM - 1}`);
-  const [roots, takeSum, addBeside, addUnder, addNear] = [ROOTS, TAKE_SUM, ADD_BESIDE, ADD_UNDER, ADD_NEAR];
+  const [roots, takeSum, addPair, addNear] = [ROOTS, TAKE_SUM, ADD_PAIR, ADD_NEAR];
   for (let t = from; t < to; t++) roots[t] = rootTau[t] as number;
   const half = size / 2;
   const thick = Math.max(from, thickFrom(terms, size));
@@ -130,9 +118,9 @@ export function addFaces(
         const farCells = (distance + half) * CELLS_PER_UNIT;
         let both = reach;
         while (both > thick && (roots[both - 1] as number) * farCells > CELLS_AT_MOST) both--;
-        if (gap < 0) for (let t = thick; t < both; t++) addUnder(t, nearCells, farCells);
-        else for (let t = thick; t < both; t++) addBeside(t, nearCells, farCells);
-        for (let t = Math.max(thick, both); t < reach; t++) addNear(t, nearCells, gap < 0 ? -1 : 1);
+        const sign = gap < 0 ? -1 : 1;
+        for (let t = thick; t < both; t++) addPair(t, nearCells, farCells, sign);
+        for (let t = Math.max(thick, both); t < reach; t++) addNear(t, nearCells, sign);
       }
       // No gap is less than none: where the point is under a face, all the terms that count anywhere count there.
       for (let t = thick; t < end; t++) {
