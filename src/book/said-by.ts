@@ -62,6 +62,9 @@ export function isLeft(at: At): boolean {
   return isBlank(at) || (said?.teller === 'default' && !said.agreed);
 }
 
+/** What a question that is left is, in words. */
+export const LEFT = 'no answer yet, or a default that nobody has agreed to';
+
 /** What stands there is another client's answer: it can't be agreed to, this one must be asked. */
 export const mustBeAsked = (at: At): boolean => /^(as in the example|ask the client)/.test(saidBy(sourceOf(at))?.how ?? '');
 

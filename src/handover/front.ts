@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { sentence } from '../book/label.ts';
-import { countLeft, questionsOn } from '../book/said-by.ts';
+import { countLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 
@@ -25,11 +25,11 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
 }
 
 /** How much of the brief nobody has answered yet: until then the plan is not the client's. */
-export function open({ book }: Reader): TemplateResult | typeof nothing {
+export function stillOpen({ book }: Reader): TemplateResult | typeof nothing {
   const pages = book.pages.filter((page) => questionsOn(book, page).length > 0).map((page) => countLeft(book, page));
   const [all, left] = [pages.reduce((sum, one) => sum + one.all, 0), pages.reduce((sum, one) => sum + one.left, 0)];
   if (left === 0) return nothing;
-  return html`<p class="open"><b>${left} of ${all} questions ${left === 1 ? 'is' : 'are'} still to be asked</b>: no answer yet, or a default that nobody has agreed to.</p>`;
+  return html`<p class="open"><b>${left} of ${all} questions ${left === 1 ? 'is' : 'are'} still to be asked</b>: ${LEFT}.</p>`;
 }
 
 /** What fails and what nobody knows comes before all else; a plan that holds says so in one line. */

@@ -27,6 +27,7 @@ import type { ObNaming } from './naming.ts';
 import type { ObPage } from './page-view.ts';
 import { Part, type Place, type Wishes } from './part.ts';
 import './start.ts';
+import { chosenTable } from './selection.ts';
 import { slips } from './slips.ts';
 import type { ObTable, Refusal } from './table.ts';
 import type { ObUnitSlip } from './unit-slip.ts';
@@ -219,7 +220,7 @@ export class ObApp extends Part implements Room {
 
   toWorking(): void {
     const working = this.querySelector<HTMLElement>('.working');
-    if (working?.contains(document.activeElement)) [...this.querySelectorAll<ObTable>('ob-table')].find((table) => table.chosenSpot)?.take();
+    if (working?.contains(document.activeElement)) chosenTable()?.take();
     else working?.focus();
   }
 

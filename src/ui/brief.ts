@@ -3,7 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { At } from '../book/address.ts';
 import type { Book, Page } from '../book/book.ts';
 import { rangeOf, sourceOf, titleOf } from '../book/look-up.ts';
-import { countLeft, isLeft, questionsOn } from '../book/said-by.ts';
+import { countLeft, isLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { allowedText } from './choices.ts';
 import { command, type Desk, labelOf } from './commands.ts';
 
@@ -12,7 +12,7 @@ export function askedLine(book: Book, page: Page, desk: Desk): TemplateResult | 
   if (questionsOn(book, page).length === 0) return nothing;
   const { all, left } = countLeft(book, page);
   const ask = command('ask');
-  return html`<div class="asked-line"><p>${all} questions, ${left === 0 ? 'none left' : html`<b>${left} left</b>`}${left === 0 ? nothing : ': no answer yet, or a default that nobody has agreed to'}.</p>
+  return html`<div class="asked-line"><p>${all} questions, ${left === 0 ? 'none left' : html`<b>${left} left</b>`}${left === 0 ? nothing : `: ${LEFT}`}.</p>
     <div class="do"><button type="button" class="btn" @click=${() => ask.run(desk)}>${labelOf(ask, desk)}</button></div></div>`;
 }
 

@@ -1,5 +1,5 @@
 /** Copying, cutting and pasting by a command: for whoever has no keys at hand. The table does with the events made here what it does with those of keys. */
-import type { ObTable } from './table.ts';
+import { chosenTable } from './selection.ts';
 
 export type Clip = 'copy' | 'cut' | 'paste';
 
@@ -8,7 +8,7 @@ let last = { text: '', html: '' };
 
 /** Gives what there is to say of it. */
 export async function clip(verb: Clip): Promise<string | undefined> {
-  const input = [...document.querySelectorAll<ObTable>('ob-table')].find((table) => table.chosenSpot)?.input;
+  const input = chosenTable()?.input;
   const data = new DataTransfer();
   try {
     if (verb === 'paste') {
