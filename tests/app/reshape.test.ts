@@ -381,6 +381,14 @@ describe('by touch, 390 px wide', () => {
   const drawer = async (): Promise<void> => page.getByRole('button', { name: 'Contents', exact: true }).tap();
   const inDrawer = (name: string): Locator => page.locator('.drawer-acts').getByRole('button', { name });
 
+  async function scenariosByTouch(): Promise<void> {
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await drawer();
+    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+  }
+
   /** A given is opened by a second tap, written with the keyboard of the screen and kept by its button. */
   async function writeByTouch(at: Locator, text: string, name: string): Promise<void> {
     await at.tap();
@@ -393,11 +401,7 @@ describe('by touch, 390 px wide', () => {
   }
 
   it('has the slip under a cell on the page, wherever the cell lies', async () => {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
-    await drawer();
-    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
-    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    await scenariosByTouch();
     for (const column of ['A', 'B', 'C']) {
       await cell('Mount height', column).tap();
       await cell('Mount height', column).tap();
@@ -410,11 +414,7 @@ describe('by touch, 390 px wide', () => {
   });
 
   it('copies with formulas, moves what was cut, and says where the browser does not let it', async () => {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
-    await drawer();
-    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
-    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    await scenariosByTouch();
     const byHandle = async (row: string, column: string, what: string): Promise<void> => {
       // A tap on the cell that is chosen would open it for writing.
       await cell('Fixture', 'C').tap();

@@ -93,22 +93,17 @@ const PLACES = fc.array(
 
 function allowed(p: Param): fc.Arbitrary<unknown> {
   const one = allowedOne(p);
-  const value =
-    p.shape !== 'range'
-      ? one
-      : p.name === 'crops'
-        ? fc.oneof(fc.constant(CROPS), anyCells)
-        : p.name === 'positions'
-          ? PLACES
-          : fc.oneof(
-              fc.integer({ min: 1, max: 8 }).chain((n) => fc.array(fc.array(one, { minLength: n, maxLength: n }), { minLength: 1, maxLength: 13 })),
-              fc.tuple(one, one, one).map((row) => [row]),
-              fc.array(one, { minLength: 12, maxLength: 12 }).map((row) => [row]),
-              fc.array(
-                fc.tuple(one, one, one).map((row) => [...row]),
-                { minLength: 1, maxLength: 8 },
-              ),
-            );
+  if (p.shape !== 'range') return p.optional ? fc.oneof(one, fc.constant(p.fallback)) : one;
+  const ranges = fc.oneof(
+    fc.integer({ min: 1, max: 8 }).chain((n) => fc.array(fc.array(one, { minLength: n, maxLength: n }), { minLength: 1, maxLength: 13 })),
+    fc.tuple(one, one, one).map((row) => [row]),
+    fc.array(one, { minLength: 12, maxLength: 12 }).map((row) => [row]),
+    fc.array(
+      fc.tuple(one, one, one).map((row) => [...row]),
+      { minLength: 1, maxLength: 8 },
+    ),
+  );
+  const value = p.name === 'crops' ? fc.oneof(fc.constant(CROPS), anyCells) : p.name === 'positions' ? fc.oneof(PLACES, ranges) : ranges;
   return p.optional ? fc.oneof(value, fc.constant(p.fallback)) : value;
 }
 
