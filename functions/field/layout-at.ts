@@ -1,5 +1,6 @@
 import { say } from '../check-args.ts';
 import { type Cells, define, isRefusal, type Refusal, refuse } from '../define.ts';
+import { counted } from '../number-text.ts';
 import { BEAM, BENCH_LENGTH, BENCH_WIDTH, FACE_LENGTH, FACE_WIDTH, PPF, SIDES } from './field-params.ts';
 import { layoutPpf, type Place } from './layout.ts';
 import { layoutText, parseLayout } from './layout-text.ts';
@@ -10,7 +11,7 @@ const given = (cell: unknown): boolean => cell !== null && cell !== undefined;
 /** The positions in a range; rows that are blank throughout are left out. */
 function places(cells: Cells, turns: Cells | undefined): Place[] | Refusal {
   if (turns && turns.length !== cells.length) {
-    return refuse(`LAYOUT.AT: there are ${say(cells.length)} rows of positions and ${say(turns.length)} of turned; they must be as many.`);
+    return refuse(`LAYOUT.AT: positions have ${counted(cells.length, 'row')} and turned has ${counted(turns.length, 'row')}; they must be as many.`);
   }
   const found: Place[] = [];
   for (const [i, [x = null, y = null, ...more]] of cells.entries()) {

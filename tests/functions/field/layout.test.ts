@@ -106,7 +106,7 @@ const refused: readonly (readonly [string, string, RegExp])[] = [
   ['a face that crosses a reflecting side', 'LAYOUT(156,1.2,0,120,2,4,2.4,1.2,FALSE,1.1,1,0.5)', /crosses a reflecting side/],
   ['two points at one place', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;0.6,0.3})', /two points stand at one place, \(0.6 m, 0.3 m\); move one/],
   ['positions without y', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6;0.7})', /row 1/],
-  ['turned for more rows than there are positions', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE;FALSE})', /1 rows of positions and 2 of turned/],
+  ['turned for more rows than there are positions', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE;FALSE})', /positions have 1 row and turned has 2 rows;/],
   ['turned with two values in a row', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE,FALSE})', /row 1 of turned has more than one value/],
   ['positions with a third number', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3,0.4})', /row 1 of the positions .* no more/],
   ['a join over two benches', 'LAYOUT.JOIN(LAYOUT(1,0,0,60,1,1,1,1),LAYOUT(1,0,0,60,1,1,2,1))', /one bench/],
