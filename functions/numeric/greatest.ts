@@ -14,10 +14,16 @@ export function greatestOn(f: (x: number) => number, a: number, b: number): numb
     const value = f(at(i));
     if (value > bestValue) [best, bestValue] = [i, value];
   }
-  let [left, right] = [at(Math.max(0, best - 1)), at(Math.min(LOOKS, best + 1))];
+  const top = topOfHump(f, at(Math.max(0, best - 1)), at(Math.min(LOOKS, best + 1)), FINENESS * (b - a));
+  return f(top) >= bestValue ? top : at(best);
+}
+
+/** Where f is greatest between a and b, to within `fineness`, where it has one hump there: golden section. */
+export function topOfHump(f: (x: number) => number, a: number, b: number, fineness: number): number {
+  let [left, right] = [a, b];
   let [x1, x2] = [right - GOLDEN * (right - left), left + GOLDEN * (right - left)];
   let [f1, f2] = [f(x1), f(x2)];
-  while (right - left > FINENESS * (b - a)) {
+  while (right - left > fineness) {
     if (f1 < f2) {
       left = x1;
       [x1, f1] = [x2, f2];
@@ -30,6 +36,5 @@ export function greatestOn(f: (x: number) => number, a: number, b: number): numb
       f1 = f(x1);
     }
   }
-  const middle = (left + right) / 2;
-  return f(middle) >= bestValue ? middle : at(best);
+  return (left + right) / 2;
 }

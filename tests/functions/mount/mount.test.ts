@@ -42,6 +42,24 @@ test('where two heights do, the higher one is given and the working says so', ()
   expect(number(`BENCH.MEAN(${layout},${low})`)).toBeCloseTo(20, 2);
 });
 
+test('a target that only heights around the best one reach is found', () => {
+  // A point of 60° beside the bench, by its closed form over the default grid of 10 × 10: the mean is greatest between two of the heights looked at.
+  const m = Math.log(0.5) / Math.log(Math.cos(Math.PI / 6));
+  const mean = (h: number): number => {
+    let sum = 0;
+    for (let i = 0; i < 10; i++)
+      for (let j = 0; j < 10; j++) sum += h ** (m + 1) / (h * h + (1.8 - (i + 0.5) / 10) ** 2 + (0.5 - (j + 0.5) / 10) ** 2) ** ((m + 3) / 2);
+    return ((200 * (m + 1)) / (2 * Math.PI) / 100) * sum;
+  };
+  const heights = Array.from({ length: 3000 }, (_, i) => 0.05 + i / 1000);
+  const best = heights.reduce((at, h) => (mean(h) > mean(at) ? h : at));
+  const layout = 'LAYOUT.AT(200,0,0,60,1,1,{1.8,0.5})';
+  const h = number(`MOUNT.HEIGHT(${layout},${mean(best) * 0.9999})`);
+  expect(mean(h) / mean(best)).toBeCloseTo(0.9999, 6);
+  expect(h).toBeGreaterThan(best);
+  expect(message(`MOUNT.HEIGHT(${layout},${mean(best) * 1.0001})`)).toContain(`at most it is ${Number(mean(best).toPrecision(6))}`);
+});
+
 test('a target out of reach is refused with the limit that binds and the nearest that works', () => {
   expect(message(`MOUNT.HEIGHT(${BENCH},200,0.1,0.5)`)).toMatch(/highest limit binds, at 0.5 m it is still 247\.\d+\. Dim to 0\.80/);
   expect(message(`MOUNT.HEIGHT(${BENCH},400,0.4,2)`)).toMatch(/at most it is 276\.8\d*, at 0\.4 m/);
