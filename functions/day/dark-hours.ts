@@ -22,7 +22,8 @@ export function darkHours(on: number, off: number, rise: number, set: number): {
   };
   let both = 0;
   for (const [a, b] of pieces(rise, sun)) for (const [c, d] of pieces(on, lamps)) both += within(c, d - c, a, b);
-  return { dark: 24 - (lamps + sun - both), lamps, sun, both };
+  // What rounding leaves below nothing is nothing.
+  return { dark: Math.max(0, 24 - (lamps + sun - both)), lamps, sun, both };
 }
 
 const CLOCK = { unit: 'h', atLeast: 0, atMost: 24 } as const;

@@ -37,4 +37,6 @@ test('dark hours are what is left when every minute of the day is looked at', ()
 test('all day and not at all', () => {
   expect(evaluate('DARK.HOURS(0,24,7,17)')).toBe(0);
   expect(evaluate('DARK.HOURS(6,6,7,17)')).toBe(14);
+  // 18.37 to 11.24 leaves 11.24 to 18.37 dark, where the sun is up: not a rounding error less than nothing.
+  expect(evaluate('DARK.HOURS(18.37,11.24,10.63,22.55)')).toBe(0);
 });
