@@ -61,6 +61,25 @@ const indent = (page: Page, name: string) =>
     return begin(text?.querySelector('.x') ?? text) - begin(grid.querySelectorAll('thead .h')[1]);
   });
 
+describe('a list', () => {
+  it('has columns that only grow while it is on the page, and fits them anew in a window of another width', async () => {
+    const page = await open(table('lots', 'list', 8));
+    const cell = page.locator('[role=gridcell][aria-label^="Lot 2, Second"]');
+    const width = () => cell.evaluate((one) => one.getBoundingClientRect().width);
+    await cell.click();
+    await page.keyboard.type('sycamore, and as long as no other entry is');
+    await page.keyboard.press('Enter');
+    await page.locator('[aria-label^="Lot 2, Second: sycamore"]').waitFor();
+    const wide = await width();
+    await page.keyboard.press('Control+z');
+    await page.locator('[aria-label^="Lot 2, Second: birch"]').waitFor();
+    await page.waitForTimeout(200);
+    expect(await width()).toBe(wide);
+    await page.setViewportSize({ width: 1200, height: 800 });
+    await expect.poll(width).toBeLessThan(wide - 40);
+  });
+});
+
 describe('a narrow page', () => {
   it.each([390, 320])('shows every value beside its label whole, %i px wide', async (width) => {
     const page = await browser.visit({ viewport: { width, height: 844 }, hasTouch: true, isMobile: true });
