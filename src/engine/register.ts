@@ -92,7 +92,7 @@ export function argumentsFor(record: FunctionRecord, asts: readonly Ast[], value
       continue;
     }
     if (ast.type === 'EMPTY') {
-      args.push(param.fallback);
+      args.push(param.blankAllowed ? null : param.fallback);
       continue;
     }
     const taken = argument(value(ast), param, units[at]);

@@ -52,6 +52,18 @@ describe('the number of arguments', () => {
   });
 });
 
+describe('nothing between two commas', () => {
+  it.each([
+    ['CHECK.DAY.LENGTH(,UNIT(16,"h/d"))', 'unknown, how the crop takes day length is not given'],
+    ['METER.VERDICT(UNIT(145,"µmol/m²/s"),UNIT(150,"µmol/m²/s"),)', 'unknown, no tolerance given'],
+    ['CHECK.AT.MOST(5,)', 'unknown, no limit given'],
+    ['CHECK.IP(,65)', 'unknown, no marking given'],
+    ['CIRCUIT.COUNT(UNIT(16,"A"),UNIT(1.22,"A"),0.8,)', 'unknown'],
+    ['CIRCUIT.COUNT(UNIT(16,"A"),UNIT(1.22,"A"),,4)', 4],
+    ['DLI(,UNIT(16,"h/d"))', 'refused: DLI: ppfd is blank; give a number in µmol/m²/s.'],
+  ])('%s is a blank, or what is left out', async (formula, said) => expect(await calc(formula)).toBe(said));
+});
+
 describe('a row, a column or a choice', () => {
   const cells = [
     ['1', '10', '100', '2.7'],
