@@ -126,8 +126,13 @@ class Scanner {
     const after = this.text.slice(this.at);
     if (/^["″]/.test(after)) throw new Refused(`In a formula inches are written “${digits} in”.`);
     if (/^['′]/.test(after)) throw new Refused(`In a formula feet are written “${digits} ft”.`);
-    if (/^,\d/.test(after) && this.depth === 0)
-      throw new Refused(`In a formula the decimal mark is a point: ${digits.replace('.', '')}.${/^,(\d+)/.exec(after)?.[1] ?? ''}`);
+    if (/^,\d/.test(after) && this.depth === 0) {
+      const point = `In a formula the decimal mark is a point: ${digits.replace('.', '')}.${/^,(\d+)/.exec(after)?.[1] ?? ''}`;
+      const thousands = digits.includes('.') ? undefined : /^(?:,\d{3})+(?![\d,])(?:\.\d+)?/.exec(after)?.[0];
+      throw new Refused(thousands === undefined ? point : `${point}. Thousands stand without a mark: ${digits}${thousands.replaceAll(',', '')}`);
+    }
+    const apart = /^(?:\s\d{3})+(?!\d)/.exec(after)?.[0];
+    if (apart !== undefined) throw new Refused(`In a formula thousands stand without a gap: ${digits}${apart.replaceAll(/\s/g, '')}`);
     const found = own(unitAfter(after, this.currency), this.currency);
     const shown = number(digits);
     if (!found || this.text[start - 1] === ':') {

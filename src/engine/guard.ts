@@ -109,7 +109,8 @@ function unknown(ast: Ast, names: Names): Fault | undefined {
     return { word: NO_SUCH_NAME, message: `Nothing is called ${name} in this book.${call}` };
   }
   if (ast.type === 'COLUMN_RANGE' || ast.type === 'ROW_RANGE') {
-    return { word: 'too large', message: 'A whole row or column can not be read: say from which cell to which, such as A1:A20.' };
+    const clock = ast.type === 'ROW_RANGE' ? ' A time of day is written in hours, such as 6 h + 30 min.' : '';
+    return { word: 'too large', message: `A whole row or column can not be read: say from which cell to which, such as A1:A20.${clock}` };
   }
   if (ast.type === 'ERROR_WITH_RAW_INPUT') return { word: 'no such cell', message: `${ast.rawInput ?? 'A reference'} names a cell that no table has.` };
   if (isLost(ast)) return gone('this formula read');

@@ -52,6 +52,9 @@ describe('A formula as typed and as stored', () => {
   test.each([
     ['=1,2', 'In a formula the decimal mark is a point: 1.2'],
     ['=1.234,5', 'In a formula the decimal mark is a point: 1234.5'],
+    ['=1,000 W', 'In a formula the decimal mark is a point: 1.000. Thousands stand without a mark: 1000'],
+    ['=A1+1,234,567.5', 'In a formula the decimal mark is a point: 1.234. Thousands stand without a mark: 1234567.5'],
+    ['=12 345 W', 'In a formula thousands stand without a gap: 12345'],
     ['=12 AWG', 'A wire gauge is a plain number here: WIRE.AREA(12) gives the cross-section of AWG 12.'],
     ['=36"', 'In a formula inches are written “36 in”.'],
     ["=3'", 'In a formula feet are written “3 ft”.'],
