@@ -7,7 +7,10 @@ import type { Values } from '../engine/types.ts';
 import { menu } from './blocks/menu.ts';
 import { can, spotOf, VERBS, type Verb } from './blocks/verbs.ts';
 import { viewOf } from './cell-view.ts';
-import { Part } from './part.ts';
+import { Part, whenIdle } from './part.ts';
+
+/** ms after which it is counted though the page is not idle. */
+const LATEST = 100;
 
 /** The inside of the cover: the pages by group, and what is still to do on each. */
 export class ObContents extends Part {
@@ -24,6 +27,14 @@ export class ObContents extends Part {
   declare page: string;
   /** How many changes the book remembers. */
   declare changes: number;
+  #shown: string | undefined;
+
+  /** How the pages stand is counted once the page is idle: what was edited is drawn before. Another page is shown at once. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.page === this.#shown) await new Promise<void>((resolve) => whenIdle(resolve, LATEST));
+    this.#shown = this.page;
+    await super.scheduleUpdate();
+  }
 
   override render(): TemplateResult {
     const groups = new Map<string, Page[]>();

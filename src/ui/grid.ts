@@ -2,7 +2,7 @@
 import { html, noChange, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { placeIn } from '../book/address.ts';
+import { placeIn, textOf } from '../book/address.ts';
 import type { Row } from '../book/book.ts';
 import { addressOf, baseColumn } from '../book/look-up.ts';
 import { boxed, cellParts } from './cell.ts';
@@ -10,6 +10,7 @@ import { baseOf, type CellView, spokenName, viewOf } from './cell-view.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';
 import { type Line, RowPool } from './row-pool.ts';
+import { isBlock } from './selection.ts';
 import type { ObTable } from './table.ts';
 
 /** Of a row: the columns to draw, where each begins, the row's place in the grid (from 1) and from the top (px). */
@@ -49,8 +50,8 @@ export class Grid {
   readonly #digits = new Map<string, readonly [number, number]>();
 
   readonly #pool = new RowPool();
-  /** What the rows of a large table are drawn from, and how. */
-  #rowReads: readonly unknown[] = [];
+  /** What a row of a large table is drawn from, and how. */
+  #rowReads: (at: number) => readonly unknown[] = () => [];
   #line: (at: number) => Line = () => ({ looks: '', inside: nothing });
 
   constructor(host: ObTable) {
@@ -74,12 +75,12 @@ export class Grid {
       pooling.printing,
       lines.turned,
       sight.turn,
+      pooling.seen,
     ];
-    return guard([...reads, pooling.seen], () => this.#table(reads));
+    return guard(reads, () => this.#table());
   }
 
-  /** `reads`: what every row is drawn from. */
-  #table(reads: readonly unknown[]): TemplateResult {
+  #table(): TemplateResult {
     const { table, lines: sight, pooling, chosenSpot: chosen } = this.#host;
     const large = pooling.isLarge(table);
     const { head, body: lines } = sight;
@@ -98,7 +99,7 @@ export class Grid {
       const where = across && { ...across, nth: at + above + 1, top: at * pooling.rowHeight };
       return typeof found === 'number' ? this.#row(found, labelled, where) : this.#foldLine(found, width, where);
     };
-    if (across) this.#rowReads = [...reads, across.columns.join(), pooling.rowHeight];
+    if (across) this.#rowReads = this.#readsOf(lines, across.columns);
     this.#line = line;
     return html`<table id="grid-${this.#host.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${width} aria-rowcount=${large ? lines.length + above : nothing}>
       <thead role="rowgroup" style=${edges ? `width:${edges.at(-1)}px` : nothing}>
@@ -142,6 +143,30 @@ export class Grid {
     const all = lines.body;
     const chosen = chosenSpot ? lines.placeOf(chosenSpot.row, all) : -1;
     this.#pool.draw(body, pooling.rows(all.length, chosen), this.#rowReads, (at) => this.#line(at));
+  }
+
+  /** A change has most rows as they were: what differs from row to row is asked of each. */
+  #readsOf(lines: readonly (number | Fold)[], columns: readonly number[]): (at: number) => readonly unknown[] {
+    const { book, table, values, letters, pending, choosing, chosenSpot, pooling, lines: sight } = this.#host;
+    const area = isBlock(choosing.area) ? choosing.area : undefined;
+    const all = [
+      book.tables.indexOf(table),
+      table.rows,
+      table.columns,
+      table.base,
+      columns.join(),
+      pooling.rowHeight,
+      letters.size > 0 && letters,
+      pending.size > 0 && pending,
+      area,
+      sight.turned,
+    ];
+    return (at) => {
+      const row = lines[at];
+      if (typeof row !== 'number') return [row, ...all];
+      const own = [table.cells[table.rows[row]?.id ?? ''], chosenSpot?.row === row && chosenSpot.column];
+      return [...own, ...columns.map((column) => values[textOf(table.name, column, row)]), ...all];
+    };
   }
 
   #foldLine(fold: Fold, width: number, where: Where | undefined): Line {

@@ -1,4 +1,5 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
+import { prepare } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
 import { asExample } from '../book/said-by.ts';
@@ -6,7 +7,7 @@ import type { Engine } from '../engine/types.ts';
 import { parseBook } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
 import type { Keeping, View } from './controllers/keeping.ts';
-import type { Wishes } from './part.ts';
+import { type Wishes, whenIdle } from './part.ts';
 import type { TemplateCard } from './start.ts';
 
 const DEMO = 'trade-bench';
@@ -116,5 +117,9 @@ export function warmUp(): Promise<Engine> {
 export async function startSession(book: Book, history: History): Promise<Session> {
   const engine = await warmUp();
   spare = undefined;
-  return openSession(book, engine, { history });
+  const session = openSession(book, engine, { history });
+  session.subscribe((news) => {
+    if (news.kind === 'busy' && !news.busy) whenIdle(() => prepare(session.book));
+  });
+  return session;
 }

@@ -16,9 +16,12 @@ export interface Line {
 /** ms without another row, after which the rows are put in order. */
 const REST = 150;
 
+/** What a line is drawn from. The same function as before: what every line is drawn from is the same, too. */
+type ReadsOf = (at: number) => readonly unknown[];
+
 interface Drawn {
   readonly element: HTMLTableRowElement;
-  /** What it was drawn from. */
+  readsOf?: ReadsOf;
   reads: readonly unknown[];
 }
 
@@ -28,8 +31,8 @@ export class RowPool {
   #rows = new Map<number, Drawn>();
   #resting: ReturnType<typeof setTimeout> | undefined;
 
-  /** Draws these lines, which are in order. One whose `reads` are the same as when it was drawn stays as it is. */
-  draw(body: HTMLElement, lines: readonly number[], reads: readonly unknown[], line: (at: number) => Line): void {
+  /** Draws these lines, which are in order. One that is read from the same as when it was drawn stays as it is. */
+  draw(body: HTMLElement, lines: readonly number[], readsOf: ReadsOf, line: (at: number) => Line): void {
     if (body !== this.#body) this.clear();
     this.#body = body;
     const wanted = new Set(lines);
@@ -40,10 +43,13 @@ export class RowPool {
     for (const at of lines) {
       const known = before.get(at);
       const row: Drawn = known ?? free.shift() ?? { element: body.appendChild(document.createElement('tr')), reads: [] };
-      if (!known || reads.some((each, i) => each !== row.reads[i])) write(row.element, line(at));
-      others ||= !known;
-      row.reads = reads;
       this.#rows.set(at, row);
+      others ||= !known;
+      if (known?.readsOf === readsOf) continue;
+      const reads = readsOf(at);
+      if (!known || reads.some((each, i) => each !== row.reads[i])) write(row.element, line(at));
+      row.reads = reads;
+      row.readsOf = readsOf;
     }
     for (const { element } of free) element.remove();
     if (!others) return;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { apply } from '../../src/book/apply.ts';
+import { apply, prepare } from '../../src/book/apply.ts';
 import type { Book } from '../../src/book/book.ts';
 import { canonicalText } from '../../src/book/canonical.ts';
 import type { Change } from '../../src/book/change.ts';
@@ -89,6 +89,42 @@ describe('a change', () => {
     expect(after.pages).toBe(sample.pages);
     expect(after.tables[0]?.cells.r2).toBe(sample.tables[0]?.cells.r2);
     expect(after.tables[0]?.cells.r1).not.toBe(sample.tables[0]?.cells.r1);
+  });
+
+  it('of a cell goes through none of the rows of a large table that was made ready, and through all of one that was not; both give the same book', () => {
+    let read = 0;
+    const lines = Array.from({ length: 600 }, (_, i) => ({ id: `r${i}` }));
+    const filled = (content: string) => Object.fromEntries(lines.map(({ id }) => [id, { c: { content } }]));
+    const cells = new Proxy(filled('1'), {
+      ownKeys: (target) => {
+        read++;
+        return Reflect.ownKeys(target);
+      },
+    });
+    const before: Book = { ...sample, tables: [{ id: 't', name: 'T', form: 'list', columns: [{ id: 'c' }], rows: lines, cells }] };
+    const change = (row: string, after: string): Change => ({
+      label: '',
+      edits: [{ at: 'cell', table: 't', row, column: 'c', before: { content: '1' }, after: { content: after } }],
+    });
+    const copied = apply(before, change('r7', '2'));
+    expect(read).toBe(1);
+    prepare(before);
+    prepare(before);
+    expect(read).toBe(2);
+    const made = apply(before, change('r7', '2'));
+    expect(read).toBe(2);
+    expect(made).toEqual(copied);
+    expect(cells.r7).toEqual({ c: { content: '1' } });
+    // What was made ready serves one change; the next of the same book starts from the book again.
+    expect(apply(before, change('r8', '3')).tables[0]?.cells).toEqual({ ...filled('1'), r8: { c: { content: '3' } } });
+    // Nor does it serve where the record itself was written on meanwhile.
+    prepare(made);
+    const own = apply(made, change('r9', '4'), true);
+    expect(apply(own, change('r10', '5')).tables[0]?.cells).toMatchObject({
+      r7: { c: { content: '2' } },
+      r9: { c: { content: '4' } },
+      r10: { c: { content: '5' } },
+    });
   });
 
   it('made for another book is refused aloud', () => {
