@@ -107,7 +107,7 @@ export class ObTable extends Part {
     this.#emptyInput();
     this.#grid.drawRows();
     if (this.table.form === 'scenarios') this.#grid.shareDigits();
-    this.#laying.nextFrame(changed.has('chosen'));
+    this.#laying.nextFrame(changed.has('chosen') || changed.has('refusal'));
   }
 
   /** Only what is scrolled aside needs headings that stay: each is a layer of its own to the browser. */
@@ -130,6 +130,11 @@ export class ObTable extends Part {
   /** Takes the focus, where the cell just chosen is to be worked on. */
   take(): void {
     this.input?.focus({ preventScroll: true });
+  }
+
+  /** Brings the chosen cell, and what is written in it, into sight again. */
+  showCell(): void {
+    this.#laying.nextFrame(true);
   }
 
   choose(spot: Spot, anchor?: Place): void {

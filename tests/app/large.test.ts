@@ -116,6 +116,42 @@ describe('a large table', () => {
     await expect.poll(active).toMatchObject({ name: `Lot ${ROWS - 1}, Sum`, inView: true });
   });
 
+  it('keeps a formula that is being written in sight, and its next key brings back its cell', async () => {
+    const scroll = page.locator('.large > .scroll');
+    const slip = page.locator('.formula-slip');
+    // Nothing that hangs on a cell far away makes the page longer.
+    const isShort = () => page.locator('main').evaluate((main) => main.scrollHeight < 1000);
+    const sight = async () => {
+      const [box, frame] = [await slip.boundingBox(), await scroll.boundingBox()];
+      return { slip: box !== null && frame !== null && box.y >= frame.y - 3 && box.y + box.height <= frame.y + frame.height, short: await isShort() };
+    };
+    await scroll.evaluate((element) => element.scrollTo({ top: 1000 * 24, left: 0 }));
+    await cell('Lot 1010', 'Part 3').click();
+    await page.keyboard.type('=B1');
+    await slip.waitFor();
+    for (const line of [0, 2500]) {
+      await scroll.evaluate((element, top) => element.scrollTo({ top }), line * 24);
+      await cell(`Lot ${line + 1}`, 'Part 2').waitFor();
+      await expect.poll(sight).toEqual({ slip: true, short: true });
+    }
+    const home = () =>
+      cell('Lot 1010', 'Part 3').evaluate((td) => {
+        const [box, frame] = [td.getBoundingClientRect(), td.closest('.scroll')?.getBoundingClientRect() as DOMRect];
+        return box.top >= frame.top && box.bottom <= frame.bottom;
+      });
+    expect(await home()).toBe(false);
+    await page.keyboard.type('+1');
+    await expect.poll(home).toBe(true);
+    await page.keyboard.press('Escape');
+    // Left, its cell may be scrolled away again, and what hangs on it is put away with it.
+    await expect
+      .poll(async () => {
+        await scroll.evaluate((element) => element.scrollTo({ top: 0 }));
+        return (await cell('Lot 1', 'Part 2').isVisible()) && (await isShort());
+      })
+      .toBe(true);
+  });
+
   it('shows each number where its row and column are', async () => {
     await page.locator('.large > .scroll').evaluate((scroll) => scroll.scrollTo({ top: 500 * 24, left: 900 }));
     const one = cell('Lot 510', 'Part 10');

@@ -9,6 +9,7 @@ import type { Spot } from '../grid-moves.ts';
 import type { Place, Wishes } from '../part.ts';
 import { areaOf, isBlock, isIn, whole } from '../selection.ts';
 import type { ObTable } from '../table.ts';
+import { isOut } from './laying.ts';
 
 export class Choosing implements ReactiveController {
   readonly #host: ObTable;
@@ -118,7 +119,7 @@ export class Choosing implements ReactiveController {
   layHandles(cell: DOMRect, frame: DOMRect, head: DOMRect | undefined, chosen: boolean): void {
     for (const handle of this.#host.querySelectorAll<HTMLElement>('.handle')) {
       const ofRow = handle.classList.contains('of-row');
-      handle.hidden = !chosen || (!ofRow && (!head || cell.right < frame.left || cell.right > frame.right + 2));
+      handle.hidden = !chosen || (ofRow ? isOut(cell, frame) : !head || cell.right < frame.left || cell.right > frame.right + 2);
       handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.top - frame.top : 0}px`;
       if (!ofRow) handle.style.left = `${cell.right - frame.left}px`;
     }

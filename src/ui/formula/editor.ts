@@ -242,6 +242,7 @@ export class FormulaEditor {
       if (!alike(before, now)) this.#cite();
       this.#judge();
     }
+    if (!picked && !this.#docked) this.#table.showCell();
     this.#typing = update.docChanged && update.transactions.some((tr) => tr.isUserEvent('input.type') || tr.isUserEvent('delete'));
     this.#setList(this.#typing || this.#list ? this.#completing(false) : undefined);
   }

@@ -9,9 +9,10 @@ const LEAST = 320;
 const SIDES = ['over', 'over-up', 'below', 'above'] as const;
 
 export function laySlip(slip: HTMLElement, table: HTMLElement): void {
-  const over = table.querySelector('.over')?.getBoundingClientRect();
-  const frame = table.querySelector('.frame')?.getBoundingClientRect();
-  if (!over || !frame) return;
+  const [cell, under, frame] = ['.over', '.under', '.frame'].map((part) => table.querySelector(part)?.getBoundingClientRect());
+  if (!cell || !under || !frame) return;
+  // Where the cell is, or would be at the edge of the frame out of which it was scrolled.
+  const over = new DOMRect(under.left, under.top - cell.height, cell.width, cell.height);
   const label = table.querySelector('tr.sel > th')?.getBoundingClientRect();
   const clear = Math.max(frame.left, label?.right ?? 0);
   const beside = frame.right - clear >= LEAST;
