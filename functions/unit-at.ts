@@ -3,7 +3,7 @@ import { unitIn } from './quantity-text.ts';
 import { unit } from './units.ts';
 
 /** What may stand in a unit: letters, raised digits, signs, and the marks that join factors. */
-const UNIT_TEXT = /^(?: per |[^\s\d"'(){},;:!&=<>*+^%[\]\\|~?#@×÷−≤≥≠–.-]|(?<=\p{L})\^?\d)+/u;
+const UNIT_TEXT = /^(?: per | (?=\p{L}+⁻)|[^\s\d"'(){},;:!&=<>*+^%[\]\\|~?#@×÷−≤≥≠–.-]|(?<=\p{L})\^?\d)+/u;
 const WORD_CHARACTER = /[\w.(!$\p{L}]/u;
 
 /** `foreign`: it is an amount in another currency than the book's. */

@@ -208,13 +208,14 @@ const toSuperscript = (n: number): string => [...String(n)].map((c) => Object.en
 
 const powerText = (n: number): string => (n === 1 ? '' : Number.isInteger(n) ? toSuperscript(n) : `^${+n.toFixed(3)}`);
 
-const FACTOR = /^(1|%|["'′″]|[^\s\d⁰¹²³⁴⁵⁶⁷⁸⁹⁻^/·*()]+)(?:\^?(-?\d+(?:\.\d+)?)|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?$/u;
+const FACTOR = /^(1|%|["'′″]|[^\s\d⁰¹²³⁴⁵⁶⁷⁸⁹⁻^/·*()-]+)(?:\^?(-?\d+(?:\.\d+)?)|([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?$/u;
 
 const cache = new Map<string, Unit | undefined>();
 
 /**
  * The unit that a text names, or undefined. Factors are joined by `/`, `·` or `*`; each `/` divides by the next factor only,
- * and `A per B` divides by the whole of B: `µmol/m²/s`, `EUR/kWh`, `lx per µmol/m²/s`, `/h`.
+ * and `A per B` divides by the whole of B: `µmol/m²/s`, `EUR/kWh`, `lx per µmol/m²/s`, `/h`. A gap joins those with a minus
+ * in their power, as meters and papers write it: `µmol m⁻² s⁻¹`, `W m-2`.
  * Money may be written `money`, a code (`EUR`) or a sign (`€`); which currency a book takes is not checked here (see `currencyOf`).
  */
 export function unit(text: string): Unit | undefined {
@@ -249,8 +250,8 @@ function parseUnit(text: string): Unit | undefined {
   let count = 0;
   for (const [i, part] of parts.entries()) {
     if (i === 0 && part === '') continue;
-    for (const [j, piece] of part.split(/[·*]/).entries()) {
-      const factor = readFactor(piece.trim());
+    for (const [j, piece] of part.split(/[·*]| +(?=[^ ]+[-⁻])/).entries()) {
+      const factor = readFactor(piece.trim(), count > 0);
       if (!factor) return undefined;
       const { atom: a, exponent } = factor;
       count++;
@@ -262,21 +263,22 @@ function parseUnit(text: string): Unit | undefined {
         numerator *= e > 0 ? a.numerator : a.denominator;
         denominator *= e > 0 ? a.denominator : a.numerator;
       }
-      symbol += `${divides ? '/' : j > 0 ? '·' : ''}${factor.shown}${powerText(exponent)}`;
+      const below = divides || (count > 1 && exponent < 0);
+      symbol += `${below ? '/' : j > 0 ? '·' : ''}${factor.shown}${powerText(below && !divides ? -exponent : exponent)}`;
     }
   }
   if (reading && count > 1) return undefined;
   return { symbol: symbol === '1' ? '' : symbol, dimension: dim, numerator, denominator, offset: reading?.offset ?? 0, reading: reading !== undefined };
 }
 
-function readFactor(text: string): { atom: Atom; exponent: number; shown: string } | undefined {
+function readFactor(text: string, later: boolean): { atom: Atom; exponent: number; shown: string } | undefined {
   const match = FACTOR.exec(text);
   if (!match) return undefined;
   const [, name = '', digits, raised] = match;
   const money = MONEY_SIGNS[name] ?? (isCurrency(name) ? name : undefined);
   const found = money ? atoms.get('money') : atoms.get(name);
   if (!found) return undefined;
-  if (digits && !found.digits && !text.includes('^')) return undefined;
+  if (digits && !text.includes('^') && !(digits.startsWith('-') ? later : found.digits)) return undefined;
   const exponent = Number(digits ?? [...(raised ?? '1')].map((c) => SUPERSCRIPTS[c] ?? c).join(''));
   // A root of a quantity has a power such as m^0.5: only base units, whose factor is 1, are written so.
   if (!Number.isInteger(exponent) && (found.numerator !== 1 || found.denominator !== 1)) return undefined;

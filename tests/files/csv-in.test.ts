@@ -60,6 +60,7 @@ describe('a heading', () => {
   it('gives its unit in square or round brackets, in the book’s currency', () => {
     expect(readHeading('bench_length [ft]', 'EUR')).toEqual({ title: 'bench_length', unit: 'ft' });
     expect(readHeading(' Tariff (€/kWh) ', 'EUR')).toEqual({ title: 'Tariff', unit: 'EUR/kWh' });
+    expect(readHeading('PPFD (µmol m-2 s-1)', 'EUR')).toEqual({ title: 'PPFD', unit: 'µmol/m²/s' });
     expect(readHeading('Height (guessed)', 'EUR')).toEqual({ title: 'Height (guessed)' });
     expect(readHeading('Height [ftt]', 'EUR')).toEqual({ title: 'Height', unknown: 'ftt' });
     expect(readHeading('Tariff [USD/kWh]', 'EUR')).toEqual({ title: 'Tariff', unknown: 'USD/kWh' });

@@ -112,13 +112,25 @@ describe('What a unit is written as', () => {
     ['kWh/m2/d', 'kWh/m²/d'],
     ['hours', 'h'],
     ['m³/h', 'm³/h'],
+    // As meters' files and papers write them: SI Brochure, 9th ed. 2019, 5.4.1, a half-high dot or a space, negative powers.
+    ['µmol m⁻² s⁻¹', 'µmol/m²/s'],
+    ['umol m-2 s-1', 'µmol/m²/s'],
+    ['µmol m^-2 s^-1', 'µmol/m²/s'],
+    ['µmol·m⁻²·s⁻¹', 'µmol/m²/s'],
+    ['mol·m-2·d-1', 'mol/m²/d'],
+    ['MJ m-2 d-1', 'MJ/m²/d'],
+    ['W m⁻²', 'W/m²'],
+    ['m⁻¹', 'm⁻¹'],
   ])('%s is shown as %s', (typed, shown) => {
     expect(unit(typed)?.symbol).toBe(shown);
   });
 
-  test.each(['M', 'h/d2', 'KWH', 'mol/M2', 'foo', 'm/', '°C/m', '°C²', 'm0', 'W/', 'd2', 'EURO'])('%s is no unit', (text) => {
-    expect(unit(text)).toBeUndefined();
-  });
+  test.each(['M', 'h/d2', 'KWH', 'mol/M2', 'foo', 'm/', '°C/m', '°C²', 'm0', 'W/', 'd2', 'EURO', 's-1', 'm-2', 'µmol s-1 m2', 'kW h', 'µmol m-2 x'])(
+    '%s is no unit',
+    (text) => {
+      expect(unit(text)).toBeUndefined();
+    },
+  );
 
   test('a day, a year and a second never mix', () => {
     const dimensions = ['mol/m²/s', 'mol/m²/d', 'mol/m²/year', 'mol/m²/h'].map((text) => need(text).dimension);
