@@ -15,6 +15,8 @@ export interface Param {
   readonly meaning: string;
   /** One value, or a range of cells. A range of unit `mixed` carries values of several kinds (a whole table), in base units. */
   readonly shape?: 'one' | 'range';
+  /** Of a table (`mixed`): the unit of each column from the first on. Without it each cell may be of any kind. */
+  readonly columns?: readonly string[];
   readonly optional?: boolean;
   /** Stands in when an optional argument is left out; it is shown in the working. */
   readonly fallback?: number | string | boolean;

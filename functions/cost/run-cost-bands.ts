@@ -52,12 +52,19 @@ export const RUN_COST_BANDS = define({
     { name: 'watts', quantity: 'power', unit: 'W', meaning: 'from the mains', atLeast: 0, atMost: 1e9 },
     { name: 'on', quantity: 'clock time', unit: 'h', meaning: 'hour of the clock when the lamps come on', atLeast: 0, atMost: 24 },
     { name: 'off', quantity: 'clock time', unit: 'h', meaning: 'hour when they go off; before “on” it is past midnight', atLeast: 0, atMost: 24 },
-    { name: 'bands', quantity: 'price bands', unit: 'mixed', shape: 'range', meaning: 'rows of clock time from which it holds (h) and price (money/kWh)' },
+    {
+      name: 'bands',
+      quantity: 'price bands',
+      unit: 'mixed',
+      shape: 'range',
+      columns: ['h', 'money/kWh'],
+      meaning: 'rows of clock time from which it holds (h) and price (money/kWh)',
+    },
     DAYS,
   ],
   returns: { quantity: 'money per year', unit: 'money/year' },
   source: 'Closed form: energy in each band times its price',
-  examples: [{ formula: 'RUN.COST.BANDS(500,18,10,{21600,0.0000001;79200,0.00000005},330)', gives: 712.8 }],
+  examples: [{ formula: 'RUN.COST.BANDS(500,18,10,{6,0.36;22,0.18},330)', gives: 712.8 }],
   work: ([watts, on, off, table, days], show) => {
     const bands = readBands(table);
     if (isRefusal(bands)) return bands;

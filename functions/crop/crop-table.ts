@@ -1,4 +1,5 @@
 /** Looks into a book's Crops table: columns by heading, rows by crop and stage. */
+import { say } from '../check-args.ts';
 import { CROP_HEADINGS, type CropHeading } from '../data/crops.ts';
 import { type Cells, type CellValue, isRefusal, type Refusal, refuse } from '../define.ts';
 import { likest } from '../nearest.ts';
@@ -67,6 +68,7 @@ export function cropRow(name: string, cells: Cells, crop: string, stage: string)
   return { at: (heading) => readCell(name, heading, column(heading), found) };
 }
 
+/** Hours below a hundredth are a number that has lost its unit: 16 would be read as 16 s a day. */
 function readCell(name: string, heading: CropHeading, at: number, row: readonly CellValue[]): string | number | null | Refusal {
   if (at < 0) return refuse(`${name}: the Crops table has no column “${heading}”.`);
   const cell = row[at] ?? null;
@@ -75,7 +77,9 @@ function readCell(name: string, heading: CropHeading, at: number, row: readonly 
   if (unit === 'text') return String(cell);
   if (typeof cell !== 'number') return refuse(`${name}: “${String(cell).slice(0, 40)}” stands under “${heading}”; a number in ${unit} is needed.`);
   const value = fromBase(cell, need(unit));
-  if (!Number.isFinite(value) || value < 0) return refuse(`${name}: what stands under “${heading}” must be 0 ${unit} or more.`);
+  const [least, most] = unit === 'h/d' ? [0.01, 24] : [0, 1e5];
+  if (!(value === 0 || (value >= least && value <= most)))
+    return refuse(`${name}: what stands under “${heading}” is ${say(value)} ${unit}; it must be from 0 to ${say(most)} ${unit}, and written with its unit.`);
   return value;
 }
 

@@ -13,6 +13,7 @@ export const STAGE_ON_DAY = define({
       quantity: 'plan of stages',
       unit: 'mixed',
       shape: 'range',
+      columns: ['text', 'd'],
       meaning: 'rows of stage and its number of days; a row of headings is passed over',
     },
     { name: 'day', quantity: 'day after sowing', unit: 'd', meaning: '1 is the day of sowing', atLeast: 1, atMost: 10000 },

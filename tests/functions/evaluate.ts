@@ -77,11 +77,14 @@ export function record(name: string): FunctionRecord {
   return found;
 }
 
+/** A number of a table whose columns have units, in base units as the engine hands them over. */
+const inColumn = (x: number, column = '1'): number => (isPlain(column) ? x : toBase(x, need(column)));
+
 /** An argument in its parameter's unit. */
 function argument(node: Node, param: Param): CellValue | Cells | undefined | Refusal {
   if (node.kind === 'missing') return param.optional ? param.fallback : null;
   if (node.kind === 'value') return node.value;
-  if (node.kind === 'array') return node.rows;
+  if (node.kind === 'array') return node.rows.map((row) => row.map((x, i) => (typeof x === 'number' ? inColumn(x, param.columns?.[i]) : x)));
   if (node.name === 'UNIT') {
     const [x, u] = node.args;
     const base = toBase(x?.kind === 'value' ? Number(x.value) : Number.NaN, need(u?.kind === 'value' ? String(u.value) : ''));

@@ -36,15 +36,42 @@ export function ourFunction(inference: Inference, call: Call): Kind | undefined 
 
 function argument(inference: Inference, record: FunctionRecord, param: Param, arg: Ast): Kind | undefined {
   const what = `${record.name}${record.params.length > 1 ? ` (${param.name})` : ''}`;
-  if (param.unit === 'mixed') {
-    const kind = inference.infer(arg);
-    return kind.is === 'fail' ? kind : undefined;
-  }
+  if (param.unit === 'mixed') return table(inference, record, param, arg);
   const want = declared(inference, param.unit);
   if (want.is === 'number') return inference.wanted(arg, want, want === plainNumber ? '' : withCurrency(param.unit, inference.host.currency), what);
   const kind = inference.infer(arg);
   if (kind.is === 'fail') return kind;
   if (isQuantity(kind)) return inference.fail(`${what} needs ${kindWords(want)}; ${inference.described(arg)} is ${kindWords(kind)}.`);
+  return undefined;
+}
+
+/** A table holds several kinds: each column is looked at by itself, and each part of a list that is written out. */
+function table(inference: Inference, record: FunctionRecord, param: Param, arg: Ast): Kind | undefined {
+  const { columns = [] } = param;
+  let fault: Kind | undefined;
+  if (arg.type === 'ARRAY') {
+    for (const row of arg.args) {
+      for (const [i, part] of row.entries()) {
+        const found = part.type === 'STRING' ? undefined : argument(inference, record, { ...param, unit: columns[i] ?? 'mixed' }, part);
+        fault ??= found;
+      }
+    }
+    return fault;
+  }
+  const kind = inference.infer(arg);
+  if (kind.is === 'fail') return kind;
+  const area = inference.area(arg);
+  for (const [i, unitText] of columns.entries()) {
+    const want = declared(inference, unitText);
+    if (!area || want.is !== 'number') continue;
+    const col = area.start.col + i;
+    const held = inference.cells.kindOfArea({ start: { ...area.start, col }, end: { ...area.end, col } });
+    if (held.is === 'mixed') return inference.mixed(record.name, arg, held);
+    if (held.is === 'number' && held !== want) {
+      const such = `${kindWords(want)} such as 1 ${withCurrency(unitText, inference.host.currency)}`;
+      return inference.fail(`${record.name} (${param.name}) needs ${such} in column ${i + 1}; it holds ${kindWords(held)}.`);
+    }
+  }
   return undefined;
 }
 

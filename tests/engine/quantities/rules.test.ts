@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Cell } from '../../../src/book/book.ts';
 import { createEngine } from '../../../src/engine/engine.ts';
 import type { Value } from '../../../src/engine/types.ts';
-import { book, put, short, table } from '../helpers.ts';
+import { book, loaded, put, short, table } from '../helpers.ts';
 
 type Written = string | Partial<Cell>;
 
@@ -271,6 +271,42 @@ describe('Settled rules, on the engine', () => {
     expect(await engine.evaluate('=UNIT(6,"in")+UNIT(1,"ft")')).toEqual({ kind: 'number', base: 0.4572, unit: 'm' });
     expect(await engine.evaluate('=UNIT(100,"W")*UNIT(16,"h/d")*UNIT(330,"d")')).toEqual({ kind: 'number', base: 528 * 3.6e6, unit: 'kWh' });
     expect(await engine.evaluate('=UNIT(1,"m")+UNIT(1,"W")')).toMatchObject({ word: 'unit error', message: 'This adds a length (1 m) to a power (1 W).' });
+  });
+});
+
+describe('a table of several kinds', () => {
+  // By hand: 18 to 22 h and 6 to 10 h at the day’s price, 22 to 6 h at the night’s, half a kilowatt on 330 days.
+  const cost = 0.5 * 330 * (8 * 0.36 + 8 * 0.18);
+
+  test('written out takes the unit of each column, or has its own', async () => {
+    const { engine } = await column('1');
+    for (const bands of ['{6,0.36;22,0.18}', '{"from","price";6,0.36;22,0.18}', '{6 h,0.36 EUR/kWh;22 h,0.18 EUR/kWh}', '{360 min,0.36;22,180 EUR/MWh}']) {
+      const value = await engine.evaluate(`=RUN.COST.BANDS(500,18,10,${bands},330)`);
+      expect(value, bands).toMatchObject({ kind: 'number', unit: 'EUR/year' });
+      expect((value as { base: number }).base, bands).toBeCloseTo(cost, 9);
+    }
+    expect(short(await engine.evaluate('=STAGE.ON.DAY({"dark",3;"lit",1 week},10)'))).toBe('lit');
+    expect(short(await engine.evaluate('=RUN.COST.BANDS(500,18,10,{6 m,0.36},330)'))).toMatch(
+      /^unit error: RUN\.COST\.BANDS \(bands\) needs a time such as 1 h; 6 m/,
+    );
+    const crops = '{"crop","stage","PPFD low","PPFD high","hours limit";"basil","indoor",200 µmol/m²/s,300 µmol/m²/s,16}';
+    expect(await engine.evaluate(`=CROP.PPFD(${crops},"basil","indoor")`)).toMatchObject({ kind: 'number', unit: 'µmol/m²/s' });
+    expect(short(await engine.evaluate(`=CROP.HOURS.LIMIT(${crops},"basil","indoor")`))).toMatch(/“hours limit” is 0\.00444444 h\/d; .*written with its unit/);
+  });
+
+  test('in cells a column without its unit is a mistake, not seconds and money a joule', async () => {
+    const wrong = await loaded([
+      ['from', 'price', '=RUN.COST.BANDS(UNIT(500,"W"),UNIT(18,"h"),UNIT(10,"h"),A1:B3,UNIT(330,"d/year"))'],
+      ['6 h', '0.2'],
+      ['22 h', '0.1'],
+    ]);
+    expect(short(wrong.at('C1'))).toBe('unit error: RUN.COST.BANDS (bands) needs a price of energy such as 1 EUR/kWh in column 2; it holds a plain number.');
+    const right = await loaded([
+      ['from', 'price', '=RUN.COST.BANDS(UNIT(500,"W"),UNIT(18,"h"),UNIT(10,"h"),A1:B3,UNIT(330,"d/year"))'],
+      ['6 h', '0.36 EUR/kWh'],
+      ['22 h', '0.18 EUR/kWh'],
+    ]);
+    expect(short(right.at('C1'))).toBeCloseTo(cost, 9);
   });
 });
 

@@ -178,7 +178,7 @@ const HOLDS_A_CONSTANT: Readonly<Record<string, string>> = {
   'CROP.HOURS': 'its example writes a table in base numbers',
   'CROP.HOURS.LIMIT': 'its example writes a table in base numbers',
   'CROP.PPFD.LIMIT': 'its example writes a table in base numbers',
-  'RUN.COST.BANDS': 'its example writes a table in base numbers',
+  'RUN.COST.BANDS': 'a day has 24 h',
 };
 
 /** For our own functions s, d and year are stretched alike, or hours a day would pass 24 and days a year 366. */

@@ -4,16 +4,12 @@ import { isRefusal } from '../../../functions/define.ts';
 import { evaluate } from '../evaluate.ts';
 
 test('one price all day costs the same by bands as without', () => {
-  // 0.36 per kWh is 1e-7 per joule, as a table holds it.
-  expect(evaluate('RUN.COST.BANDS(500,18,10,{21600,0.0000001;79200,0.0000001},330)')).toBeCloseTo(
-    evaluate('RUN.COST(ENERGY.USE(500,1,16,330),0.36)') as number,
-    9,
-  );
+  expect(evaluate('RUN.COST.BANDS(500,18,10,{6,0.36;22,0.36},330)')).toBeCloseTo(evaluate('RUN.COST(ENERGY.USE(500,1,16,330),0.36)') as number, 9);
 });
 
 test('lamps past midnight fall into the night band', () => {
-  expect(evaluate('RUN.COST.BANDS(1000,22,6,{21600,0.0000001;79200,0.00000005},1)')).toBeCloseTo(8 * 0.18, 9);
-  expect(evaluate('RUN.COST.BANDS(1000,0,24,{21600,0.0000001;79200,0.00000005},1)')).toBeCloseTo(16 * 0.36 + 8 * 0.18, 9);
+  expect(evaluate('RUN.COST.BANDS(1000,22,6,{6,0.36;22,0.18},1)')).toBeCloseTo(8 * 0.18, 9);
+  expect(evaluate('RUN.COST.BANDS(1000,0,24,{6,0.36;22,0.18},1)')).toBeCloseTo(16 * 0.36 + 8 * 0.18, 9);
 });
 
 test('without interest both paybacks agree, and a saving smaller than the interest never pays', () => {

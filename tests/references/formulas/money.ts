@@ -20,7 +20,7 @@ export const checks: Checks = {
   'money-16': [
     { formula: 'ENERGY.USE(6000,1,10,350)', in: 'kWh/year', of: 'kWh' },
     { formula: 'RUN.COST(ENERGY.USE(6000,1,10,350),0.125)', in: 'money/year', of: 'cost' },
-    { formula: 'RUN.COST.BANDS(6000,8,18,{21600,3.47222222222222E-8},350)', in: 'money/year', of: 'cost' },
+    { formula: 'RUN.COST.BANDS(6000,8,18,{6,0.125},350)', in: 'money/year', of: 'cost' },
   ],
   'money-17': { formula: 'PAYBACK.YEARS(1200,300)', in: 'year' },
   'money-18': { formula: 'PAYBACK.YEARS(1200,0)', refused: 'never' },
