@@ -46,7 +46,7 @@ static void build(void) {
 /* erfc of x given in cells, inside the table. */
 static inline double erfc_cells(double cells) {
   int cell = (int)cells;
-  double d = cells - cell, dd = d * d;
+  double d = cells - floor(cells), dd = d * d;
   const double *c = table + cell * COEFFICIENTS;
   return c[0] + d * c[1] + dd * (c[2] + d * c[3] + dd * c[4]);
 }
