@@ -11,6 +11,9 @@ import type { Session } from '../session.ts';
 import type { Room } from './desk.ts';
 import { Part } from './part.ts';
 
+/** px that what is found keeps from the slip, which grows by a line where a place has a long name. */
+const GAP = 60;
+
 /** A slip that stays beside the page while one goes from place to place: a text is looked for, and replaced here or everywhere. */
 export class ObFindSlip extends Part {
   static override properties = { hits: { state: true }, at: { state: true }, said: { state: true } };
@@ -35,6 +38,7 @@ export class ObFindSlip extends Part {
     await this.updateComplete;
     const dialog = this.querySelector('dialog');
     if (!dialog?.open) dialog?.show();
+    this.#keepClear();
     const input = this.querySelector<HTMLInputElement>('[name=text]');
     input?.focus();
     input?.select();
@@ -62,15 +66,27 @@ export class ObFindSlip extends Part {
     if (hit) this.#show(hit);
   }
 
+  /** The slip lies over the foot of the page, which keeps that much free under what is scrolled into sight. */
+  #keepClear(): void {
+    const page = document.querySelector<HTMLElement>('main.page');
+    const { open, offsetHeight = 0 } = this.querySelector('dialog') ?? {};
+    const room = open ? `${offsetHeight + GAP}px` : '';
+    if (page) Object.assign(page.style, { paddingBottom: room, scrollPaddingBottom: room });
+  }
+
   #show(hit: Hit): void {
+    this.#keepClear();
     if ('at' in hit) this.#room?.choose({ place: { table: hit.at.table.id, row: hit.at.row.id, column: hit.at.column.id }, focus: true });
     else if ('page' in hit) this.#room?.showPage(hit.page.id);
     else {
       const [row, column] = hit.in === 'heading' && hit.axis === 'column' ? [0, hit.index] : [hit.index, 0];
       this.#room?.choose({ place: { table: hit.table.id, row: hit.table.rows[row]?.id ?? '', column: hit.table.columns[column]?.id ?? '' }, focus: true });
     }
-    // Showing a place takes the focus there; the slip goes on.
-    void this.updateComplete.then(() => this.querySelector<HTMLElement>('[name=next]')?.focus());
+    // A page that is turned to takes the focus and begins at its title: then the slip goes on, and the page to what was found.
+    requestAnimationFrame(() => {
+      this.querySelector<HTMLElement>('[name=next]')?.focus();
+      if ('page' in hit) document.querySelector(`[data-block="${hit.block.id}"]`)?.scrollIntoView({ block: 'center' });
+    });
   }
 
   async #replace(all: boolean): Promise<void> {
@@ -126,6 +142,7 @@ export class ObFindSlip extends Part {
 
   #close(): void {
     this.querySelector('dialog')?.close();
+    this.#keepClear();
   }
 }
 customElements.define('ob-find-slip', ObFindSlip);

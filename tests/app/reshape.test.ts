@@ -317,6 +317,40 @@ describe('find and replace', () => {
   }, 120_000);
 });
 
+describe('what is found', () => {
+  it.each([1440, 1024, 390])(
+    'stands clear of the slip, and the keys stay in it, %i px wide',
+    async (width) => {
+      page = await browser.visit({ viewport: { width, height: width > 1024 ? 900 : 768 } });
+      await openDemo(page, width > 640);
+      await page.keyboard.press('Control+f');
+      const slip = page.getByRole('dialog', { name: 'Find and replace' });
+      // In a text of the first page, in a heading and in cells far down on another, and in a text there.
+      await slip.getByLabel('Find', { exact: true }).fill('height');
+      const seen: string[] = [];
+      for (let place = 1; place <= 9; place++) {
+        await page.keyboard.press('Enter');
+        await expect.poll(() => slip.getByRole('status').textContent()).toContain(`Place ${place} of 9: `);
+        await expect.poll(() => slip.getByRole('button', { name: 'Next' }).evaluate((button) => button === document.activeElement)).toBe(true);
+        const said = (await slip.getByRole('status').textContent()) ?? '';
+        seen.push(said.includes('a text on') ? 'text' : 'cell');
+        if (said.includes('a text on')) continue;
+        await expect
+          .poll(() =>
+            page.evaluate(() => {
+              const [cell, slip, page] = ['.c.on', 'dialog[open]', 'main'].map((each) => document.querySelector(each)?.getBoundingClientRect() as DOMRect);
+              return cell && slip && page && cell.top >= page.top && cell.bottom <= slip.top;
+            }),
+          )
+          .toBe(true);
+      }
+      expect(seen).toContain('text');
+      expect(seen.filter((each) => each === 'cell').length).toBeGreaterThan(5);
+    },
+    120_000,
+  );
+});
+
 describe('the handles of the chosen row and column', () => {
   it.each([
     [1440, false],
