@@ -17,6 +17,7 @@ const withoutUnoffered = (): Plugin => ({
   load(id) {
     const [, category] = /hyperformula\/es\/interpreter\/functionMetadata\/categories\/([a-z-]+)\.mjs$/.exec(id) ?? [];
     if (category !== undefined) return `export const ${category.replaceAll('-', '_').toUpperCase()}_DOCS = {};`;
+    if (/hyperformula\/es\/interpreter\/plugin\/3rdparty\/bessel\/bessel\.mjs$/.test(id)) return 'export let besseli, besselj, besselk, bessely;';
     const [, family] = FAMILY.exec(id) ?? [];
     if (family === undefined) return undefined;
     return `import { FunctionPlugin } from './FunctionPlugin.mjs'; export class ${family} extends FunctionPlugin {} ${family}.implementedFunctions = {};`;

@@ -5,8 +5,8 @@
  * they are worked out. Until then the last values stay, carried along with their cells. The page runs it over a worker, the command line
  * over an engine in the same process.
  */
-import { type At, cellAt, textOf } from './book/address.ts';
-import { apply } from './book/apply.ts';
+import { type At, cellAt, placeIn, textOf } from './book/address.ts';
+import { apply, prepare } from './book/apply.ts';
 import type { Book, Table } from './book/book.ts';
 import type { Change } from './book/change.ts';
 import { setCell } from './book/commands/set-cell.ts';
@@ -59,6 +59,8 @@ export interface Session {
   ask<T>(question: (engine: Engine) => Promise<T>): Promise<T>;
   /** Resolves when all that was asked and changed so far is worked out (or has failed: see `trouble`). */
   settled(): Promise<void>;
+  /** Does beforehand what the next edit would begin with. For whenever there is nothing else to do. */
+  makeReady(): void;
   /** Listeners are told in order and at once; returns what ends the subscription. */
   subscribe(listener: Listener): () => void;
   /** Ends the session and its engine. */
@@ -103,6 +105,7 @@ class OpenSession implements Session {
   #first = true;
   /** Typed texts that the engine is still to read. */
   #reading = 0;
+  #rehearsed = false;
 
   constructor(book: Book, engine: Engine, history: past.History) {
     this.book = book;
@@ -155,20 +158,7 @@ class OpenSession implements Session {
   /** Puts what was read into its cell. */
   #put(address: Address, read: PlainReading | Reading, source: string | undefined): Typed {
     if (!read.ok) return read;
-    const { content, typed, unit } = read;
-    const answer = this.run((book) => {
-      const at = cellAt(book, address);
-      const locked = at && lockedProblem(at, content);
-      if (locked !== undefined) return refused(locked);
-      const teller = source ?? (at && tellerOfTyped(at, content));
-      return setCell(book, {
-        address,
-        content,
-        ...(typed === undefined ? {} : { typed }),
-        ...(unit === undefined ? {} : { unit }),
-        ...(teller === undefined ? {} : { source: teller }),
-      });
-    });
+    const answer = this.run((book) => written(book, address, read, source));
     if (isRefused(answer)) return { ok: false, message: answer.message };
     return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };
   }
@@ -179,6 +169,19 @@ class OpenSession implements Session {
 
   async settled(): Promise<void> {
     while (this.#running) await this.#running;
+  }
+
+  makeReady(): void {
+    const [table] = this.book.tables;
+    const at = table && placeIn(table, 0, 0);
+    if (at && !this.#rehearsed) {
+      // An edit that nobody sees: the first one that somebody waits for does not run what nothing ran before.
+      const read = readPlain(this.book, at, '1', '');
+      const answer = read.ok ? written(this.book, textOf(table.name, 0, 0), read, undefined) : refused('');
+      if (!isRefused(answer)) apply(this.book, answer);
+    }
+    this.#rehearsed = true;
+    prepare(this.book);
   }
 
   subscribe(listener: Listener): () => void {
@@ -347,6 +350,21 @@ class Taken {
       this.addresses.add(address);
     }
   }
+}
+
+/** The change that writes what was read into a cell. */
+function written(book: Book, address: Address, { content, typed, unit }: Extract<PlainReading | Reading, { ok: true }>, source: string | undefined): Answer {
+  const at = cellAt(book, address);
+  const locked = at && lockedProblem(at, content);
+  if (locked !== undefined) return refused(locked);
+  const teller = source ?? (at && tellerOfTyped(at, content));
+  return setCell(book, {
+    address,
+    content,
+    ...(typed === undefined ? {} : { typed }),
+    ...(unit === undefined ? {} : { unit }),
+    ...(teller === undefined ? {} : { source: teller }),
+  });
 }
 
 const closed = (): Error => new Error('This book is closed.');

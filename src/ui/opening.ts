@@ -1,5 +1,4 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
-import { prepare } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
 import { asExample } from '../book/said-by.ts';
@@ -119,7 +118,7 @@ export async function startSession(book: Book, history: History): Promise<Sessio
   spare = undefined;
   const session = openSession(book, engine, { history });
   session.subscribe((news) => {
-    if (news.kind === 'busy' && !news.busy) whenIdle(() => prepare(session.book));
+    if (news.kind === 'busy' && !news.busy) whenIdle(() => session.makeReady());
   });
   return session;
 }

@@ -20,6 +20,8 @@ import { spread } from './spread.mjs';
 const ROWS = 10_000;
 const GIVENS = 20;
 const WORKED = 10;
+/** So many that the 95th per cent is not one or two of them. The first is among them: it runs what nothing ran before. */
+const EDITS = 60;
 
 /** Twenty columns of givens and ten of formulas, each reading the one before it; the first of them reads the price. */
 function bigBook() {
@@ -152,12 +154,12 @@ try {
     );
   const results = [];
   const drawnTimes = [];
-  for (let n = 0; n < 25; n++) {
+  for (let n = 0; n < EDITS; n++) {
     const row = (n * 163) % ROWS;
     await choose(row, 0);
     await page.waitForTimeout(250);
     await page.keyboard.type(String(1000 + n));
-    await page.waitForTimeout(250);
+    await page.waitForTimeout(100);
     const result = page.evaluate(
       ([r, last]) =>
         new Promise((resolve) => {
@@ -184,8 +186,10 @@ try {
       results.push(found[0]);
       drawnTimes.push(found[1]);
     }
-    await page.waitForTimeout(900);
+    // It is saved meanwhile.
+    await page.waitForTimeout(650);
   }
+  console.log(`the first edit: on the page ${results[0]?.toFixed(1)}, drawn ${drawnTimes[0]?.toFixed(1)} ms`);
   console.log(spread('edit with ten dependents, on the page', results));
   console.log(spread('edit with ten dependents, drawn', drawnTimes));
 

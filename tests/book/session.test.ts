@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Book, Cell } from '../../src/book/book.ts';
 import { canonicalText } from '../../src/book/canonical.ts';
 import { insertLines } from '../../src/book/commands/insert-lines.ts';
 import { addPage } from '../../src/book/commands/pages.ts';
@@ -12,6 +13,14 @@ import { sample } from './sample.ts';
 
 const set = (address: string, content: string) => (book: typeof sample) => setCell(book, { address, content });
 const text = (words: string) => ({ kind: 'text', text: words });
+
+/** A book of one cell. */
+const first = (cell: Cell): Book => ({
+  ...sample,
+  pages: [],
+  names: {},
+  tables: [{ id: 't', name: 'T', form: 'plain', columns: [{ id: 'c' }], rows: [{ id: 'r', label: 'Row' }], cells: { r: { c: cell } } }],
+});
 
 async function opened() {
   const engine = new FakeEngine();
@@ -275,6 +284,32 @@ describe('a session', () => {
       { numRuns: 400, seed: 21 },
     );
   }, 120_000);
+
+  it.each<[string, Book]>([
+    ['a given', sample],
+    ['a locked formula', first({ content: '=1+1' })],
+    ['a given that may not be 1', first({ content: '3 m', range: { low: 2, unit: 'm' } })],
+    ['words', first({ content: 'Aisle side' })],
+    ['nothing', { ...sample, tables: [] }],
+  ])('is made ready for the next edit, and nothing shows it, where %s stands in the first cell', async (_, book) => {
+    const engine = new FakeEngine();
+    const session = openSession(book, engine);
+    await session.settled();
+    const text = JSON.stringify(book);
+    const { values, history } = session;
+    const [kept, calls] = [{ ...values }, [...engine.calls]];
+    const news: News[] = [];
+    session.subscribe((item) => news.push(item));
+    session.makeReady();
+    session.makeReady();
+    await session.settled();
+    expect(session.book).toBe(book);
+    expect(JSON.stringify(book)).toBe(text);
+    expect(session.history).toBe(history);
+    expect(session.values).toEqual(kept);
+    expect(engine.calls).toEqual(calls);
+    expect(news).toEqual([]);
+  });
 
   it('does not dispatch what a command refuses', async () => {
     const { session, news } = await opened();
