@@ -1,7 +1,7 @@
 /** What a typed text that is no formula becomes in a cell. The engine reads by the same rule; the page need not ask it, so that no text waits for a calculation. */
 import { readContent, readQuantity, textContent, unitIn } from '../../functions/quantity-text.ts';
 import type { At } from './address.ts';
-import { notAllowed } from './allowed.ts';
+import { meantChoice, notAllowed } from './allowed.ts';
 import type { Book } from './book.ts';
 import { rangeOf, unitOf } from './look-up.ts';
 
@@ -11,7 +11,7 @@ export type PlainReading =
 
 /** `unit`: in which the cell is shown, empty for none. `decimalMark`: of a text from elsewhere; people who type here use a point. */
 export function readPlain(book: Book, at: At, typed: string, unit: string, decimalMark: '.' | ',' = '.'): PlainReading {
-  const taken = readQuantity(typed, { currency: book.currency, decimalMark, ...(unit && { unit }) });
+  const taken = readQuantity(meantChoice(book, at, typed), { currency: book.currency, decimalMark, ...(unit && { unit }) });
   if (taken.kind === 'formula') return { ok: false, message: 'This can not be read as a formula.' };
   if (taken.kind === 'blank') return { ok: true, content: '' };
   if (taken.kind !== 'text' && holdsWords(at))

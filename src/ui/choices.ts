@@ -1,6 +1,6 @@
 import { readContent } from '../../functions/quantity-text.ts';
 import { type At, columnText, placeIn, readReference, tableNamed, tableText } from '../book/address.ts';
-import { rangeIn, spanText } from '../book/allowed.ts';
+import { rangeIn, shownChoice, spanText } from '../book/allowed.ts';
 import type { Book } from '../book/book.ts';
 import { rangeOf, unitOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
@@ -9,7 +9,7 @@ import { lineOf } from './cell-view.ts';
 /** The texts that a given may have, where its range lists them or says where they stand; undefined where any will do. */
 export function choicesOf(book: Book, values: Values, at: At): readonly string[] | undefined {
   const range = rangeOf(at);
-  if (range?.oneOf) return range.oneOf;
+  if (range?.oneOf) return range.oneOf.map(shownChoice);
   const reference = range?.from === undefined ? undefined : readReference(range.from);
   const table = reference && tableNamed(book, reference.table ?? at.table.name);
   if (!reference || !table) return undefined;

@@ -109,6 +109,25 @@ describe('a table', () => {
   });
 });
 
+describe('a yes or no', () => {
+  it('opens in the word that its cell shows, and kept as it is changes nothing', async () => {
+    const turned = cell('Turned, long side across', 'A');
+    await turned.click();
+    const before = await chosen();
+    expect(before).toMatch(/: no, given/);
+    await page.keyboard.press('F2');
+    expect(await page.locator('ob-table input:focus').inputValue()).toBe('no');
+    expect(await page.getByRole('option').allTextContents()).toEqual(['yes', 'no']);
+    await page.keyboard.press('Enter');
+    await turned.click();
+    expect(await chosen()).toBe(before);
+    expect(await page.locator('ob-contents').getByRole('button', { name: 'What changed' }).textContent()).toBe('What changed');
+    await page.keyboard.type('yes');
+    await page.keyboard.press('Enter');
+    await turned.and(page.locator('[aria-label*=": yes, given"]')).waitFor();
+  });
+});
+
 describe('scenarios', () => {
   it('are added as the base, changed, put back to the same as A, and dropped', async () => {
     await cell('Mount height', 'C').click();

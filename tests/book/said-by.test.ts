@@ -102,6 +102,22 @@ test('a given that holds words goes on holding words, and says so where a quanti
   expect(typed('Brief!A1', '12 ft')).toMatchObject({ ok: true, content: '12 ft' });
 });
 
+test('yes and no are read where one of the two is asked for, or stands; elsewhere they are words', () => {
+  const template = templateBook('trade-bench');
+  const asked = template.tables.flatMap((table) => table.rows.flatMap((row, r) => (row.range?.oneOf?.includes('TRUE') ? [textOf(table.name, 0, r)] : [])));
+  expect(asked).toHaveLength(1);
+  const [turned = ''] = asked;
+  const typed = (address: string, text: string) => readPlain(template, at(template, address), text, '');
+  expect(typed(turned, 'yes')).toEqual({ ok: true, content: 'TRUE' });
+  expect(typed(turned, ' No ')).toEqual({ ok: true, content: 'FALSE' });
+  expect(typed(turned, 'false')).toEqual({ ok: true, content: 'FALSE' });
+  expect(typed(turned, 'perhaps')).toMatchObject({ ok: false, message: expect.stringMatching(/“perhaps” is not one of the choices: yes, no\.$/) });
+  expect(typed('Sheet!A1', 'yes')).toEqual({ ok: true, content: 'yes' });
+  // Where nothing is said of what is allowed, what stands there says it.
+  const place = { ...at(template, 'Sheet!A1'), row: { id: 'new' }, cell: { content: 'TRUE' } };
+  expect(readPlain(template, place, 'no', '')).toEqual({ ok: true, content: 'FALSE' });
+});
+
 test.each(slugs)('a given for words is one after it was emptied, too, in %s', (slug) => {
   let book = templateBook(slug);
   const words = book.tables.flatMap((table) => table.rows.flatMap((row, r) => (row.holds === 'text' ? [textOf(table.name, 0, r)] : [])));

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { readQuantity } from '../../../functions/quantity-text.ts';
 import { type At, cellAt } from '../../book/address.ts';
-import { notAllowed } from '../../book/allowed.ts';
+import { meantChoice, notAllowed } from '../../book/allowed.ts';
 import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import type { Edit } from '../../book/change.ts';
@@ -102,7 +102,11 @@ export class Runner {
     const { currency } = this.setup.template;
     const shown = unitOf(at);
     const wanted = target.unit ?? shown;
-    const read = readQuantity(field, { currency, decimalMark: this.setup.decimalMark, ...(wanted !== undefined && { unit: wanted }) });
+    const read = readQuantity(meantChoice(this.book, at, field), {
+      currency,
+      decimalMark: this.setup.decimalMark,
+      ...(wanted !== undefined && { unit: wanted }),
+    });
     if (read.kind === 'refused') return { refused: read.message };
     if (read.kind === 'formula') return { refused: 'a formula can not be given here' };
     if (read.kind === 'text' && shown !== undefined && shown !== '')

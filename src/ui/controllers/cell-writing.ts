@@ -4,6 +4,7 @@
  * A formula is handed on to the editor for formulas, text, caret and focus, as soon as that is fetched and no input method is composing.
  */
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
+import { shownChoice } from '../../book/allowed.ts';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
 import { lineOf, valueAt } from '../cell-view.ts';
@@ -68,7 +69,7 @@ export class CellWriting implements ReactiveController {
     if (!at || !input || this.isOpen) return;
     // What is the same as in another scenario, and picked from a list, is picked anew: a finger could hardly write over the formula.
     const picks = standingOf(at) === 'as' && this.#host.choicesHere().length > 0;
-    const stored = picks ? lineOf(valueAt(this.#host.values, addressOf(at))) : (at.cell?.typed ?? at.cell?.content ?? '');
+    const stored = picks ? lineOf(valueAt(this.#host.values, addressOf(at))) : (at.cell?.typed ?? shownChoice(at.cell?.content ?? ''));
     if (text !== undefined) {
       this.#begin(text);
       this.#before = '';
