@@ -14,7 +14,7 @@
  */
 import { lnGamma, lnUpperTail } from '../numeric/gamma.ts';
 import { rootBetween } from '../numeric/root.ts';
-import { newMemory } from './memory.ts';
+import { newMemory, SLOT } from './memory.ts';
 
 const EACH = 1e-7;
 const NOTHING = 1e-24;
@@ -83,7 +83,7 @@ export function termsFor(rule: Rule, lowest: number, highest: number, far: numbe
   const first = Math.floor(Math.log(rule.low / r2) / step);
   const last = Math.max(first + 1, Math.ceil(Math.log(rule.high / (lowest * lowest)) / step));
   const count = last - first + 1;
-  const [tau, rootTau, lnWeight] = [memory('tau', count), memory('rootTau', count), memory('lnWeight', count)];
+  const [tau, rootTau, lnWeight] = [memory(SLOT.tau, count), memory(SLOT.rootTau, count), memory(SLOT.lnWeight, count)];
   // τ is a geometric row: a product each instead of an exponential; 500 of them round to 1e-13.
   let next = Math.exp(first * step);
   for (let t = 0; t < count; t++) {
@@ -104,7 +104,7 @@ export function weightsAt(terms: Terms, ppf: number, m: number, h: number, memor
   const scale = (ppf * (m + 1)) / (2 * Math.PI * h * h);
   // h^(m+1) = h^(2k)/h²; inside the exponential, since τᵏ alone overflows for a narrow beam.
   const lnH = rule.k * Math.log(h * h);
-  const weights = memory('weights', count);
+  const weights = memory(SLOT.weights, count);
   const most = rule.high / (h * h);
   for (let t = 0; t < count; t++) weights[t] = (tau[t] as number) <= most ? scale * Math.exp((lnWeight[t] as number) + lnH - (tau[t] as number) * h * h) : 0;
   return weights;

@@ -29,7 +29,7 @@ import { axisFactor, ROOM } from './face-means.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
 import { imageCount } from './images.ts';
 import type { Layout } from './layout.ts';
-import { keptMemory, newMemory } from './memory.ts';
+import { keptMemory, newMemory, SLOT } from './memory.ts';
 
 export { landingShare } from './landing.ts';
 export { defaultGrid, faces } from './layout.ts';
@@ -72,8 +72,8 @@ export function crossingTables(
   return {
     crossing: c,
     terms,
-    x: axisTable(terms, xs, { centres: c.xs, size: c.length, bench: bench.length, sides }, memory('x', xs.length * terms.count)),
-    y: axisTable(terms, ys, { centres: c.ys, size: c.width, bench: bench.width, sides }, memory('y', ys.length * terms.count)),
+    x: axisTable(terms, xs, { centres: c.xs, size: c.length, bench: bench.length, sides }, memory(SLOT.x, xs.length * terms.count)),
+    y: axisTable(terms, ys, { centres: c.ys, size: c.width, bench: bench.width, sides }, memory(SLOT.y, ys.length * terms.count)),
   };
 }
 
@@ -101,15 +101,13 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
   const { count } = x;
   let used = count;
   while (used > 0 && weights[used - 1] === 0) used--;
-  const addBlock = ADD_BLOCK;
+  const [weighRows, addBlock] = [WEIGH_ROWS, ADD_BLOCK];
   for (let j = 0; j < ny; j += ROWS) {
     const rows = Math.min(ROWS, ny - j);
     let reachY = 0;
     for (let r = 0; r < rows; r++) reachY = Math.max(reachY, Math.min(used, y.filled[j + r] as number));
-    for (let r = 0; r < rows; r++) {
-      const row = r === 0 ? UPPER : LOWER;
-      for (let t = 0; t < reachY; t++) row[t] = (weights[t] as number) * (y.values[(j + r) * count + t] as number);
-    }
+    // A row without a second one stands for both.
+    weighRows(weights, y.values, j * count, (j + rows - 1) * count, reachY);
     let i = 0;
     for (; rows === ROWS && i + COLUMNS <= nx; i += COLUMNS) {
       const most = Math.max(x.filled[i] as number, x.filled[i + 1] as number, x.filled[i + 2] as number, x.filled[i + 3] as number);
@@ -124,6 +122,19 @@ export function addProduct(weights: Float64Array, x: AxisTable, y: AxisTable, nx
     }
   }
 }
+
+/** wₜ Yₜ of a pair of rows, which begin at `a` and `b`. */
+function rowWeigher() {
+  const [upper, lower] = [UPPER, LOWER];
+  return (weights: Float64Array, values: Float64Array, a: number, b: number, reach: number): void => {
+    for (let t = 0; t < reach; t++) {
+      const weight = weights[t] as number;
+      upper[t] = weight * (values[a + t] as number);
+      lower[t] = weight * (values[b + t] as number);
+    }
+  };
+}
+const WEIGH_ROWS = rowWeigher();
 
 /** Adds the products of the pair of rows with COLUMNS columns, from `a` on. A function of its own: with so few numbers about, the compiler keeps the sums in the processor. */
 function blockAdder() {

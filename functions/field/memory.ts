@@ -1,6 +1,8 @@
 /** Arrays of numbers that are needed while one field is reckoned. To make a typed array takes as long as a hundred products, so those of a field are kept for the next one. */
 
-type Slot = 'tau' | 'rootTau' | 'lnWeight' | 'weights' | 'x' | 'y';
+/** Numbered: to find six arrays by name takes as long as thirty products. */
+export const SLOT = { tau: 0, rootTau: 1, lnWeight: 2, weights: 3, x: 4, y: 5 } as const;
+type Slot = (typeof SLOT)[keyof typeof SLOT];
 
 /** Gives an array so long or longer, with anything in it. What is kept is good until its slot is asked for again. */
 type Memory = (slot: Slot, length: number) => Float64Array;
@@ -8,10 +10,12 @@ type Memory = (slot: Slot, length: number) => Float64Array;
 /** For what outlives the field. */
 export const newMemory: Memory = (_, length) => new Float64Array(length);
 
-const none = new Float64Array(0);
-const kept: Record<Slot, Float64Array> = { tau: none, rootTau: none, lnWeight: none, weights: none, x: none, y: none };
+const kept = Object.values(SLOT).map(() => new Float64Array(0));
 
 export const keptMemory: Memory = (slot, length) => {
-  if (kept[slot].length < length) kept[slot] = new Float64Array(length);
-  return kept[slot];
+  const known = kept[slot] as Float64Array;
+  if (known.length >= length) return known;
+  const longer = new Float64Array(length);
+  kept[slot] = longer;
+  return longer;
 };
