@@ -9,7 +9,7 @@ import { boxed, cellParts } from './cell.ts';
 import { baseOf, type CellView, spokenName, viewOf } from './cell-view.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';
-import { type Line, RowPool } from './row-pool.ts';
+import { type Drawing, type Line, RowPool } from './row-pool.ts';
 import { isBlock } from './selection.ts';
 import type { ObTable } from './table.ts';
 
@@ -50,9 +50,12 @@ export class Grid {
   readonly #digits = new Map<string, readonly [number, number]>();
 
   readonly #pool = new RowPool();
-  /** What a row of a large table is drawn from, and how. */
-  #rowReads: (at: number) => readonly unknown[] = () => [];
-  #line: (at: number) => Line = () => ({ looks: '', inside: nothing });
+  /** How the rows of a large table are drawn, and from what. */
+  #drawing: Omit<Drawing, 'lines'> | undefined;
+  #columns: readonly number[] = [];
+  #asked = false;
+  /** The time of the frame in which rows were drawn last. */
+  #drawnAt: CSSNumberish | null = null;
 
   constructor(host: ObTable) {
     this.#host = host;
@@ -92,15 +95,14 @@ export class Grid {
     // The heading has rows of its own before them.
     const above = (titled ? 1 : 0) + (head >= 0 ? 1 : 0);
     const edges = large ? pooling.edges(table, labelled) : undefined;
-    const across = edges && { edges, columns: pooling.columns(edges, chosen?.column ?? -1) };
+    const across = edges && { edges, columns: this.#keptColumns(pooling.columns(edges, chosen?.column ?? -1)) };
     const place = (at: number): string | typeof nothing => (edges ? `left:${edges[at]}px;width:${(edges[at + 1] ?? 0) - (edges[at] ?? 0)}px` : nothing);
     const line = (at: number): Line => {
       const found = lines[at] as number | Fold;
       const where = across && { ...across, nth: at + above + 1, top: at * pooling.rowHeight };
       return typeof found === 'number' ? this.#row(found, labelled, where) : this.#foldLine(found, width, where);
     };
-    if (across) this.#rowReads = this.#readsOf(lines, across.columns);
-    this.#line = line;
+    this.#drawing = across && { columns: across.columns, readsOf: this.#readsOf(lines), line, show: (columns) => pooling.show(columns) };
     return html`<table id="grid-${this.#host.book.tables.indexOf(table)}" class="cells ${table.form}" role="grid" aria-label=${table.name} aria-multiselectable="true" aria-colcount=${width} aria-rowcount=${large ? lines.length + above : nothing}>
       <thead role="rowgroup" style=${edges ? `width:${edges.at(-1)}px` : nothing}>
         ${
@@ -136,17 +138,34 @@ export class Grid {
   drawRows(): void {
     const { pooling, table, lines, chosenSpot } = this.#host;
     const body = pooling.isLarge(table) ? this.#host.querySelector('tbody') : null;
-    if (!body) {
+    if (!body || !this.#drawing) {
       this.#pool.clear();
       return;
     }
     const all = lines.body;
     const chosen = chosenSpot ? lines.placeOf(chosenSpot.row, all) : -1;
-    this.#pool.draw(body, pooling.rows(all.length, chosen), this.#rowReads, (at) => this.#line(at));
+    this.#drawnAt = document.timeline.currentTime;
+    if (this.#pool.draw(body, { ...this.#drawing, lines: pooling.rows(all.length, chosen) }) && !this.#asked) this.#drawNextFrame();
+  }
+
+  /** What is scrolled is told of at the beginning of a frame, which then is not the next one yet. */
+  #drawNextFrame(): void {
+    this.#asked = true;
+    requestAnimationFrame((now) => {
+      if (now === this.#drawnAt) return this.#drawNextFrame();
+      this.#asked = false;
+      this.drawRows();
+    });
+  }
+
+  /** The same list where they are the same columns. */
+  #keptColumns(columns: readonly number[]): readonly number[] {
+    if (columns.join() !== this.#columns.join()) this.#columns = columns;
+    return this.#columns;
   }
 
   /** A change has most rows as they were: what differs from row to row is asked of each. */
-  #readsOf(lines: readonly (number | Fold)[], columns: readonly number[]): (at: number) => readonly unknown[] {
+  #readsOf(lines: readonly (number | Fold)[]): Drawing['readsOf'] {
     const { book, table, values, letters, pending, choosing, chosenSpot, pooling, lines: sight } = this.#host;
     const area = isBlock(choosing.area) ? choosing.area : undefined;
     const all = [
@@ -154,14 +173,13 @@ export class Grid {
       table.rows,
       table.columns,
       table.base,
-      columns.join(),
       pooling.rowHeight,
       letters.size > 0 && letters,
       pending.size > 0 && pending,
       area,
       sight.turned,
     ];
-    return (at) => {
+    return (at, columns) => {
       const row = lines[at];
       if (typeof row !== 'number') return [row, ...all];
       const own = [table.cells[table.rows[row]?.id ?? ''], chosenSpot?.row === row && chosenSpot.column];

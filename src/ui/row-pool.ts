@@ -16,12 +16,24 @@ export interface Line {
 /** ms without another row, after which the rows are put in order. */
 const REST = 150;
 
-/** What a line is drawn from. The same function as before: what every line is drawn from is the same, too. */
-type ReadsOf = (at: number) => readonly unknown[];
+/** Rows that are given other columns in one frame, where these come into sight later: all of them at once take longer than a frame has. */
+const AT_ONCE = 14;
+
+export interface Drawing {
+  /** Lines to draw, in order. */
+  readonly lines: readonly number[];
+  readonly columns: readonly number[];
+  /** What a line with these columns is drawn from. The same function as before: what every line is drawn from is the same, too. */
+  readonly readsOf: (at: number, columns: readonly number[]) => readonly unknown[];
+  readonly line: (at: number) => Line;
+  /** Whether all that is seen is among these columns. */
+  readonly show: (columns: readonly number[]) => boolean;
+}
 
 interface Drawn {
   readonly element: HTMLTableRowElement;
-  readsOf?: ReadsOf;
+  columns: readonly number[];
+  readsOf?: Drawing['readsOf'];
   reads: readonly unknown[];
 }
 
@@ -31,8 +43,8 @@ export class RowPool {
   #rows = new Map<number, Drawn>();
   #resting: ReturnType<typeof setTimeout> | undefined;
 
-  /** Draws these lines, which are in order. One that is read from the same as when it was drawn stays as it is. */
-  draw(body: HTMLElement, lines: readonly number[], readsOf: ReadsOf, line: (at: number) => Line): void {
+  /** Draws lines. One that is read from the same as when it was drawn stays as it is. True where some are still to get other columns. */
+  draw(body: HTMLElement, { lines, columns, readsOf, line, show }: Drawing): boolean {
     if (body !== this.#body) this.clear();
     this.#body = body;
     const wanted = new Set(lines);
@@ -40,21 +52,25 @@ export class RowPool {
     const free = [...before].flatMap(([at, row]) => (wanted.has(at) ? [] : [row]));
     this.#rows = new Map();
     let others = false;
+    let turned = 0;
     for (const at of lines) {
       const known = before.get(at);
-      const row: Drawn = known ?? free.shift() ?? { element: body.appendChild(document.createElement('tr')), reads: [] };
+      const row: Drawn = known ?? free.shift() ?? { element: body.appendChild(document.createElement('tr')), columns, reads: [] };
       this.#rows.set(at, row);
       others ||= !known;
-      if (known?.readsOf === readsOf) continue;
-      const reads = readsOf(at);
-      if (!known || reads.some((each, i) => each !== row.reads[i])) write(row.element, line(at));
-      row.reads = reads;
-      row.readsOf = readsOf;
+      if (known && same(known, at, readsOf)) {
+        row.readsOf = readsOf;
+        if (row.columns === columns || (turned++ >= AT_ONCE && show(row.columns))) continue;
+      }
+      write(row.element, line(at));
+      Object.assign(row, { columns, readsOf, reads: readsOf(at, columns) });
     }
     for (const { element } of free) element.remove();
-    if (!others) return;
-    clearTimeout(this.#resting);
-    this.#resting = setTimeout(() => whenIdle(() => this.#order(), REST), REST);
+    if (others) {
+      clearTimeout(this.#resting);
+      this.#resting = setTimeout(() => whenIdle(() => this.#order(), REST), REST);
+    }
+    return turned > AT_ONCE;
   }
 
   /** Puts the elements in the order of their lines. Scrolling leaves them in two runs, each in order: the shorter one is moved. */
@@ -84,6 +100,9 @@ export class RowPool {
     this.#body = undefined;
   }
 }
+
+const same = ({ columns, reads, readsOf }: Drawn, at: number, now: Drawing['readsOf']): boolean =>
+  readsOf === now || now(at, columns).every((each, i) => each === reads[i]);
 
 function write(element: HTMLTableRowElement, { looks, nth, top, inside }: Line): void {
   element.className = looks;

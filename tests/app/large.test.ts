@@ -194,4 +194,63 @@ describe('a large table', () => {
     }
     expect(browser.complaints).toEqual([]);
   });
+
+  it('has every column in sight in every row while it is moved aside in small steps, and the same columns in all rows once that rests', async () => {
+    const scroll = page.locator('.large > .scroll');
+    await scroll.evaluate((element) => element.scrollTo({ top: 300 * 24, left: 0 }));
+    await cell('Lot 310', 'Part 2').waitFor();
+    const missing = await scroll.evaluate(async (element) => {
+      const lacks: string[] = [];
+      for (const step of [...Array<number>(60).fill(40), ...Array<number>(20).fill(-115)]) {
+        element.scrollLeft += step;
+        // What a frame shows is drawn by the end of its callbacks.
+        await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+        const frame = element.getBoundingClientRect();
+        const heads = [...element.querySelectorAll('thead th')].slice(1).flatMap((th, column) => {
+          const { left, right } = th.getBoundingClientRect();
+          return right > frame.left + 1 && left < frame.right - 1 ? [column] : [];
+        });
+        for (const row of element.querySelectorAll('tbody tr')) {
+          const box = row.getBoundingClientRect();
+          if (box.bottom < frame.top || box.top > frame.bottom) continue;
+          const drawn = new Set([...row.querySelectorAll('td')].map((td) => Number(td.getAttribute('aria-colindex')) - 2));
+          for (const column of heads) if (!drawn.has(column)) lacks.push(`${row.getAttribute('aria-rowindex')} ${column}`);
+        }
+      }
+      return lacks;
+    });
+    expect(missing).toEqual([]);
+    const sets = () =>
+      grid()
+        .locator('tbody [role=row]')
+        .evaluateAll((rows) => new Set(rows.map((row) => [...row.querySelectorAll('td')].map((td) => td.getAttribute('aria-colindex')).join())).size);
+    await expect.poll(sets).toBe(1);
+  });
+
+  it('draws only the rows that differ after an edit', async () => {
+    await page.locator('.large > .scroll').evaluate((element) => element.scrollTo({ top: 0, left: 0 }));
+    await cell('Lot 8', 'Part 1').click();
+    await page.keyboard.type('77');
+    // What the last choice brought with it is over.
+    await page.waitForTimeout(1000);
+    await grid().evaluate((table) => {
+      const rows = new Set<string>();
+      Object.assign(window, { drawn: rows });
+      const of = (node: Node) => (node instanceof Element ? node : node.parentElement)?.closest('tbody [role=row]')?.getAttribute('aria-rowindex');
+      new MutationObserver((changes) => {
+        for (const { target } of changes) {
+          const row = of(target);
+          if (row) rows.add(row);
+        }
+      }).observe(table, { subtree: true, attributes: true, childList: true, characterData: true });
+    });
+    await page.keyboard.press('Enter');
+    await cell('Lot 8', 'Part 1').and(page.locator('[aria-label*=" 77"]')).waitFor();
+    await expect.poll(async () => (await active()).name).toBe('Lot 9, Part 1');
+    await page.waitForTimeout(500);
+    const drawn = await page.evaluate(() => [...(window as unknown as { drawn: Set<string> }).drawn].sort((a, b) => Number(a) - Number(b)));
+    // The heading is the first row: these are the lots 8 and 9.
+    expect(drawn).toEqual(['9', '10']);
+    expect(browser.complaints).toEqual([]);
+  });
 });

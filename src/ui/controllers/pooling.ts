@@ -10,6 +10,8 @@ const LARGE = 200;
 /** Rows drawn above and below what is seen, and columns on either side. */
 const ROWS_MORE = 6;
 const COLUMNS_MORE = 1;
+/** Columns out of sight that may stay drawn. */
+const COLUMNS_LEFT = 4;
 /** px. Text needs more than numbers, and the first column says what a row is about. */
 const COLUMN_WIDTH = 112;
 const FIRST_WIDTH = 180;
@@ -31,6 +33,8 @@ export class Pooling implements ReactiveController {
   seen = '';
   #rows = '';
   #edges: readonly number[] = [0];
+  /** The columns that are drawn, from the first to before the second. */
+  #drawn: readonly [number, number] = [0, 0];
   /** On paper every row stands. */
   printing = false;
   #sized: ResizeObserver | undefined;
@@ -104,12 +108,28 @@ export class Pooling implements ReactiveController {
     return edges;
   }
 
-  /** The columns to draw. The first stays: a row is known by it. */
+  /**
+   * The columns to draw. The first stays: a row is known by it. The others stay until one at their edge comes into sight: then those of both edges
+   * change in one go, while there is still time to draw them.
+   */
   columns(edges: readonly number[], chosen: number): readonly number[] {
     const count = edges.length - 1;
-    const from = Math.max(0, edges.findIndex((edge) => edge > this.#left) - 1 - COLUMNS_MORE);
+    const [from, to] = this.#inSight(edges);
+    const [first, end] = this.#drawn;
+    const ahead = (first < from || first === 0) && (end > to || end === count);
+    if (!ahead || end > count || end - first > to - from + COLUMNS_LEFT) this.#drawn = [Math.max(0, from - COLUMNS_MORE), Math.min(count, to + COLUMNS_MORE)];
+    return drawn(count, ...this.#drawn, [0, chosen]);
+  }
+
+  /** Whether all columns in sight are among these. */
+  show(columns: readonly number[]): boolean {
+    const [from, to] = this.#inSight(this.#edges);
+    return columns.filter((column) => column >= from && column < to).length === to - from;
+  }
+
+  #inSight(edges: readonly number[]): readonly [number, number] {
     const beyond = edges.findIndex((edge) => edge >= this.#left + this.#width);
-    return drawn(count, from, Math.min(count, (beyond < 0 ? count : beyond) + COLUMNS_MORE), [0, chosen]);
+    return [Math.max(0, edges.findIndex((edge) => edge > this.#left) - 1), beyond < 0 ? edges.length - 1 : beyond];
   }
 }
 
