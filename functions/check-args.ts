@@ -8,6 +8,16 @@ export function say(x: number): string {
   return `${x < 0 ? MINUS : ''}${group(whole)}${rest.join('')}`;
 }
 
+/** To six digits, and not below (`way` 1) or not above (−1) what it is. */
+function outward(x: number, way: 1 | -1): number {
+  const near = Number(x.toPrecision(6));
+  return (near - x) * way >= -1e-12 * Math.abs(x) ? near : near + way * 10 ** (Math.floor(Math.log10(Math.abs(x))) - 5);
+}
+
+/** The least, and the most, that would do: whoever writes what was said is not refused again. */
+export const sayLeast = (x: number): string => say(outward(x, 1));
+export const sayMost = (x: number): string => say(outward(x, -1));
+
 /** The unit as a sentence names it: which money a book counts in is not known here. */
 const unitWord = (x: number, unit: string): string => (unit === 'year' && x !== 1 ? 'years' : unit.replace(/^money/, ''));
 

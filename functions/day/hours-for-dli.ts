@@ -1,4 +1,4 @@
-import { say } from '../check-args.ts';
+import { say, sayLeast } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { DLI_ASKED, DLI_SOURCE, PPFD } from './params.ts';
 import { ppfdForDli } from './ppfd-for-dli.ts';
@@ -21,7 +21,7 @@ export const HOURS_FOR_DLI = define({
     if (value > 24) {
       const need = ppfdForDli(dli, 24);
       return refuse(
-        `HOURS.FOR.DLI: ${say(dli)} mol/m²/d at ${say(ppfd)} µmol/m²/s would take ${say(value)} h/d, and a day has 24. It takes at least ${say(need)} µmol/m²/s.`,
+        `HOURS.FOR.DLI: ${say(dli)} mol/m²/d at ${say(ppfd)} µmol/m²/s would take ${say(value)} h/d, and a day has 24. It takes at least ${sayLeast(need)} µmol/m²/s.`,
       );
     }
     show?.expression('the day’s light at this level', calc`${dli} * 1e6 / (${ppfd} * 3600)`, value, 'h/d');

@@ -1,4 +1,4 @@
-import { say } from '../check-args.ts';
+import { say, sayMost } from '../check-args.ts';
 import { define, isRefusal, refuse } from '../define.ts';
 import { brightestByHeight } from '../field/brightest.ts';
 import { crossings } from '../field/crossings.ts';
@@ -54,7 +54,7 @@ export const MOUNT_FLOOR = define({
     const brightest = brightestByHeight(layout, ...range, nx ?? columns, ny ?? rows);
     const atTop = brightest(range[1], ceiling).ppfd;
     if (atTop > ceiling) {
-      return refuse(`MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${say(atTop)} µmol/m²/s; dim to ${say(ceiling / atTop)} of full output.`);
+      return refuse(`MOUNT.FLOOR: even at ${range[1]} m the brightest point gets ${say(atTop)} µmol/m²/s; dim to ${sayMost(ceiling / atTop)} of full output.`);
     }
     const found = crossingsDownward((h) => brightest(h, ceiling).ppfd, ...range, ceiling, false, SOLVED);
     const height = found.highest ?? range[0];

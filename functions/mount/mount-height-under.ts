@@ -1,7 +1,7 @@
 import { beamExponent } from '../beam/beam-exponent.ts';
 import { facePpfd, type OneFace } from '../beam/face-ppfd.ts';
 import { NEAR_DIODES } from '../beam/near-diodes.ts';
-import { say } from '../check-args.ts';
+import { say, sayMost } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { BEAM, FACE_LENGTH, FACE_WIDTH, PPF } from '../field/field-params.ts';
 import { LIMITS } from '../field/limits.ts';
@@ -48,11 +48,11 @@ export const MOUNT_HEIGHT_UNDER = define({
     const at = (h: number): number => facePpfd(face, h, 0, 0);
     const most = at(lowest);
     if (most < target)
-      return refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${say(most)} µmol/m²/s, at ${lowest} m; take that target or less, or more output.`);
+      return refuse(`MOUNT.HEIGHT.UNDER: the centre gets at most ${sayMost(most)} µmol/m²/s, at ${lowest} m; take that target or less, or more output.`);
     const above = highEnough(at, face, target);
     const least = at(above);
     if (least > target)
-      return refuse(`MOUNT.HEIGHT.UNDER: at ${say(above)} m the centre still gets ${say(least)} µmol/m²/s; dim to ${say(target / least)} of it there.`);
+      return refuse(`MOUNT.HEIGHT.UNDER: at ${say(above)} m the centre still gets ${say(least)} µmol/m²/s; dim to ${sayMost(target / least)} of it there.`);
     // Light goes like 1/h near a line and like 1/h² far from it: over 1/h it is all but straight.
     const height = 1 / brent((w) => at(1 / w) - target, 1 / lowest, 1 / above, most - target, least - target).x;
     if (show) {

@@ -1,4 +1,4 @@
-import { say } from '../check-args.ts';
+import { say, sayMost } from '../check-args.ts';
 import { define, isRefusal, type Refusal, refuse } from '../define.ts';
 import { HEIGHT, LAYOUT_TEXT } from '../field/field-params.ts';
 import { showHigh, showLow, showMean } from '../field/field-steps.ts';
@@ -14,9 +14,9 @@ function outOfReach(target: number, lowest: number, highest: number, found: Cros
   const asked = `MOUNT.HEIGHT: between ${say(lowest)} and ${say(highest)} m the mean is never ${say(target)} µmol/m²/s;`;
   return found.atTop > target
     ? refuse(
-        `${asked} the highest limit binds, at ${say(highest)} m it is still ${say(found.atTop)}. Dim to ${say(target / found.atTop)} of it there, or allow more height.`,
+        `${asked} the highest limit binds, at ${say(highest)} m it is still ${say(found.atTop)}. Dim to ${sayMost(target / found.atTop)} of it there, or allow more height.`,
       )
-    : refuse(`${asked} at most it is ${say(found.greatest)}, at ${say(found.greatestAt)} m. Take that target or less, or add output.`);
+    : refuse(`${asked} at most it is ${sayMost(found.greatest)}, at ${say(found.greatestAt)} m. Take that target or less, or add output.`);
 }
 
 /** The height at which the mean of the sample grid is a target. */

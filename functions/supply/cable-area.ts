@@ -1,4 +1,4 @@
-import { say } from '../check-args.ts';
+import { say, sayMost } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { cableDrop } from './cable-drop.ts';
 import { classFault, copperFactor, standardSizes } from './conductor.ts';
@@ -29,7 +29,7 @@ export const CABLE_AREA = define({
       const [area, ohms] = thickest ?? [0, 1];
       const reach = (share * volts * 1000) / (2 * amps * ohms);
       return refuse(
-        `CABLE.AREA: no size up to ${say(area)} mm² keeps the loss within ${say(share * volts)} V over ${say(length)} m; ${say(area)} mm² reaches ${say(reach)} m.`,
+        `CABLE.AREA: no size up to ${say(area)} mm² keeps the loss within ${say(share * volts)} V over ${say(length)} m; ${say(area)} mm² reaches ${sayMost(reach)} m.`,
       );
     }
     const [area, ohms] = fit;

@@ -1,4 +1,4 @@
-import { say } from '../check-args.ts';
+import { say, sayLeast } from '../check-args.ts';
 import { UNKNOWN } from '../crop/crop-range.ts';
 import { calc, define, refuse } from '../define.ts';
 import { AMPS, CODES, CONTINUOUS, downward } from './params.ts';
@@ -36,7 +36,7 @@ export const CIRCUIT_COUNT = define({
     const byAmps = downward((breaker * share) / each);
     if (byAmps < 1) {
       return refuse(
-        `CIRCUIT.COUNT: one of ${say(each)} A is more than ${say(share)} of a ${say(breaker)} A breaker; it takes a breaker of at least ${say(each / share)} A.`,
+        `CIRCUIT.COUNT: one of ${say(each)} A is more than ${say(share)} of a ${say(breaker)} A breaker; it takes a breaker of at least ${sayLeast(each / share)} A.`,
       );
     }
     if (limit === null) {

@@ -1,4 +1,4 @@
-import { say } from '../check-args.ts';
+import { say, sayLeast } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 import { CODES, downward, upward } from './params.ts';
 
@@ -36,10 +36,12 @@ export const SUPPLY_COUNT = define({
   work: ([fixtures, watts, rating, share, ports, portWatts], show) => {
     const { byWatts, byPorts, each } = carriedBySupply(watts, rating, share, ports, portWatts);
     if (byPorts < 1)
-      return refuse(`SUPPLY.COUNT: one fixture of ${say(watts)} W is more than a port’s ${say(portWatts)} W. It takes a port of at least ${say(watts)} W.`);
+      return refuse(
+        `SUPPLY.COUNT: one fixture of ${say(watts)} W is more than a port’s ${say(portWatts)} W. It takes a port of at least ${sayLeast(watts)} W.`,
+      );
     if (byWatts < 1) {
       return refuse(
-        `SUPPLY.COUNT: one fixture of ${say(watts)} W is more than ${say(share)} of ${say(rating)} W. It takes a supply of at least ${say(watts / share)} W.`,
+        `SUPPLY.COUNT: one fixture of ${say(watts)} W is more than ${say(share)} of ${say(rating)} W. It takes a supply of at least ${sayLeast(watts / share)} W.`,
       );
     }
     const value = upward(fixtures / each);

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { checkArgs } from '../../functions/check-args.ts';
-import { record } from './evaluate.ts';
+import { isRefusal } from '../../functions/define.ts';
+import { evaluate, record } from './evaluate.ts';
 
 const said = (name: string, ...args: unknown[]): string | undefined => checkArgs(record(name), args)?.message;
 
@@ -51,3 +52,17 @@ test.each([
   ],
   ['one argument too many is counted', 'DLI', [1, 2, 3], 'DLI takes 2 arguments: ppfd, hours. 3 are given: the last is too many.'],
 ] as const)('%s', (_, name, args, sentence) => expect(said(name, ...args)).toBe(sentence));
+
+test.each([
+  ['HOURS.FOR.DLI(7,80)', /at least ([\d.]+)/, 'HOURS.FOR.DLI(7,#)'],
+  ['MOUNT.HEIGHT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),400,0.4,2)', /at most it is ([\d.]+)/, 'MOUNT.HEIGHT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),#,0.4,2)'],
+  ['MOUNT.HEIGHT.UNDER(96,0.3,0.3,120,2000)', /at most ([\d.]+)/, 'MOUNT.HEIGHT.UNDER(96,0.3,0.3,120,#)'],
+  ['CIRCUIT.COUNT(16,20,0.9)', /at least ([\d.]+)/, 'CIRCUIT.COUNT(#,20,0.9)'],
+  ['SUPPLY.COUNT(2,80,100,0.7,1,100)', /supply of at least ([\d.]+)/, 'SUPPLY.COUNT(2,80,#,0.7,1,100)'],
+  ['CABLE.AREA(1000,7,23,0.03)', /reaches ([\d.]+)/, 'CABLE.AREA(#,7,23,0.03)'],
+] as const)('%s: what the refusal names as the nearest is not refused again', (formula, named, again) => {
+  const refused = evaluate(formula);
+  if (!isRefusal(refused)) throw new Error(`${formula} is not refused`);
+  const nearest = named.exec(refused.message)?.[1];
+  expect(evaluate(again.replace('#', String(nearest))), `${nearest}`).toBeTypeOf('number');
+});
