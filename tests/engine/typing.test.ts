@@ -60,6 +60,7 @@ describe('typing a formula', () => {
     ['=A1+8 µm', 'There is no unit “µm” here.'],
     ['=SUM(1 2,3)', 'can not be read at “2”'],
     ['=A1 * * 2', 'can not be read at “*”'],
+    ['=🙂', 'can not be read at “🙂”'],
     ['=A1:A3*2', 'a cell holds one'],
     ['=TODAY()', 'the same book gives the same numbers on any day'],
   ])('refuses %s: %s', async (typed, says) => {
