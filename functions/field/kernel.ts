@@ -29,7 +29,7 @@ import { axisFactor, ROOM } from './face-means.ts';
 import { ruleFor, type Terms, termsFor, weightsAt } from './gaussian-terms.ts';
 import { imageCount } from './images.ts';
 import type { Layout } from './layout.ts';
-import { keptMemory, newMemory, SLOT } from './memory.ts';
+import { keptMemory, newField, newMemory, SLOT } from './memory.ts';
 
 export { landingShare } from './landing.ts';
 export { defaultGrid, faces } from './layout.ts';
@@ -195,7 +195,7 @@ export function cellCentres(cells: number, size: number, count = cells): number[
 
 /** PPFD at the crossings of any rows of points, x and y each in rising order, µmol/m²/s, x fastest. */
 export function fieldAt(layout: Layout, height: number, xs: readonly number[], ys: readonly number[]): Float64Array {
-  const field = new Float64Array(xs.length * ys.length);
+  const field = newField(xs.length * ys.length);
   addField(layout, crossings(layout), height, xs, ys, field, xs.length);
   return field;
 }
@@ -225,7 +225,7 @@ export function benchField(layout: Layout, height: number, nx: number, ny: numbe
   if (!all.every((c) => c.centred)) return fieldAt(layout, height, cellCentres(nx, length), cellCentres(ny, width));
   // Grid and fixtures are both centred: a quarter says it all.
   const [left, front] = [cellCentres(nx, length, (nx + 1) >> 1), cellCentres(ny, width, (ny + 1) >> 1)];
-  const field = new Float64Array(nx * ny);
+  const field = newField(nx * ny);
   addField(layout, all, height, left, front, field, nx);
   unfold(field, nx, ny);
   return field;

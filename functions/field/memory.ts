@@ -19,3 +19,21 @@ export const keptMemory: Memory = (slot, length) => {
   kept[slot] = longer;
   return longer;
 };
+
+/** Bytes that small fields share. A field that is kept keeps so many in use; one that is sent to another thread takes them along, and must not take them away. */
+const BLOCK = 16_384;
+let block = new ArrayBuffer(0);
+let taken = 0;
+
+/** An array of zeros for a field. A block of its own would be a fourteenth of the time of a small field; a part of a block costs next to nothing. */
+export function newField(points: number): Float64Array {
+  const bytes = points * Float64Array.BYTES_PER_ELEMENT;
+  if (bytes > BLOCK / 4) return new Float64Array(points);
+  if (taken + bytes > block.byteLength) {
+    block = new ArrayBuffer(BLOCK);
+    taken = 0;
+  }
+  const field = new Float64Array(block, taken, points);
+  taken += bytes;
+  return field;
+}
