@@ -20,7 +20,7 @@ export async function openBook(file: string): Promise<Session> {
 /** Opens the text of a book file or of a template; `made`: what of it is opened. */
 export async function openText(text: string, called: string, made: (book: Book) => Book = (book) => book): Promise<Session> {
   const read = parseBook(text);
-  if (!read.ok) throw new Failure(`${called}: ${read.message}`);
+  if (!read.ok) throw new Failure(`${called}: ${read.message}${read.rescued ? ' The page opens what can be read.' : ''}`);
   const session = openSession(made(read.book), createEngine());
   await session.settled();
   if (session.trouble !== undefined) throw new Failure(`${called}: ${session.trouble}`);
