@@ -16,6 +16,9 @@ export const BOUNDS = {
   names: 5_000,
 } as const;
 
+/** Scenarios that stand side by side on paper with room for each number and its unit. More may be, and it is said. */
+export const BESIDE = 5;
+
 export const count = (n: number): string => n.toLocaleString('en-GB');
 
 interface Amounts {

@@ -1,6 +1,7 @@
 /** The first page: what is planned for whom, whether it holds, and the five figures that a client reads first. */
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { BESIDE } from '../book/bounds.ts';
 import { sentence } from '../book/label.ts';
 import { countLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
@@ -70,7 +71,7 @@ export function compared(reader: Reader): TemplateResult | typeof nothing {
   return html`<section class="compared">
     ${heading('The scenarios side by side', ranking(reader))}
     ${table(
-      'wide',
+      letters.length > BESIDE ? 'wide many' : 'wide',
       ['', ...letters.map((letter, i) => (i === column ? `${letter}, handed over` : letter))],
       rows.map((row) => [row.label, ...letters.map((_, c) => cell(reader.row(row.at.row.id, c)))]),
     )}

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cellAt } from '../../src/book/address.ts';
 import { apply } from '../../src/book/apply.ts';
 import type { Book } from '../../src/book/book.ts';
-import { addScenario } from '../../src/book/commands/add-scenario.ts';
+import { addScenario, copyScenario } from '../../src/book/commands/add-scenario.ts';
 import { clearCells } from '../../src/book/commands/clear-cells.ts';
 import { deleteLines } from '../../src/book/commands/delete-lines.ts';
 import { dropScenario } from '../../src/book/commands/drop-scenario.ts';
@@ -323,5 +323,17 @@ describe('the trade bench', () => {
     const givens = table?.rows.map((_, r) => at(made, `Scenarios!D${r + 1}`)).filter((place) => place.row.kind === 'given') ?? [];
     expect(givens.length).toBeGreaterThan(5);
     expect(new Set(givens.map(standingOf))).toEqual(new Set(['as']));
+  });
+
+  it('takes more than five scenarios, and says of each that they are narrow on paper', () => {
+    let bench = JSON.parse(readFileSync(new URL('../../templates/trade-bench.json', import.meta.url), 'utf8')) as Book;
+    const said: string[] = [];
+    for (let count = 4; count <= 7; count++) {
+      const answer = count < 7 ? addScenario(bench, { table: 'Scenarios' }) : copyScenario(bench, { table: 'Scenarios', column: 1 });
+      said.push(isRefused(answer) ? answer.message : answer.label);
+      bench = then(bench, answer);
+    }
+    const narrow = ' (more than 5 are narrow on paper)';
+    expect(said).toEqual(['Scenario D added', 'Scenario E added', `Scenario F added${narrow}`, `Scenario G: a copy of B${narrow}`]);
   });
 });

@@ -2,7 +2,7 @@
 import { type At, cellOf, columnText, placeIn } from '../address.ts';
 import { apply } from '../apply.ts';
 import type { Book, Cell, Column, Table } from '../book.ts';
-import { BOUNDS } from '../bounds.ts';
+import { BESIDE, BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { isFormula } from '../content.ts';
 import { findTable, freshIds } from '../lines.ts';
@@ -42,7 +42,8 @@ function added(book: Book, wanted: string, asked: string | undefined, copied: nu
   const model = copied === undefined ? undefined : table.columns[copied];
   if (copied !== undefined && !model) return refused(`There is no such scenario in ${table.name}.`);
   const tables = tablesWithScenarios(book, table);
-  const said = model ? `Scenario ${label}: a copy of ${model.label ?? columnText(copied ?? 0)}` : `Scenario ${label} added`;
+  const many = table.columns.length >= BESIDE ? ` (more than ${BESIDE} are narrow on paper)` : '';
+  const said = model ? `Scenario ${label}: a copy of ${model.label ?? columnText(copied ?? 0)}${many}` : `Scenario ${label} added${many}`;
   const { edits } = rewriteBook(book, (home) => widened(tables, home));
   const ids = tables.map((each) => each.id);
   const wider = apply(book, { label: said, edits }).tables.filter((each) => ids.includes(each.id));
