@@ -37,7 +37,9 @@ ${styles.join('\n')}
 </style>
 </head>
 <body class="handed-over">
+<main>
 ${templateText(sheet(made))}
+</main>
 </body>
 </html>
 `;

@@ -93,6 +93,7 @@ describe('the hand-over sheet on the page', () => {
     const other = await page.context().newPage();
     await other.setContent(file);
     expect((await other.locator('.handover').textContent())?.replace(/\s+/g, ' ')).toBe(onPage);
+    expect(await violations(other)).toEqual([]);
     // And on paper looks the same: no rule of the page around it reaches into the sheet.
     const [here, there] = await Promise.all([looks(page), looks(other)]);
     expect(here.length).toBeGreaterThan(1000);
@@ -104,5 +105,7 @@ describe('the hand-over sheet on the page', () => {
     await openSheet({ width, height: 844 });
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(width);
+    const board = await page.locator('.sheet-board').evaluate((of) => of.scrollWidth - of.clientWidth);
+    expect(board).toBe(0);
   });
 });

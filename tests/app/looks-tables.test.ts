@@ -143,6 +143,66 @@ describe('rows of one height', () => {
 });
 
 describe('on paper', () => {
+  it('short words of a list of fifteen columns stay whole', async () => {
+    const columns = Array.from({ length: 15 }, (_, i) => ({ id: `c${i}`, label: `Part ${i + 1}` }));
+    const long = 'A sentence of several words that says who found it, where and when, and what it rests on';
+    const words = ['lettuce', 'seedling', 'indoor', 'mains', 'birch'];
+    const rows = words.map((_, r) => ({ id: `r${r}`, label: `Lot ${r + 1}` }));
+    const text = (r: number, c: number) => (c > 11 ? long : c === 1 && r === 0 ? 'birch' : (words[(r + c) % words.length] ?? ''));
+    const cells = Object.fromEntries(rows.map(({ id }, r) => [id, Object.fromEntries(columns.map((column, c) => [column.id, { content: text(r, c) }]))]));
+    columns[1] = { id: 'c1', label: 'Second' };
+    const page = await open({ id: 'wide', name: 'wide', form: 'list', columns, rows, cells });
+    await page.emulateMedia({ media: 'print' });
+    // A4 across, less the margins: 269 mm.
+    await page.setViewportSize({ width: 1017, height: 700 });
+    const broken = await page.locator('.list :is(th, td)').evaluateAll((all) =>
+      all.flatMap((one) => {
+        const walk = document.createTreeWalker(one, NodeFilter.SHOW_TEXT);
+        const found: string[] = [];
+        for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+          for (const { 0: word, index } of (node.textContent ?? '').matchAll(/\S+/g)) {
+            const range = document.createRange();
+            range.setStart(node, index);
+            range.setEnd(node, index + word.length);
+            if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) found.push(word);
+          }
+        }
+        return found;
+      }),
+    );
+    expect(broken).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+  });
+
+  it('what is said of a scenario is wrapped, not cut', async () => {
+    const page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    // A4 upright, less the margins, and many scenarios on it.
+    for (const added of [false, true]) {
+      if (added) {
+        await page.getByRole('button', { name: 'Add a scenario' }).click();
+        await page.locator('td[aria-label^="Mount height, D:"]').waitFor();
+      }
+      await page.emulateMedia({ media: 'print' });
+      await page.setViewportSize({ width: 688, height: 1000 });
+      const texts = await page.locator('.scenarios :is(.x, .ck, .m)').evaluateAll((all) =>
+        all.map((one) => {
+          const range = document.createRange();
+          range.selectNodeContents(one);
+          const [text, cell] = [range.getBoundingClientRect(), one.closest('td')?.getBoundingClientRect() as DOMRect];
+          const style = getComputedStyle(one);
+          const cut = style.overflow !== 'visible' && (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1);
+          return { text: one.textContent, cut: cut || text.right > cell.right + 1 || text.bottom > cell.bottom + 1 };
+        }),
+      );
+      expect(texts.length).toBeGreaterThan(40);
+      expect(texts.filter(({ cut }) => cut)).toEqual([]);
+      await page.emulateMedia({ media: 'screen' });
+      await page.setViewportSize({ width: 1440, height: 900 });
+    }
+  });
+
   it('every column of a wide list stands within the sheet, which lies across', async () => {
     const page = await browser.visit();
     await openDemo(page);

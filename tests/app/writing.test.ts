@@ -109,6 +109,23 @@ describe('a table', () => {
   });
 });
 
+describe('two tables on a page', () => {
+  it('have a cell each that Tab comes back to, with its working', async () => {
+    await cell('Full mean PPFD', 'B').click();
+    const working = () => page.locator('ob-working').textContent();
+    await expect.poll(working).toContain('Full mean PPFD, B');
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+    const tabTo = async (key: string, name: string) => {
+      for (let tabs = 0; tabs < 12 && (await focused()) !== name; tabs++) await page.keyboard.press(key);
+    };
+    await tabTo('Tab', 'Choice, table');
+    await expect.poll(working).toContain('Cheapest that works');
+    await tabTo('Shift+Tab', 'Scenarios, table');
+    await expect.poll(chosen).toMatch(/^Full mean PPFD, B: /);
+    await expect.poll(working).toContain('Full mean PPFD, B');
+  });
+});
+
 describe('a yes or no', () => {
   it('opens in the word that its cell shows, and kept as it is changes nothing', async () => {
     const turned = cell('Turned, long side across', 'A');
