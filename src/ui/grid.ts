@@ -179,11 +179,13 @@ export class Grid {
       area,
       sight.turned,
     ];
+    // What others are compared with counts in every row, drawn or not.
+    const base = baseColumn(table);
     return (at, columns) => {
       const row = lines[at];
       if (typeof row !== 'number') return [row, ...all];
       const own = [table.cells[table.rows[row]?.id ?? ''], chosenSpot?.row === row && chosenSpot.column];
-      return [...own, ...columns.map((column) => values[textOf(table.name, column, row)]), ...all];
+      return [...own, ...[base, ...columns].map((column) => values[textOf(table.name, column, row)]), ...all];
     };
   }
 

@@ -254,3 +254,33 @@ describe('a large table', () => {
     expect(browser.complaints).toEqual([]);
   });
 });
+
+it('tells a difference anew when what is compared with changes out of sight', async () => {
+  const other = await browser.visit();
+  const file = join(folder, 'compared.json');
+  const columns = Array.from({ length: COLUMNS }, (_, i) => ({ id: `c${i}`, label: `Plan ${i + 1}` }));
+  const rows = Array.from({ length: 250 }, (_, i) => ({ id: `r${i}`, label: `Lot ${i + 1}` }));
+  // The third plan, with which all are compared, reads the last plan one row below.
+  const cells = Object.fromEntries(
+    rows.map(({ id }, r) => [
+      id,
+      Object.fromEntries(columns.map((column, c) => [column.id, { content: c === 2 && r === 0 ? '=AD2' : c === 28 ? '=5+5' : '10' }])),
+    ]),
+  );
+  const lots = { id: 'lots', name: 'Lots', form: 'scenarios', base: 'c2', columns, rows, cells };
+  writeFileSync(file, JSON.stringify({ ...(largeBook() as object), id: 'compared', tables: [lots] }));
+  const picking = other.waitForEvent('filechooser');
+  await other.getByRole('button', { name: 'Open a book file' }).click();
+  await (await picking).setFiles(file);
+  await other.locator('[role=gridcell][aria-label^="Lot 1, Plan 1: 10"]').waitFor();
+  await other.locator('.large > .scroll').evaluate((frame) => {
+    frame.scrollLeft = frame.scrollWidth;
+  });
+  const above = other.locator('[role=gridcell][aria-label^="Lot 1, Plan 29:"]');
+  await expect.poll(() => above.getAttribute('aria-label')).toContain('the same as Plan 3');
+  await other.locator('[role=gridcell][aria-label^="Lot 2, Plan 30:"]').click();
+  await other.keyboard.type('20');
+  await other.keyboard.press('Enter');
+  await expect.poll(() => above.getAttribute('aria-label')).toMatch(/minus 50\s?% against Plan 3/);
+  expect(await other.locator('[role=gridcell][aria-label^="Lot 1, Plan 3:"]').count()).toBe(0);
+});
