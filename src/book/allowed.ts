@@ -88,19 +88,16 @@ export function choicesOf(book: Book, at: At, range: Range): readonly string[] |
   return choices.length > 0 ? [...new Set(choices)] : undefined;
 }
 
-const YES_OR_NO: Readonly<Record<string, string>> = { TRUE: 'yes', FALSE: 'no' };
-
 /** What is stored of a given, in the word that its cell shows. */
-export const shownChoice = (content: string): string => YES_OR_NO[content] ?? content;
+export const shownChoice = (content: string): string => (content === 'TRUE' ? 'yes' : content === 'FALSE' ? 'no' : content);
 
 /** What a typed text stands for: yes and no are TRUE and FALSE where one of the two stands, or is to stand. */
 export function meantChoice(book: Book, at: At, typed: string): string {
-  const word = typed.trim().toLowerCase();
-  const meant = Object.keys(YES_OR_NO).find((content) => YES_OR_NO[content] === word);
-  if (meant === undefined) return typed;
+  const meant = ['TRUE', 'FALSE'].find((content) => shownChoice(content) === typed.trim().toLowerCase());
+  if (!meant) return typed;
   const range = rangeOf(at);
   const here = (range && choicesOf(book, at, range)) ?? [at.cell?.content ?? ''];
-  return here.every((content) => content in YES_OR_NO) ? meant : typed;
+  return here.every((content) => shownChoice(content) !== content) ? meant : typed;
 }
 
 /** "from 0.1 to 3 m", "at least 0", "at most 24 h/d". */

@@ -16,6 +16,7 @@ import { suggestMapping } from '../files/csv-in-suggest.ts';
 import { ENCODINGS, type Encoding } from '../files/csv-in-text.ts';
 import type { Session } from '../session.ts';
 import { Part } from './part.ts';
+import './styles/bring-in.css';
 
 const ENCODING_NAMES: Readonly<Record<Encoding, string>> = {
   'utf-8': 'UTF-8',
