@@ -23,6 +23,27 @@ export interface Carried {
   readonly cells: readonly (readonly (Cell | null)[])[];
 }
 
+/** What went out last from here, and whether it was given up to move it. */
+let last: Carried | undefined;
+let givenUp = false;
+
+/** What was cut last stays where it is, and pasted it is only a copy. False where nothing waits to be moved. */
+export function giveUpCut(book: Book): boolean {
+  const waits = cutFrom(book) !== undefined;
+  givenUp ||= waits;
+  return waits;
+}
+
+/** Where cells were cut that are moved when they are pasted: they still hold what they held. What was moved or written over since is only copied. */
+export function cutFrom(book: Book, from = last): Area | undefined {
+  if (!from?.cut || from.book !== book.id || givenUp) return undefined;
+  const { table, row, column, cells } = from;
+  const area = { table, row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
+  const lines = placesOf(book, area)?.lines;
+  const same = lines?.every((line, r) => line.every((at, c) => (at.cell?.content ?? '') === (cells[r]?.[c]?.content ?? '')));
+  return same ? area : undefined;
+}
+
 export function copyOut(out: DataTransfer, book: Book, values: Values, area: Area, cut = false): void {
   const found = placesOf(book, area);
   if (!found) return;
@@ -35,6 +56,7 @@ export function copyOut(out: DataTransfer, book: Book, values: Values, area: Are
     ...(cut && { cut }),
     cells: found.lines.map((line) => line.map(carriedCell)),
   };
+  [last, givenUp] = [carried, false];
   out.setData('text/plain', texts.map((line) => line.map(quoted).join('\t')).join('\n'));
   const rows = texts.map((line) => `<tr>${line.map((text) => `<td>${escaped(text)}</td>`).join('')}</tr>`).join('');
   out.setData('text/html', `<table ${OWN}="${escaped(JSON.stringify(carried))}">${rows}</table>`);

@@ -63,7 +63,7 @@ export class Grid {
 
   /** Drawn anew only where something in it may be other than before: what is written in the input over it is not. */
   render(): unknown {
-    const { book, table, values, tick, chosenSpot, chosen, anchor, letters, pending, pooling, lines, sight } = this.#host;
+    const { book, table, values, tick, chosenSpot, chosen, anchor, letters, pending, pooling, lines, sight, choosing } = this.#host;
     const reads = [
       book,
       table,
@@ -76,6 +76,7 @@ export class Grid {
       letters,
       pending,
       pooling.printing,
+      choosing.taken,
       lines.turned,
       sight.turn,
       pooling.seen,
@@ -232,7 +233,7 @@ export class Grid {
     if (!at) return nothing;
     const address = addressOf(at);
     const base = baseOf(at);
-    const { on, among } = this.#host.marks(spot);
+    const { on, among, cut } = this.#host.marks(spot);
     const deps = [
       at.cell,
       at.row,
@@ -245,6 +246,7 @@ export class Grid {
       pending.get(address),
       on,
       among,
+      cut,
       where?.gap,
       where?.width,
     ];
@@ -254,14 +256,14 @@ export class Grid {
       if (view.number) this.#digits.set(key, [view.number.sign.length + view.number.whole.length, view.number.fraction.length]);
       else this.#digits.delete(key);
       const parts = cellParts(view, { letter: letters.get(address), pending: pending.get(address), list: table.form !== 'scenarios' });
-      const name = spokenName(at, view);
+      const name = cut ? `${spokenName(at, view)}, cut` : spokenName(at, view);
       // A cell of a large table is its own box: each element is time for the browser in every row that comes into sight. Not the first, which may stay in sight.
       const bare = where !== undefined && where.nth > 1 && !head;
       const inside = bare ? parts.inside : boxed(parts);
       const id = this.#host.cellId(spot);
       const place = `${spot.row},${spot.column}`;
       const long = where !== undefined && isLong(shownLength(view), where.width);
-      const looks = ['c', on && 'on', among && 'among', bare && parts.looks, long && 'long'].filter(Boolean).join(' ');
+      const looks = ['c', on && 'on', among && 'among', cut && 'cut', bare && parts.looks, long && 'long'].filter(Boolean).join(' ');
       if (head)
         return html`<th scope="col" role="columnheader" id=${id} data-spot=${place} class=${looks} aria-selected=${among} aria-colindex=${where?.nth ?? nothing} style=${where ? `left:${where.left}px;width:${where.width}px` : at.column.width ? `width:${at.column.width}px;min-width:${at.column.width}px` : nothing}>${inside}</th>`;
       const lies =

@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import { counted } from '../../functions/number-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import { apply } from '../book/apply.ts';
-import { type Area, placesOf } from '../book/area.ts';
+import type { Area } from '../book/area.ts';
 import type { Book, Cell } from '../book/book.ts';
 import { BOUNDS } from '../book/bounds.ts';
 import { insertLines } from '../book/commands/insert-lines.ts';
@@ -18,7 +18,7 @@ import { type Answer, isRefused, refused } from '../book/refused.ts';
 import { cellSchema } from '../book/schema.ts';
 import { squash } from '../book/squash.ts';
 import type { Session } from '../session.ts';
-import { type Carried, OWN } from './clipboard.ts';
+import { type Carried, cutFrom, OWN } from './clipboard.ts';
 import { type DecimalMark, decimalMarkOf, gridOf, withoutThousands } from './pasted-text.ts';
 
 const MOST_LETTERS = 20_000_000;
@@ -110,7 +110,7 @@ export function putDown(target: Target, cells: Cells, from: Carried | undefined,
   const { book, at, area } = target;
   const more = beyond(target, cells);
   if ((more.rows > 0 || more.columns > 0) && !addLines) return refused(`That goes beyond ${at.table.name} by ${wordsOf(more)}.`);
-  const cut = cutFrom(book, from);
+  const cut = from && cutFrom(book, from);
   const one = !cut && cells.length === 1 && cells[0]?.length === 1 && area && area.rows * area.columns > 1;
   const [row, column] = one ? [area.row, area.column] : [at.rowIndex, at.columnIndex];
   // Each cell of a chosen block is the copied one re-based by its own distance.
@@ -131,16 +131,6 @@ export function putDown(target: Target, cells: Cells, from: Carried | undefined,
   const put = cut ? moveCells(now, { area: cut, table: at.table.id, row, column }) : putCells(now, { table: at.table.id, row, column, cells, ...source });
   if (isRefused(put)) return put;
   return squash(change, put, more.rows + more.columns > 0 ? `${put.label}, with ${wordsOf(more)} more` : put.label);
-}
-
-/** Where cells were cut that are moved now: they still hold what they held. What was moved or written over since is only copied. */
-function cutFrom(book: Book, from: Carried | undefined): Area | undefined {
-  if (!from?.cut || from.book !== book.id) return undefined;
-  const { table, row, column, cells } = from;
-  const area = { table, row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
-  const lines = placesOf(book, area)?.lines;
-  const same = lines?.every((line, r) => line.every((at, c) => (at.cell?.content ?? '') === (cells[r]?.[c]?.content ?? '')));
-  return same ? area : undefined;
 }
 
 function intoEach(book: Book, area: Area, cell: Cell | null, from: Carried | undefined): Answer {

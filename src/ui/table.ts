@@ -23,6 +23,7 @@ import { Sight } from './controllers/sight.ts';
 import { Grid } from './grid.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
+import { isIn } from './selection.ts';
 
 /** What was typed and could not be taken: it is kept until it is mended or given up. */
 export interface Refusal {
@@ -152,10 +153,10 @@ export class ObTable extends Part {
     return this.chosen?.table === this.table.id ? this.#spot : undefined;
   }
 
-  /** `on`: it is the chosen cell. `among`: it is one of those chosen. */
-  marks(spot: Spot): { readonly on: boolean; readonly among: boolean } {
+  /** `on`: it is the chosen cell. `among`: it is one of those chosen. `cut`: it goes to where it is pasted. */
+  marks(spot: Spot): { readonly on: boolean; readonly among: boolean; readonly cut: boolean } {
     const on = this.chosenSpot?.row === spot.row && this.chosenSpot.column === spot.column;
-    return { on, among: on || this.choosing.has(spot) };
+    return { on, among: on || this.choosing.has(spot), cut: isIn(this.choosing.taken, spot) };
   }
 
   /** Goes to another row where the one that was last worked on is put away. */

@@ -184,12 +184,23 @@ describe('a block of cells', () => {
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Control+x');
     await expect.poll(told).toBe('Cut: 2 cells go to where you paste. Until then nothing changes.');
-    expect(await spoken('Mount height', 'B')).toMatch(/0\.40 metres/);
+    expect(await spoken('Mount height', 'B')).toMatch(/0\.40 metres.*, cut$/);
+    // The mark has a shape of its own at the corners, and goes with the cut: given up, or pasted.
+    const marked = () => page.locator('td.cut').evaluateAll((cells) => cells.map((each) => getComputedStyle(each, '::after').clipPath.slice(0, 8)));
+    expect(await marked()).toEqual(['polygon(', 'polygon(']);
+    await page.keyboard.press('Escape');
+    await expect.poll(told).toBe('What was cut stays where it is.');
+    expect(await marked()).toEqual([]);
+    await cell('Mount height', 'B').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+x');
+    await expect.poll(marked).toHaveLength(2);
     await cell('Mount height', 'C').click();
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
     await cell('Mount height', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
     expect(await told()).toMatch(/^2 cells moved to Scenarios!C7:C8/);
+    expect(await marked()).toEqual([]);
     await cell('Mount height', 'A').click();
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'A').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
@@ -471,7 +482,7 @@ describe('by touch, 390 px wide', () => {
     const spread = await spoken('Spread along', 'A');
     await byHandle('Spread along', 'A', 'Cut what is chosen');
     await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Cut: Spread along, A goes/);
-    expect(await spoken('Spread along', 'A')).toBe(spread);
+    expect(await spoken('Spread along', 'A')).toBe(`${spread}, cut`);
     await byHandle('Spread across', 'A', 'Paste what was copied');
     await expect.poll(() => spoken('Spread along', 'A')).toMatch(/not answered yet/);
     expect((await spoken('Spread across', 'A')).split(': ')[1]).toBe(spread.split(': ')[1]);

@@ -4,7 +4,7 @@ import type { At } from '../../book/address.ts';
 import { type Area, placesOf } from '../../book/area.ts';
 import { isLocked, lockedProblem } from '../../book/locked.ts';
 import { titleOf } from '../../book/look-up.ts';
-import { copyOut } from '../clipboard.ts';
+import { copyOut, cutFrom, giveUpCut } from '../clipboard.ts';
 import type { Spot } from '../grid-moves.ts';
 import type { Place, Wishes } from '../part.ts';
 import { areaOf, isBlock, isIn, whole } from '../selection.ts';
@@ -15,6 +15,8 @@ export class Choosing implements ReactiveController {
   readonly #host: ObTable;
   /** The chosen cell, or the chosen block. */
   area: Area | undefined;
+  /** Cells of this table that were cut and wait to be pasted. */
+  taken: Area | undefined;
   /** Where the pointer was put down to draw a block. */
   #dragged: Place | undefined;
 
@@ -26,6 +28,15 @@ export class Choosing implements ReactiveController {
   hostUpdate(): void {
     const { table, chosen, anchor } = this.#host;
     this.area = areaOf(table, chosen, anchor);
+    const cut = cutFrom(this.#host.book);
+    const here = cut?.table === table.id ? cut : undefined;
+    // The same object as long as it is the same cells, so that the table is not drawn again.
+    if (JSON.stringify(here) !== JSON.stringify(this.taken)) this.taken = here;
+  }
+
+  /** Another table may have been marked before. */
+  #showCut(): void {
+    for (const table of document.querySelectorAll<ObTable>('ob-table')) table.requestUpdate();
   }
 
   #say<K extends 'menu' | 'paste' | 'tell'>(name: K, detail: Wishes[K]): void {
@@ -48,7 +59,10 @@ export class Choosing implements ReactiveController {
     const { key, shiftKey } = event;
     const what = key === ' ' && shiftKey ? 'row' : key === ' ' && control ? 'column' : key.toLowerCase() === 'a' && control ? 'table' : undefined;
     if (what) this.#chooseWhole(what);
-    else if (key === 'ContextMenu' || (key === 'F10' && shiftKey)) this.#say('menu', { what: 'row' });
+    else if (key === 'Escape' && giveUpCut(this.#host.book)) {
+      this.#showCut();
+      this.#say('tell', { text: 'What was cut stays where it is.' });
+    } else if (key === 'ContextMenu' || (key === 'F10' && shiftKey)) this.#say('menu', { what: 'row' });
     else return false;
     return true;
   }
@@ -79,6 +93,7 @@ export class Choosing implements ReactiveController {
     if (writing.isOpen || !this.area || !event.clipboardData) return;
     event.preventDefault();
     copyOut(event.clipboardData, book, values, this.area);
+    this.#showCut();
   };
 
   /** The chosen cells are moved to where they are pasted. Worked ones stay, as they do where cells are cleared. */
@@ -93,6 +108,7 @@ export class Choosing implements ReactiveController {
       return;
     }
     copyOut(event.clipboardData, book, values, this.area, true);
+    this.#showCut();
     const [it, goes] = places.length === 1 ? [titleOf(places[0] as At), 'goes'] : [`${places.length} cells`, 'go'];
     this.#say('tell', { text: `Cut: ${it} ${goes} to where you paste. Until then nothing changes.` });
   };
