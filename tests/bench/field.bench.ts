@@ -64,10 +64,10 @@ console.log(`${cpus()[0]?.model}, Node ${process.version}${typeof c === 'string'
 
 /** Rounds in which each of the two runs in turn: the machine's speed drifts, so only neighbours are compared. */
 const ROUNDS = 25;
-/** Runs a batch, and batches a round on our side (field.c takes the best of as many). */
-const [RUNS, BATCHES] = [40, 10];
+/** Runs a batch, and batches a round on our side (field.c takes the best of as many). Short ones and many, so that both sides have one that nothing disturbed. */
+const [RUNS, BATCHES] = [10, 100];
 /** Batches before them, so that their loop is compiled as well. */
-const WARM_BATCHES = 200;
+const WARM_BATCHES = 800;
 
 /**
  * Our time over C's: the median over the rounds of best over best, and the best of all rounds over the best of all. The first is what counts. Where the second

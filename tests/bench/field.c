@@ -18,7 +18,7 @@
 #define END 10
 #define CELLS (END * PER_UNIT)
 #define THIN 0.001
-#define BATCHES 10
+#define BATCHES 100
 #define PI 3.14159265358979323846
 
 static double table[CELLS * COEFFICIENTS];
