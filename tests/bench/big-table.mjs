@@ -130,6 +130,8 @@ try {
       return taken;
     }, step);
     console.log(spread(`scrolling by ${step} px, a frame`, frames));
+    // What is still being painted of it belongs to no other step.
+    await page.waitForTimeout(500);
   }
   const aside = await page.evaluate(async () => {
     const scroll = document.querySelector('.large > .scroll');
