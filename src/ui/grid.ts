@@ -178,6 +178,7 @@ export class Grid {
       letters.size > 0 && letters,
       pending.size > 0 && pending,
       area,
+      choosing.taken,
       sight.turned,
     ];
     // What others are compared with counts in every row, drawn or not.

@@ -253,6 +253,15 @@ describe('a large table', () => {
     expect(drawn).toEqual(['9', '10']);
     expect(browser.complaints).toEqual([]);
   });
+
+  it('marks a cell that is cut until it is given up', async () => {
+    const lot = cell('Lot 6', 'Part 1');
+    await lot.click();
+    await page.keyboard.press('Control+x');
+    await expect.poll(() => lot.getAttribute('aria-label')).toMatch(/, cut$/);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => lot.getAttribute('aria-label')).not.toMatch(/, cut$/);
+  });
 });
 
 it('tells a difference anew when what is compared with changes out of sight', async () => {
