@@ -26,6 +26,8 @@ export interface Carried {
 /** What went out last from here, and whether it was given up to move it. */
 let last: Carried | undefined;
 let givenUp = false;
+/** What came of asking last: tables ask at every turn, and of a large block every cell is gone through. */
+let known: { readonly book: Book; readonly from: Carried; readonly area: Area | undefined } | undefined;
 
 /** What was cut last stays where it is, and pasted it is only a copy. False where nothing waits to be moved. */
 export function giveUpCut(book: Book): boolean {
@@ -37,11 +39,13 @@ export function giveUpCut(book: Book): boolean {
 /** Where cells were cut that are moved when they are pasted: they still hold what they held. What was moved or written over since is only copied. */
 export function cutFrom(book: Book, from = last): Area | undefined {
   if (!from?.cut || from.book !== book.id || givenUp) return undefined;
+  if (known?.book === book && known.from === from) return known.area;
   const { table, row, column, cells } = from;
   const area = { table, row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   const lines = placesOf(book, area)?.lines;
   const same = lines?.every((line, r) => line.every((at, c) => (at.cell?.content ?? '') === (cells[r]?.[c]?.content ?? '')));
-  return same ? area : undefined;
+  known = { book, from, area: same ? area : undefined };
+  return known.area;
 }
 
 export function copyOut(out: DataTransfer, book: Book, values: Values, area: Area, cut = false): void {
