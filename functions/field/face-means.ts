@@ -47,7 +47,7 @@ function pairAdder() {
 }
 const ADD_PAIR = pairAdder();
 
-/** By a face whose far edge lies beyond the table, where erfc is nothing.  */
+/** By a face whose far edge lies beyond the table, where erfc is nothing. */
 function nearAdder() {
   const [roots, sums, erfc, last] = [ROOTS, SUMS, erfcInCell, CELLS_AT_MOST];
   return (t: number, near: number, sign: number): void => {
