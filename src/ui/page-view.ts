@@ -6,11 +6,12 @@ import type { Address, Engine, Values } from '../engine/types.ts';
 import { menu } from './blocks/menu.ts';
 import { can, spotOf, type Verb } from './blocks/verbs.ts';
 import { askedLine } from './brief.ts';
-import { command, type Desk, labelOf } from './commands.ts';
+import type { Desk } from './command.ts';
+import { command, labelOf } from './commands.ts';
 import { draftOf } from './drafts.ts';
 import { Part, type Place, type Wishes } from './part.ts';
 import type { ObProse } from './prose.ts';
-import type { Refusal } from './table.ts';
+import type { Refusal } from './table-host.ts';
 
 const PAGE_VERBS: readonly Verb[] = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'];
 const PIECE_VERBS: readonly Verb[] = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'];
