@@ -5,7 +5,8 @@ import { asExample } from '../book/said-by.ts';
 import type { Engine } from '../engine/types.ts';
 import { parseBook } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
-import type { Keeping, View } from './controllers/keeping.ts';
+import type { Keeping } from './controllers/keeping.ts';
+import type { Found, Unopened } from './found.ts';
 import { type Wishes, whenIdle } from './part.ts';
 import type { TemplateCard } from './start.ts';
 
@@ -17,23 +18,6 @@ const purposes = bySlug(import.meta.glob<string>('../../templates/*.json', { eag
 
 function bySlug(found: Record<string, string>): ReadonlyMap<string, string> {
   return new Map(Object.entries(found).map(([path, value]) => [path.replace(/^.*\/|\.json$/g, ''), value]));
-}
-
-export interface Found {
-  readonly book: Book;
-  readonly history: History;
-  /** Of the save it comes from; 0 where it was never saved. */
-  readonly revision: number;
-  readonly view?: View;
-  /** To be told once it is open. */
-  readonly notice?: string;
-}
-
-/** Why a book can't be opened. */
-export interface Unopened {
-  readonly problem: string;
-  /** What is kept of it, as it stands. */
-  readonly raw?: string;
 }
 
 /** A file that holds no book but a table, to be brought into a book. */
