@@ -84,6 +84,7 @@ function checkOne(param: Param, value: unknown): string | undefined {
   if (param.shape === 'range') return checkRange(param, value);
   if (value === null || value === undefined) return param.blankAllowed ? undefined : `${param.name} is blank; ${wanted(param)}.`;
   if (typeof value === 'object') return `${param.name} is a range of cells; one value is needed.`;
+  if (param.unknownAllowed && value === 'unknown') return undefined;
   return checkValue(param, value as CellValue, param.name);
 }
 
@@ -129,9 +130,12 @@ function checkBounds(p: Param, x: number, called: string): string | undefined {
   const low = (p.atLeast !== undefined && x < p.atLeast) || (p.above !== undefined && x < p.above + HAIR);
   const high = (p.atMost !== undefined && x > p.atMost) || (p.below !== undefined && x > p.below - HAIR);
   if (low || high) return `${called} is ${sayIn(x, p.unit)}; it must be ${allowed(p)}.${high ? percentMeant(p, x) : ''}`;
-  if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(Math.round(x))}.`;
+  if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(wholeFor(p, x))}.`;
   return undefined;
 }
+
+/** Never above what was given, where the bounds let it: of a limit the next larger number would be the unsafe neighbour. */
+const wholeFor = ({ atLeast = Number.NEGATIVE_INFINITY }: Param, x: number): number => (Math.floor(x) >= atLeast ? Math.floor(x) : Math.ceil(x));
 
 /** Who writes 42 for a share means 42 %. */
 function percentMeant(p: Param, x: number): string {
