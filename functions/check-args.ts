@@ -134,8 +134,11 @@ function checkBounds(p: Param, x: number, called: string): string | undefined {
   return undefined;
 }
 
-/** Never above what was given, where the bounds let it: of a limit the next larger number would be the unsafe neighbour. */
-const wholeFor = ({ atLeast = Number.NEGATIVE_INFINITY }: Param, x: number): number => (Math.floor(x) >= atLeast ? Math.floor(x) : Math.ceil(x));
+/** The next one on the safe side, where the bounds let it: what is named for a limit is never more than what was given, for a gauge never a thicker wire. */
+function wholeFor({ upward, atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY }: Param, x: number): number {
+  const [below, above] = [Math.floor(x), Math.ceil(x)];
+  return upward ? (above <= atMost ? above : below) : below >= atLeast ? below : above;
+}
 
 /** Who writes 42 for a share means 42 %. */
 function percentMeant(p: Param, x: number): string {

@@ -29,6 +29,8 @@ export interface Param {
   readonly atMost?: number;
   readonly below?: number;
   readonly whole?: boolean;
+  /** Of a fraction the next larger whole number is the safe one to name, as of wire gauges; else the next smaller. */
+  readonly upward?: boolean;
   readonly oneOf?: readonly string[];
   /** The function itself says what a blank means (a blank limit is "unknown"); otherwise a blank is refused. */
   readonly blankAllowed?: boolean;
