@@ -29,9 +29,13 @@ export interface Param {
   readonly atMost?: number;
   readonly below?: number;
   readonly whole?: boolean;
+  /** Of a fraction the next larger whole number is the safe one to name, as of wire gauges; else the next smaller. */
+  readonly upward?: boolean;
   readonly oneOf?: readonly string[];
   /** The function itself says what a blank means (a blank limit is "unknown"); otherwise a blank is refused. */
   readonly blankAllowed?: boolean;
+  /** Beside `blankAllowed`: the text “unknown”, as a look-up gives it, may stand for the number, and means what a blank does. */
+  readonly unknownAllowed?: boolean;
 }
 
 export type CellValue = number | string | boolean | null;
@@ -92,7 +96,9 @@ export interface Show {
 }
 
 type One<U extends string> = U extends 'text' ? string : U extends 'yes or no' ? boolean : U extends 'any' ? number | string | boolean : number;
-type Given<P extends Param> = P extends { shape: 'range' } ? Cells : One<P['unit']> | (P extends { blankAllowed: true } ? null : never);
+type Given<P extends Param> = P extends { shape: 'range' }
+  ? Cells
+  : One<P['unit']> | (P extends { blankAllowed: true } ? null : never) | (P extends { unknownAllowed: true } ? string : never);
 type Arg<P extends Param> = P extends { optional: true } ? (P extends { fallback: number | string | boolean } ? Given<P> : Given<P> | undefined) : Given<P>;
 export type Args<Ps extends readonly Param[]> = Ps extends readonly [...infer Head extends readonly Param[], infer Last extends Param]
   ? Last extends { repeats: true }

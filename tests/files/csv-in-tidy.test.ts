@@ -56,6 +56,7 @@ const limits = fc.record({ low: fc.integer({ min: -9, max: 9 }), high: fc.intege
 const range = fc.oneof(
   limits,
   fc.record({ oneOf: fc.array(nastyText(5), { minLength: 1, maxLength: 3 }) }),
+  limits.map((open) => ({ ...open, oneOf: ['10 m', '16 m'] })),
   fc.constant({ from: "'Fixture list'!A2:A4" }),
 ) as fc.Arbitrary<Range>;
 const content = fc.oneof(
