@@ -24,6 +24,8 @@ const withoutUnoffered = (): Plugin => ({
   },
 });
 
+const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
+
 // The page: src/ui is what the browser sees. Only the shell (lit and the page's own elements) loads first; the rest comes when it is needed.
 export default defineConfig({
   root: `${here}src/ui`,
@@ -56,9 +58,13 @@ export default defineConfig({
     // The hand-over file carries its styles in it; without this the runner would leave them out.
     css: true,
     projects: [
-      { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'] } },
+      // The runner by itself would leave one processor idle. How long a test may be is for what never comes: a busy machine is slow, not wrong.
+      {
+        extends: true,
+        test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'], maxWorkers: '100%', ...PATIENT },
+      },
       // These drive what `npm run build` makes: it is built once, before the first of them.
-      { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts' } },
+      { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT } },
       { extends: true, test: { name: 'app', include: ['tests/app/**/*.test.ts'], globalSetup: 'tests/app/setup.ts', fileParallelism: false } },
     ],
   },

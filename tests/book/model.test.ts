@@ -235,31 +235,35 @@ describe('a book, after any run of steps', () => {
   let references = 0;
   const whats = new Set<string>();
 
-  it.each(SEEDS)('is what a build of it gives after each of them, undone to the first byte and redone to the last (seed %d)', async (seed) => {
-    await fc.assert(
-      fc.asyncProperty(fc.array(steps, { minLength: 1, maxLength: 4 }), async (run) => {
-        const anew = ran++ % 25 === 0;
-        let session = openSession(sample, engine);
-        for (const each of run) {
-          const before = session.book;
-          session = await done(session, each);
-          if (session.book !== before) whats.add(each.what);
-          if (each.keeps) references += keptMeanings(before, session.book);
-          // Where nothing changed there is nothing new to compare.
-          if (session.book !== before || ['kill', 'reopen'].includes(each.what)) await sameValues(session, false);
-        }
-        while (session.redo());
-        const end = formatBook(session.book);
-        while (session.undo());
-        expect(formatBook(session.book)).toBe(formatBook(sample));
-        while (session.redo());
-        expect(formatBook(session.book)).toBe(end);
-        await sameValues(session, anew);
-        session.close();
-      }),
-      runs(SEQUENCES / SEEDS.length, seed),
-    );
-  }, 120_000);
+  it.each(SEEDS)(
+    'is what a build of it gives after each of them, undone to the first byte and redone to the last (seed %d)',
+    async (seed) => {
+      await fc.assert(
+        fc.asyncProperty(fc.array(steps, { minLength: 1, maxLength: 4 }), async (run) => {
+          const anew = ran++ % 25 === 0;
+          let session = openSession(sample, engine);
+          for (const each of run) {
+            const before = session.book;
+            session = await done(session, each);
+            if (session.book !== before) whats.add(each.what);
+            if (each.keeps) references += keptMeanings(before, session.book);
+            // Where nothing changed there is nothing new to compare.
+            if (session.book !== before || ['kill', 'reopen'].includes(each.what)) await sameValues(session, false);
+          }
+          while (session.redo());
+          const end = formatBook(session.book);
+          while (session.undo());
+          expect(formatBook(session.book)).toBe(formatBook(sample));
+          while (session.redo());
+          expect(formatBook(session.book)).toBe(end);
+          await sameValues(session, anew);
+          session.close();
+        }),
+        runs(SEQUENCES / SEEDS.length, seed),
+      );
+    },
+    120_000,
+  );
 
   it('has met every step and thousands of references in them: nothing of all this was passed over', () => {
     expect(ran).toBe(cases(SEQUENCES));

@@ -112,5 +112,5 @@ describe.each(slugs)('the checks of %s', (slug) => {
     session.close();
     expect(wrong).toEqual([]);
     expect(new Set(blanked).size).toBeGreaterThan(7);
-  }, 120_000);
+  });
 });

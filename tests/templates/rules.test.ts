@@ -113,7 +113,7 @@ describe.each(slugs)('the template %s', (slug) => {
     }
     await session.settled();
     session.close();
-  }, 60_000);
+  });
 
   test('says that none holds where none does, and never calls one that fails the cheapest', async () => {
     const scenarios = book.tables.find((t) => t.form === 'scenarios');
