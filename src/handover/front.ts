@@ -43,11 +43,12 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const failing = singles.filter((check) => check.state === 'fails' || check.value.kind === 'error');
   const open = singles.filter((check) => check.state === 'unknown' || check.value.kind === 'blank');
   const near = singles.filter((check) => check.state === 'look');
+  const assumed = singles.filter((check) => check.state === 'assumed');
   const bad = failing.length > 0;
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
     <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${shown(v)}.</span> `)}</p>
-    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${reasons(failing)}
+    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${group(assumed, 'Holds only if what is assumed is so')}${reasons(failing)}
     ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest.</p>` : nothing}
   </section>`;
 }
