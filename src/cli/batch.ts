@@ -12,8 +12,8 @@ import { Progress } from './batch/progress.ts';
 import type { Setup } from './batch/runner.ts';
 import { alreadyFinished, FileSink, type Mark, PrintSink, type Sink } from './batch/sink.ts';
 import { REASON, readTargets, type Target } from './batch/targets.ts';
-import type { Verb } from './main.ts';
 import { templateText } from './templates.ts';
+import type { Verb } from './verb.ts';
 import { Failure, WrongUse } from './wrong-use.ts';
 
 interface Asked {

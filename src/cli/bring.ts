@@ -8,9 +8,9 @@ import { planCsv, type Staged, stageCsv } from '../files/csv-in.ts';
 import { formatNotPlaced, holdsNotPlaced, reason } from '../files/csv-in-kept.ts';
 import type { Mapping } from '../files/csv-in-mapped.ts';
 import { suggestMapping } from '../files/csv-in-suggest.ts';
-import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
+import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {

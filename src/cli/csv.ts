@@ -1,8 +1,8 @@
 import { formatTidy } from '../files/csv-tidy.ts';
 import { formatWide } from '../files/csv-wide.ts';
-import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
+import type { Verb } from './verb.ts';
 import { WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {

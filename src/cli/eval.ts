@@ -2,8 +2,8 @@ import { createInterface } from 'node:readline';
 import { createEngine } from '../engine/engine.ts';
 import type { Value } from '../engine/types.ts';
 import { inDefaultUnit } from './default-units.ts';
-import type { Verb } from './main.ts';
 import { print } from './output.ts';
+import type { Verb } from './verb.ts';
 import { Failure, WrongUse } from './wrong-use.ts';
 
 /** No book is open, so there is none to say its currency. */

@@ -2,8 +2,8 @@ import type { FunctionRecord, Param } from '../../functions/define.ts';
 import { functions } from '../../functions/index.ts';
 import { nearest } from '../../functions/nearest.ts';
 import { columns, left } from './columns.ts';
-import type { Verb } from './main.ts';
 import { print } from './output.ts';
+import type { Verb } from './verb.ts';
 import { WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {

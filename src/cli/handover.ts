@@ -4,9 +4,9 @@ import { PAPERS, type Paper } from '../handover/page-style.ts';
 import { gather } from '../handover/sheet.ts';
 import literata from '../ui/fonts/literata.woff2?inline';
 import recursive from '../ui/fonts/recursive.woff2?inline';
-import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
+import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 const isPaper = (text: string): text is Paper => PAPERS.some((paper) => paper === text);

@@ -1,17 +1,7 @@
 import { parseArgs } from 'node:util';
 import { nearest } from '../../functions/nearest.ts';
+import type { Verb } from './verb.ts';
 import { Failure, WrongUse } from './wrong-use.ts';
-
-type Options = NonNullable<NonNullable<Parameters<typeof parseArgs>[0]>['options']>;
-
-/** One verb of the command line. */
-export interface Verb {
-  /** After the verb's name: `BOOK [TABLE]`. */
-  readonly usage: string;
-  readonly options: Options;
-  /** Gives the exit status: 0, or 1 when something that was asked for could not be done. */
-  run(operands: readonly string[], options: Readonly<Record<string, unknown>>): Promise<number>;
-}
 
 /** Loaded when asked for: what lists templates need not wait for the engine. */
 const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {

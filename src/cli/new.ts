@@ -5,10 +5,10 @@ import { addressOf, named, standingOf } from '../book/look-up.ts';
 import { asExample } from '../book/said-by.ts';
 import { formatBook } from '../files/book-file.ts';
 import type { Session } from '../session.ts';
-import type { Verb } from './main.ts';
 import { openText } from './open-book.ts';
 import { deliver } from './output.ts';
 import { templateText } from './templates.ts';
+import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {

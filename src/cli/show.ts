@@ -3,10 +3,10 @@ import type { Table } from '../book/book.ts';
 import { decimalsOf } from '../book/look-up.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { columns, left, type Printed, right } from './columns.ts';
-import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { print } from './output.ts';
 import { unitText, valueText, valueWithUnit } from './say-value.ts';
+import type { Verb } from './verb.ts';
 import { amongThese, WrongUse } from './wrong-use.ts';
 
 /** Layouts and sources are sentences; they must not push the scenarios off the screen. */

@@ -1,8 +1,8 @@
 /// <reference types="vite/client" />
 import { parseBook } from '../files/book-file.ts';
 import { columns, left } from './columns.ts';
-import type { Verb } from './main.ts';
 import { print } from './output.ts';
+import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 const files = import.meta.glob<string>('../../templates/*.json', { query: '?raw', import: 'default' });

@@ -1,10 +1,10 @@
 import { cellAt } from '../book/address.ts';
 import { named } from '../book/look-up.ts';
 import type { TraceNode, TraceStep } from '../engine/types.ts';
-import type { Verb } from './main.ts';
 import { openBook } from './open-book.ts';
 import { print } from './output.ts';
 import { valueWithUnit } from './say-value.ts';
+import type { Verb } from './verb.ts';
 import { WrongUse } from './wrong-use.ts';
 
 /** A sum of this many terms is written out; of a longer one the ends. */

@@ -13,8 +13,9 @@ import { type Content, toCanonical } from './formula-text.ts';
 import type { Ast } from './hyper.ts';
 import { joinArea } from './quantities/area.ts';
 import { type Committed, committed } from './quantities/commit.ts';
+import type { CellKinds } from './quantities/formula-parts.ts';
 import type { Area, QuantityHost } from './quantities/host.ts';
-import { type CellKinds, Inference } from './quantities/infer.ts';
+import { Inference } from './quantities/infer.ts';
 import {
   any,
   type Fail,

@@ -1,9 +1,23 @@
 /** What the quantities see of a workbook. */
+import type { Place, Span } from './addresses.ts';
+import type { Grid } from './grid.ts';
+import type { Ast, Hyper } from './hyper.ts';
 import type { QuantityHost } from './quantities/host.ts';
-import { readers } from './relations.ts';
-import type { Workbook } from './workbook.ts';
+import { type Related, readers } from './relations.ts';
 
-export function hostOf(book: Workbook): QuantityHost {
+/** What is asked of a workbook for them. */
+interface Held extends Related {
+  readonly currency: string;
+  readonly life: { readonly beat?: () => void };
+  readonly hyper: Pick<Hyper, 'hf' | 'parse' | 'tokens' | 'text'>;
+  readonly grid: Pick<Grid, 'address' | 'heading'>;
+  formulaIn(at: Place): Ast | undefined;
+  unitSaid(at: Place): string | undefined;
+  named(name: string): Span | undefined;
+  formulasAll(): Iterable<Place>;
+}
+
+export function hostOf(book: Held): QuantityHost {
   return {
     get currency() {
       return book.currency;

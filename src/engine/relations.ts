@@ -1,10 +1,19 @@
 /** Which cells read which, in both directions. */
 import { keyOf, type Place, placeOf, type Span } from './addresses.ts';
+import type { Content } from './formula-text.ts';
+import type { Grid } from './grid.ts';
+import type { Hyper } from './hyper.ts';
 import type { Address } from './types.ts';
-import type { Workbook } from './workbook.ts';
+
+/** What is asked of a workbook to find which cells read which. */
+export interface Related {
+  readonly hyper: Pick<Hyper, 'hf'>;
+  readonly grid: Pick<Grid, 'address'>;
+  content(at: Place): Content;
+}
 
 /** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
-function reads(book: Workbook, at: Place): readonly Span[] {
+function reads(book: Related, at: Place): readonly Span[] {
   const { hf } = book.hyper;
   const found: Span[] = [];
   for (const each of hf.getCellPrecedents(at)) {
@@ -17,7 +26,7 @@ function reads(book: Workbook, at: Place): readonly Span[] {
 }
 
 /** The cells that read this one directly, also through ranges and names. */
-export function readers(book: Workbook, at: Place): readonly Place[] {
+export function readers(book: Related, at: Place): readonly Place[] {
   const found = new Map<number, Place>();
   const seen = new Set<string>();
   const follow = (each: Place | Span): void => {
@@ -34,7 +43,7 @@ export function readers(book: Workbook, at: Place): readonly Place[] {
 }
 
 /** The cells that read this one directly, and all that follow from them. */
-export function feeds(book: Workbook, at: Place): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
+export function feeds(book: Related, at: Place): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
   const directly = readers(book, at);
   const all = new Map<number, Place>();
   const queue = [...directly];
@@ -48,7 +57,7 @@ export function feeds(book: Workbook, at: Place): { readonly directly: readonly 
 }
 
 /** The cells with formulas that a cell reads directly. */
-function formulasRead(book: Workbook, at: Place): readonly Place[] {
+function formulasRead(book: Related, at: Place): readonly Place[] {
   const found: Place[] = [];
   for (const { start, end } of reads(book, at)) {
     for (let row = start.row; row <= end.row; row++) {
@@ -62,7 +71,7 @@ function formulasRead(book: Workbook, at: Place): readonly Place[] {
 }
 
 /** Whether a formula in `home` that reads these cells would read itself. Of what follows from `home` only so much is looked at. */
-export function leadsBack(book: Workbook, home: Place, spans: readonly Span[]): boolean {
+export function leadsBack(book: Related, home: Place, spans: readonly Span[]): boolean {
   const among = (at: Place): boolean =>
     spans.some(({ start, end }) => at.sheet === start.sheet && at.row >= start.row && at.row <= end.row && at.col >= start.col && at.col <= end.col);
   const seen = new Set<number>();
@@ -80,7 +89,7 @@ export function leadsBack(book: Workbook, home: Place, spans: readonly Span[]): 
 const LOOKED_AT = 2_000;
 
 /** A shortest way round the circle that a cell is on, breadth first, back to itself; the cell alone where the way is very long. */
-export function circle(book: Workbook, start: Place): readonly Place[] {
+export function circle(book: Related, start: Place): readonly Place[] {
   const home = keyOf(start);
   const cameFrom = new Map<number, number>();
   const queue = [start];

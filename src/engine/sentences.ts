@@ -1,19 +1,24 @@
 /** An error of the calculator at a cell, as a value: our word, a sentence, and the cell where it began. */
 import type { Place } from './addresses.ts';
 import { CIRCLE, explain, UNIT_ERROR } from './errors.ts';
+import type { Grid } from './grid.ts';
 import type { DetailedCellError } from './hyper.ts';
 import type { Fail } from './quantities.ts';
-import { circle } from './relations.ts';
+import { circle, type Related } from './relations.ts';
 import type { Value } from './types.ts';
-import type { Workbook } from './workbook.ts';
+
+/** What a sentence about an error asks of a workbook. */
+interface Told extends Related {
+  readonly grid: Pick<Grid, 'address' | 'find'>;
+}
 
 /** A mistake of quantities, at the cell where it began and at all that read it. */
-export function unitError(fail: Fail, at: Place, book: Workbook): Value {
+export function unitError(fail: Fail, at: Place, book: Told): Value {
   const [began, own] = [book.grid.address(fail.at), book.grid.address(at)];
   return { kind: 'error', word: UNIT_ERROR, message: fail.message, ...(began !== own && { from: began }), ...(fail.mend && { mend: fail.mend }) };
 }
 
-export function explained(error: DetailedCellError, at: Place, book: Workbook): Value {
+export function explained(error: DetailedCellError, at: Place, book: Told): Value {
   const own = book.grid.address(at);
   const fault = explain(error.type, error.message);
   const began = error.address ? book.grid.find(error.address) : undefined;
@@ -26,7 +31,7 @@ export function explained(error: DetailedCellError, at: Place, book: Workbook): 
 /** Cells of a circle that are named one by one. */
 const NAMED = 8;
 
-function inACircle(began: Place, book: Workbook): string {
+function inACircle(began: Place, book: Told): string {
   const cells = circle(book, began).map((place) => book.grid.address(place));
   const [first = ''] = cells;
   if (cells.length === 1) return `${first} depends on itself: a circle has no answer. Let it read something else.`;

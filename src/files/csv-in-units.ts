@@ -1,7 +1,7 @@
 /** Columns of a file in which some numbers have a unit and some have none: how those without are read is said, never guessed in silence. */
 import { readQuantity } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
-import type { Staged } from './csv-in.ts';
+import type { CsvRecord } from './csv-in-records.ts';
 
 /** Digits and what parts them, and nothing else. */
 const BARE = /^[-+−]?[\d.,'\s]*\d[\d.,'\s]*(e[-+]?\d+)?$/iu;
@@ -38,8 +38,14 @@ export class UnitsTold {
   }
 }
 
+/** What is asked of a file that is brought in. */
+interface Numbers {
+  readonly records: readonly CsvRecord[];
+  readonly decimalMark: '.' | ',';
+}
+
 /** The unit for the bare numbers of a column that says none in its heading: that of the others in it, where they are all of one kind. */
-export function unitOfOthers({ records, decimalMark }: Staged, column: number, currency: string): string | undefined {
+export function unitOfOthers({ records, decimalMark }: Numbers, column: number, currency: string): string | undefined {
   const fields = records.slice(0, FIRST).flatMap(({ fields }) => fields[column]?.trim() || []);
   if (!fields.some((field) => BARE.test(field))) return undefined;
   const written = fields.filter((field) => !BARE.test(field)).map((field) => readQuantity(field, { currency, decimalMark }));

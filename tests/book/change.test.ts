@@ -8,6 +8,7 @@ import { checkBook } from '../../src/book/check.ts';
 import { NO_HISTORY, redo, remember, undo } from '../../src/book/history.ts';
 import { invert } from '../../src/book/invert.ts';
 import { squash } from '../../src/book/squash.ts';
+import { runs } from '../cases.ts';
 import { book, command, played } from './arbitrary.ts';
 import { sample } from './sample.ts';
 
@@ -23,7 +24,7 @@ describe('a change', () => {
         expect(canonicalText(apply(step.book, invert(step.change)))).toBe(canonicalText(before));
         expect(invert(invert(step.change))).toEqual(step.change);
       }),
-      { numRuns: 3000, seed: 1 },
+      runs(3000, 1),
     );
   });
 
@@ -37,7 +38,7 @@ describe('a change', () => {
         expect(apply(before, both)).toEqual(second.book);
         expect(apply(second.book, invert(both))).toEqual(before);
       }),
-      { numRuns: 3000, seed: 2 },
+      runs(3000, 2),
     );
   });
 
@@ -49,7 +50,7 @@ describe('a change', () => {
         expect(JSON.stringify(before)).toBe(text);
         if (step) expect(apply(before, JSON.parse(JSON.stringify(step.change)) as Change)).toEqual(step.book);
       }),
-      { numRuns: 1000, seed: 3 },
+      runs(1000, 3),
     );
   });
 
@@ -59,7 +60,7 @@ describe('a change', () => {
         const step = played(before, run);
         if (step) expect(apply(structuredClone(before), step.change, true)).toEqual(step.book);
       }),
-      { numRuns: 500, seed: 13 },
+      runs(500, 13),
     );
     const cells = { r: { c: { content: '1' } } };
     const like = (id: string) => ({ id, name: id, form: 'plain' as const, columns: [{ id: 'c' }], rows: [{ id: 'r' }], cells });
@@ -75,7 +76,7 @@ describe('a change', () => {
         const checked = checkBook(JSON.parse(JSON.stringify(made)));
         expect(checked.ok ? [] : checked.problems).toEqual([]);
       }),
-      { numRuns: 2000, seed: 4 },
+      runs(2000, 4),
     );
   });
 
@@ -187,7 +188,7 @@ describe('the history', () => {
         }
         expect(canonicalText(now)).toBe(texts.at(-1));
       }),
-      { numRuns: 500, seed: 5 },
+      runs(500, 5),
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readContent, textContent } from '../../functions/quantity-text.ts';
+import { runs } from '../cases.ts';
 
 const piece = fc.constantFrom(
   '-',
@@ -44,7 +45,7 @@ describe('what a stored content says', () => {
         const read = readContent(textContent(words));
         expect(read.kind === 'text' ? read.text : read.kind).toBe(words === '' ? 'blank' : words);
       }),
-      { numRuns: 20_000, seed: 42 },
+      runs(20_000, 42),
     );
   });
 });

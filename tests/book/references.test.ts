@@ -4,6 +4,7 @@ import { columnNumber, columnText, readReference, referenceText, textOf } from '
 import { apply } from '../../src/book/apply.ts';
 import { followName, followShift, LOST, referencesIn, rewriteFormula, rewriteProse } from '../../src/book/references.ts';
 import { type Shift, shiftedPlace, shiftedSpan } from '../../src/book/shift.ts';
+import { runs } from '../cases.ts';
 import { book, command, played } from './arbitrary.ts';
 import { isThere, meanings } from './meanings.ts';
 
@@ -64,7 +65,7 @@ describe('a reference to one line', () => {
         const now = done(how, LINES).indexOf(LINES[place] ?? '');
         expect(shiftedPlace(how, place)).toBe(now < 0 ? undefined : now);
       }),
-      { numRuns: 3000, seed: 11 },
+      runs(3000, 11),
     );
   });
 });
@@ -92,7 +93,7 @@ describe('a span of lines', () => {
         const [low, high] = a < b ? [a, b] : [b, a];
         expect(shiftedSpan(how, low, high)).toEqual(spanByHand(how, low, high));
       }),
-      { numRuns: 10_000, seed: 12 },
+      runs(10_000, 12),
     );
   });
 });
@@ -148,7 +149,7 @@ describe('reshaping a book', () => {
           }
         }
       }),
-      { numRuns: 1500, seed: 13 },
+      runs(1500, 13),
     );
     expect(checked).toBeGreaterThan(10_000);
   });
@@ -174,7 +175,7 @@ describe('reshaping a book', () => {
           }
         },
       ),
-      { numRuns: 1500, seed: 14 },
+      runs(1500, 14),
     );
   });
 });

@@ -10,6 +10,7 @@ import { createEngine } from '../../src/engine/engine.ts';
 import type { Values } from '../../src/engine/types.ts';
 import { parseBook } from '../../src/files/book-file.ts';
 import { openSession, type Session } from '../../src/session.ts';
+import { runs } from '../cases.ts';
 import { command } from './arbitrary.ts';
 import { sample } from './sample.ts';
 
@@ -48,7 +49,7 @@ describe('the session over the engine', () => {
           session.close();
         },
       ),
-      { numRuns: 60, seed: 31 },
+      runs(60, 31),
     );
   }, 120_000);
 

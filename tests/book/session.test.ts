@@ -7,6 +7,7 @@ import { addPage } from '../../src/book/commands/pages.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { type News, openSession } from '../../src/session.ts';
+import { runs } from '../cases.ts';
 import { command } from './arbitrary.ts';
 import { FakeEngine, freshValues } from './fake-engine.ts';
 import { sample } from './sample.ts';
@@ -281,7 +282,7 @@ describe('a session', () => {
         await session.settled();
         expect(session.values).toEqual(freshValues(sample));
       }),
-      { numRuns: 400, seed: 21 },
+      runs(400, 21),
     );
   }, 120_000);
 

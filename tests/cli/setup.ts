@@ -1,3 +1,3 @@
 import { build } from '../build.ts';
 
-export default (): void => build('src/cli/vite.config.ts');
+export default (): void => build('command-line');

@@ -5,6 +5,7 @@ import type { Book, Cell, Table } from '../../src/book/book.ts';
 import type { Change, Edit } from '../../src/book/change.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import type { Values } from '../../src/engine/types.ts';
+import { runs } from '../cases.ts';
 import { book, table } from './helpers.ts';
 
 const CONTENTS = [
@@ -118,6 +119,6 @@ it('gives what a fresh build gives, after any run of edits', async () => {
       engine.close();
       built.close();
     }),
-    { numRuns: 60, seed: 20261125 },
+    runs(60, 20261125),
   );
 }, 120_000);

@@ -5,6 +5,7 @@ import { ALLOWED } from '../../src/engine/allowed.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import { offered } from '../../src/engine/register.ts';
 import type { Value } from '../../src/engine/types.ts';
+import { runs } from '../cases.ts';
 import { book, put, table } from './helpers.ts';
 
 const tables = [
@@ -66,14 +67,14 @@ function wellFormed(value: Value): void {
   }
 }
 
-const names = { numRuns: 1_500, seed: 20261125 };
+const SEED = 20261125;
 
 it('answers any formula made of what is offered', async () => {
   const engine = createEngine();
   await engine.load(book(tables));
   await fc.assert(
     fc.asyncProperty(formula, async (text) => wellFormed(await engine.evaluate(text as string))),
-    names,
+    runs(1_500, SEED),
   );
 }, 120_000);
 
@@ -87,7 +88,7 @@ it('answers any text at all', async () => {
       const reading = await engine.read('T!A1', text);
       if (!reading.ok) expect(reading.message).not.toBe('');
     }),
-    names,
+    runs(1_500, SEED),
   );
 }, 120_000);
 
@@ -99,7 +100,7 @@ it('tells the working of any formula, and leaves the book as it was', async () =
       wellFormed((await engine.evaluateWithSteps(text as string)).value);
       expect(await engine.feeds('T!A1')).toEqual({ directly: ['T!D2'], all: ['T!D2', 'T!D3'] });
     }),
-    { ...names, numRuns: 300 },
+    runs(300, SEED),
   );
   expect(await engine.load(book(tables))).toEqual(before);
 }, 120_000);
@@ -124,7 +125,7 @@ it('stores any content of any cell and goes on', async () => {
         for (const value of Object.values(await engine.apply([edit.change], now))) wellFormed(value);
       },
     ),
-    { ...names, numRuns: 500 },
+    runs(500, SEED),
   );
   expect(ALLOWED.size).toBeGreaterThan(150);
 }, 120_000);

@@ -9,6 +9,7 @@ import type { Values } from '../../src/engine/types.ts';
 import { formatTidy, parseTidy, placesOf } from '../../src/files/csv-tidy.ts';
 import { formatWide } from '../../src/files/csv-wide.ts';
 import { sample } from '../book/sample.ts';
+import { runs } from '../cases.ts';
 import { handValues } from './hand-values.ts';
 import { readStrictly } from './rfc4180.ts';
 
@@ -161,7 +162,7 @@ describe('tidy CSV, out and in again', () => {
         );
         expect(read.cells).toEqual(expected);
       }),
-      { numRuns: 3000, seed: 7 },
+      runs(3000, 7),
     );
   });
 });

@@ -4,6 +4,7 @@ import { formatCsv } from '../../src/files/csv.ts';
 import { type CsvRecord, findDelimiter, RecordReader } from '../../src/files/csv-in-records.ts';
 import { RecordSplitter } from '../../src/files/csv-in-split.ts';
 import { decode, findEncoding } from '../../src/files/csv-in-text.ts';
+import { runs } from '../cases.ts';
 import { nastyText } from './nasty.ts';
 import { readStrictly } from './rfc4180.ts';
 
@@ -85,7 +86,7 @@ describe('records', () => {
         expect(read.map((record) => record.fields)).toEqual(readStrictly(text));
         expect(read.some((record) => record.broken)).toBe(false);
       }),
-      { numRuns: 3000, seed: 4180 },
+      runs(3000, 4180),
     );
   });
 

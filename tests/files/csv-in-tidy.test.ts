@@ -15,6 +15,7 @@ import { parseBook } from '../../src/files/book-file.ts';
 import { type Plan, planCsv, stageCsv } from '../../src/files/csv-in.ts';
 import { formatTidy, placesOf } from '../../src/files/csv-tidy.ts';
 import { sample } from '../book/sample.ts';
+import { runs } from '../cases.ts';
 import { handValues } from './hand-values.ts';
 import { nastyText } from './nasty.ts';
 
@@ -161,7 +162,7 @@ describe('a tidy file that comes back', () => {
         expect(over.placed + over.notPlaced).toBe(over.read);
         expect(apply(after, invert(over.change))).toEqual(other);
       }),
-      { numRuns: 1000, seed: 7 },
+      runs(1000, 7),
     );
   });
 

@@ -15,6 +15,7 @@ import type { Mapping } from '../../src/files/csv-in-mapped.ts';
 import { suggestMapping } from '../../src/files/csv-in-suggest.ts';
 import { formatWide } from '../../src/files/csv-wide.ts';
 import { sample } from '../book/sample.ts';
+import { runs } from '../cases.ts';
 import { handValues } from './hand-values.ts';
 import { nastyText } from './nasty.ts';
 import { readStrictly } from './rfc4180.ts';
@@ -236,7 +237,7 @@ describe('what could not be placed', () => {
         const kept = table ? readStrictly(formatNotPlaced(table)).slice(1) : [];
         expect(kept.map((row) => row.slice(0, 2))).toEqual(filled);
       }),
-      { numRuns: 500, seed: 4 },
+      runs(500, 4),
     );
   });
 });

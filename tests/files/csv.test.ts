@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Field, formatCsv, guard, parseCsv, unguard } from '../../src/files/csv.ts';
+import { runs } from '../cases.ts';
 import { readStrictly } from './rfc4180.ts';
 
 /** Letters that make trouble in files of this kind, mixed with ordinary ones. */
@@ -74,7 +75,7 @@ describe('the guard against text that runs elsewhere', () => {
           for (const [j, f] of record.entries()) if (typeof f === 'string') expect(strict[i]?.[j] ?? '').not.toMatch(/^[=+\-@\t\r\n\0＝＋－＠]/u);
         }
       }),
-      { numRuns: 20_000, seed: 4180 },
+      runs(20_000, 4180),
     );
   }, 120_000);
 });
@@ -101,7 +102,7 @@ describe('CSV text', () => {
   it('writes numbers in full precision', () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (x) => Number(readStrictly(formatCsv([[x, 'x']]))[0]?.[0]) === (x === 0 ? 0 : x)),
-      { seed: 15 },
+      runs(100, 15),
     );
   });
 

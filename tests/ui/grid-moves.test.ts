@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { moved } from '../../src/ui/grid-moves.ts';
+import { runs } from '../cases.ts';
 
 const size = { rows: 20, columns: 4, page: 12 };
 
@@ -34,7 +35,7 @@ describe('the keys of a grid', () => {
           expect(at.row >= 0 && at.row < rows && at.column >= 0 && at.column < columns).toBe(true);
         }
       }),
-      { seed: 7 },
+      runs(100, 7),
     );
   });
 });

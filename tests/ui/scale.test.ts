@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lightScale, niceStep, ticks } from '../../src/pictures/scale.ts';
 import { gridOf } from '../../src/pictures/series.ts';
+import { runs } from '../cases.ts';
 
 describe('scales', () => {
   it('go in steps of 1, 2, 2.5 or 5 times a power of ten', () => {
@@ -23,7 +24,7 @@ describe('scales', () => {
         expect(colours.length).toBe(edges.length - 1);
         expect(new Set(colours).size).toBe(colours.length);
       }),
-      { seed: 7 },
+      runs(100, 7),
     );
   });
 });

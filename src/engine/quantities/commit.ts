@@ -3,8 +3,9 @@ import { unitIn } from '../../../functions/quantity-text.ts';
 import type { Place } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import { criterionText } from './criteria.ts';
+import type { CellKinds, Wish } from './formula-parts.ts';
 import type { QuantityHost } from './host.ts';
-import { type CellKinds, Inference, type Wish } from './infer.ts';
+import { Inference } from './infer.ts';
 import type { Fail, Kind } from './kind.ts';
 import { spansOf, spliced } from './spans.ts';
 

@@ -1,7 +1,7 @@
 /** Criteria of COUNTIF and its kin: `">160"`, `">"&C5`, a value, a text. */
 import { unitIn } from '../../../functions/quantity-text.ts';
 import type { Ast } from '../hyper.ts';
-import type { Inference } from './infer.ts';
+import type { FormulaParts } from './formula-parts.ts';
 import { any, type Fail, isQuantity, type Kind, kindOfUnit, kindWords, type NumberKind } from './kind.ts';
 import { isWritten } from './written.ts';
 
@@ -9,7 +9,7 @@ const CRITERION = /^(<=|>=|<>|=|<|>)?\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)
 const COMPARISON = /^(<=|>=|<>|=|<|>)$/;
 
 /** What is wrong with a criterion for the cells it is held against. */
-export function criterion(inference: Inference, name: string, range: Ast, condition: Ast): Kind | undefined {
+export function criterion(inference: FormulaParts, name: string, range: Ast, condition: Ast): Kind | undefined {
   const among = inference.infer(range);
   if (among.is === 'fail') return among;
   if (among.is === 'mixed') return inference.mixed(name, range, among);
@@ -20,7 +20,7 @@ export function criterion(inference: Inference, name: string, range: Ast, condit
   return beside(inference, name, range, among, condition);
 }
 
-function beside(inference: Inference, name: string, range: Ast, among: Kind, value: Ast): Kind | undefined {
+function beside(inference: FormulaParts, name: string, range: Ast, among: Kind, value: Ast): Kind | undefined {
   const kind = inference.infer(value);
   if (kind.is === 'fail') return kind;
   if (kind.is === 'text' && isQuantity(among)) return unseen(inference, name, range, among, value);
@@ -35,7 +35,7 @@ function beside(inference: Inference, name: string, range: Ast, among: Kind, val
 }
 
 /** A text that is not written in the formula may hold a number, which would be held against base units. */
-function unseen(inference: Inference, name: string, range: Ast, among: NumberKind, value: Ast): Fail | undefined {
+function unseen(inference: FormulaParts, name: string, range: Ast, among: NumberKind, value: Ast): Fail | undefined {
   const text = value.type === 'CELL_REFERENCE' ? inference.host.content(value.reference.toSimpleCellAddress(inference.at)) : undefined;
   if (text?.kind === 'text' && !/\d/.test(text.text)) return undefined;
   return inference.fail(
@@ -44,7 +44,7 @@ function unseen(inference: Inference, name: string, range: Ast, among: NumberKin
 }
 
 /** `">160"` held against quantities: a number without its unit, or with it inside the quotes. */
-function written(inference: Inference, name: string, range: Ast, among: NumberKind, condition: Extract<Ast, { type: 'STRING' }>): Fail | undefined {
+function written(inference: FormulaParts, name: string, range: Ast, among: NumberKind, condition: Extract<Ast, { type: 'STRING' }>): Fail | undefined {
   const match = CRITERION.exec(condition.value);
   if (!match) return undefined;
   const [, comparison = '', number = '', unitText] = match;

@@ -8,7 +8,8 @@ import { defaultUnit, need, over, PLAIN, power, times, unit } from '../../../fun
 import type { Place } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import { FormulaInCell } from './formula.ts';
-import type { Area, QuantityHost } from './host.ts';
+import type { CellKinds, FormulaParts, OneKindOptions, Wish } from './formula-parts.ts';
+import type { QuantityHost } from './host.ts';
 import {
   any,
   digitsAsText,
@@ -31,33 +32,10 @@ import { shownUnit } from './shown.ts';
 import { standardFunction } from './standard.ts';
 import { constant, isWritten } from './written.ts';
 
-/** The kinds of the cells that a formula reads. */
-export interface CellKinds {
-  kindOf(at: Place): Kind;
-  kindOfArea(area: Area): Kind;
-  shownUnitOf(at: Place): string;
-}
-
-/** A written number that is to get a unit when the formula is committed. */
-export interface Wish {
-  readonly node: Ast;
-  readonly unit: string;
-  /** A parameter's default unit is always written; the unit beside a quantity only when the whole formula then checks. */
-  readonly sort: 'parameter' | 'beside';
-  /** For a criterion such as ">160": the comparison that goes before the number, and the number itself. */
-  readonly criterion?: { readonly comparison: string; readonly number: string };
-}
-
 type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;
 type Binary = Extract<Ast, { left: Ast }>;
 
-export interface OneKindOptions {
-  /** What is done, for the sentence: "SUM", "This compares". */
-  readonly what: string;
-  readonly readings: 'allowed' | 'refused';
-}
-
-export class Inference extends FormulaInCell {
+export class Inference extends FormulaInCell implements FormulaParts {
   readonly cells: CellKinds;
   private readonly wishes: Wish[] | undefined;
   private known: Map<Ast, Kind> | undefined;

@@ -4,7 +4,7 @@ import { functions } from '../../../functions/index.ts';
 import { unitIn } from '../../../functions/quantity-text.ts';
 import { withCurrency } from '../../../functions/units.ts';
 import type { Ast } from '../hyper.ts';
-import type { Inference } from './infer.ts';
+import type { FormulaParts } from './formula-parts.ts';
 import { any, isQuantity, type Kind, kindOfUnit, kindWords, plainNumber, text, yesOrNo } from './kind.ts';
 
 type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;
@@ -14,7 +14,7 @@ const records = new Map<string, FunctionRecord>(functions.map((record) => [recor
 export const recordNamed = (name: string): FunctionRecord | undefined => records.get(name);
 
 /** The kind of a call of one of our functions; undefined where it is none of ours. */
-export function ourFunction(inference: Inference, call: Call): Kind | undefined {
+export function ourFunction(inference: FormulaParts, call: Call): Kind | undefined {
   const record = records.get(call.procedureName);
   if (!record) return undefined;
   const special = SPECIAL[record.name];
@@ -34,7 +34,7 @@ export function ourFunction(inference: Inference, call: Call): Kind | undefined 
   return record.returns.unit === 'any' ? shared : declared(inference, record.returns.unit);
 }
 
-function argument(inference: Inference, record: FunctionRecord, param: Param, arg: Ast): Kind | undefined {
+function argument(inference: FormulaParts, record: FunctionRecord, param: Param, arg: Ast): Kind | undefined {
   const what = `${record.name}${record.params.length > 1 ? ` (${param.name})` : ''}`;
   if (param.unit === 'mixed') return table(inference, record, param, arg);
   const want = declared(inference, param.unit);
@@ -46,7 +46,7 @@ function argument(inference: Inference, record: FunctionRecord, param: Param, ar
 }
 
 /** A table holds several kinds: each column is looked at by itself, and each part of a list that is written out. */
-function table(inference: Inference, record: FunctionRecord, param: Param, arg: Ast): Kind | undefined {
+function table(inference: FormulaParts, record: FunctionRecord, param: Param, arg: Ast): Kind | undefined {
   const { columns = [] } = param;
   let fault: Kind | undefined;
   if (arg.type === 'ARRAY') {
@@ -75,7 +75,7 @@ function table(inference: Inference, record: FunctionRecord, param: Param, arg: 
   return undefined;
 }
 
-function declared(inference: Inference, unitText: string): Kind {
+function declared(inference: FormulaParts, unitText: string): Kind {
   if (unitText === 'text') return text;
   if (unitText === 'yes or no') return yesOrNo;
   const found = unitIn(unitText, inference.host.currency);
@@ -83,7 +83,7 @@ function declared(inference: Inference, unitText: string): Kind {
 }
 
 /** The unit that a call's second argument writes out; a failure where it is not written or is none. */
-function writtenUnit(inference: Inference, call: Call, i: number) {
+function writtenUnit(inference: FormulaParts, call: Call, i: number) {
   const node = call.args[i];
   const name = call.procedureName;
   if (node?.type !== 'STRING') return inference.fail(`${name} needs its unit written out in quotes, such as "in", so that the kind of its result is known.`);
@@ -92,7 +92,7 @@ function writtenUnit(inference: Inference, call: Call, i: number) {
 }
 
 /** These are about units themselves. */
-const SPECIAL: Readonly<Record<string, (inference: Inference, call: Call) => Kind>> = {
+const SPECIAL: Readonly<Record<string, (inference: FormulaParts, call: Call) => Kind>> = {
   UNIT(inference, call) {
     const [number] = call.args;
     const found = writtenUnit(inference, call, 1);
@@ -117,7 +117,7 @@ const SPECIAL: Readonly<Record<string, (inference: Inference, call: Call) => Kin
   },
 };
 
-function inUnit(inference: Inference, call: Call, gives: Kind): Kind {
+function inUnit(inference: FormulaParts, call: Call, gives: Kind): Kind {
   const [quantity] = call.args;
   const found = writtenUnit(inference, call, 1);
   if ('is' in found || !quantity) return 'is' in found ? found : gives;

@@ -3,7 +3,7 @@ import { unitIn } from '../../../functions/quantity-text.ts';
 import { withCurrency } from '../../../functions/units.ts';
 import type { Place } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
-import type { Inference } from './infer.ts';
+import type { FormulaParts } from './formula-parts.ts';
 import { type Kind, type NumberKind, samePlace } from './kind.ts';
 import { recordNamed } from './ours.ts';
 import { type Call, foundIn } from './standard.ts';
@@ -22,7 +22,7 @@ const LENDING: ReadonlyMap<string, (args: readonly Ast[]) => readonly Ast[]> = n
 export type Hint = string | Place;
 
 /** Where a part of a formula takes its shown unit from; undefined where nothing says. */
-export function hint(inference: Inference, ast: Ast, kind: NumberKind): Hint | undefined {
+export function hint(inference: FormulaParts, ast: Ast, kind: NumberKind): Hint | undefined {
   switch (ast.type) {
     case 'CELL_REFERENCE':
     case 'CELL_RANGE':
@@ -56,9 +56,9 @@ export function hint(inference: Inference, ast: Ast, kind: NumberKind): Hint | u
   }
 }
 
-const lends = (inference: Inference, ast: Ast, kind: Kind): boolean => inference.infer(ast) === kind;
+const lends = (inference: FormulaParts, ast: Ast, kind: Kind): boolean => inference.infer(ast) === kind;
 
-function firstHint(inference: Inference, parts: readonly Ast[], kind: NumberKind): Hint | undefined {
+function firstHint(inference: FormulaParts, parts: readonly Ast[], kind: NumberKind): Hint | undefined {
   for (const part of parts) {
     const own = inference.infer(part);
     if (own !== kind && own.is !== 'mixed') continue;
@@ -68,7 +68,7 @@ function firstHint(inference: Inference, parts: readonly Ast[], kind: NumberKind
   return undefined;
 }
 
-function firstOf(inference: Inference, area: { readonly start: Place; readonly end: Place } | undefined, kind: NumberKind): Place | undefined {
+function firstOf(inference: FormulaParts, area: { readonly start: Place; readonly end: Place } | undefined, kind: NumberKind): Place | undefined {
   if (!area) return undefined;
   if (samePlace(area.start, area.end)) return inference.cells.kindOf(area.start) === kind ? area.start : undefined;
   for (let row = area.start.row; row <= area.end.row; row++) {
@@ -80,7 +80,7 @@ function firstOf(inference: Inference, area: { readonly start: Place; readonly e
   return undefined;
 }
 
-function ofCall(inference: Inference, call: Call, kind: NumberKind): Hint | undefined {
+function ofCall(inference: FormulaParts, call: Call, kind: NumberKind): Hint | undefined {
   const name = call.procedureName;
   if (name === 'UNIT') {
     const [, written] = call.args;
@@ -101,7 +101,7 @@ function ofCall(inference: Inference, call: Call, kind: NumberKind): Hint | unde
 }
 
 /** The shown unit of a part, with references followed to the cells' own. */
-export function shownUnit(inference: Inference, ast: Ast, kind: NumberKind): string | undefined {
+export function shownUnit(inference: FormulaParts, ast: Ast, kind: NumberKind): string | undefined {
   const found = hint(inference, ast, kind);
   if (found === undefined || typeof found === 'string') return found;
   return inference.cells.shownUnitOf(found);

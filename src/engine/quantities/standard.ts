@@ -6,13 +6,13 @@ import { placeNumber } from '../../../functions/standard/rounding.ts';
 import { need, over, PLAIN, times } from '../../../functions/units.ts';
 import type { Ast } from '../hyper.ts';
 import { criterion } from './criteria.ts';
+import type { FormulaParts } from './formula-parts.ts';
 import type { Area } from './host.ts';
-import type { Inference } from './infer.ts';
 import { any, isPlain, isQuantity, type Kind, kindWords, numberKind, numeric, plainNumber, samePlace, text, yesOrNo } from './kind.ts';
 import { constant, isWritten } from './written.ts';
 
 export type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;
-type Rule = (inference: Inference, call: Call) => Kind;
+type Rule = (inference: FormulaParts, call: Call) => Kind;
 
 const angle = numberKind(need('rad').dimension);
 const difference = numberKind(need('K').dimension);
@@ -23,9 +23,9 @@ function rules(names: string, rule: Rule): readonly (readonly [string, Rule])[] 
   return words(names).map((name) => [name, rule] as const);
 }
 
-const fails = (inference: Inference, args: readonly Ast[]): Kind | undefined => args.map((arg) => inference.infer(arg)).find((kind) => kind.is === 'fail');
+const fails = (inference: FormulaParts, args: readonly Ast[]): Kind | undefined => args.map((arg) => inference.infer(arg)).find((kind) => kind.is === 'fail');
 
-const plainArgs = (inference: Inference, call: Call, args: readonly Ast[]): Kind | undefined => {
+const plainArgs = (inference: FormulaParts, call: Call, args: readonly Ast[]): Kind | undefined => {
   for (const arg of args) {
     const fault = inference.plain(arg, call.procedureName);
     if (fault) return fault;
@@ -33,7 +33,7 @@ const plainArgs = (inference: Inference, call: Call, args: readonly Ast[]): Kind
   return undefined;
 };
 
-const alike = (inference: Inference, call: Call, args: readonly Ast[], readings: 'allowed' | 'refused' = 'refused'): Kind =>
+const alike = (inference: FormulaParts, call: Call, args: readonly Ast[], readings: 'allowed' | 'refused' = 'refused'): Kind =>
   numeric(inference.oneKind(args, { what: `${call.procedureName} takes`, readings }));
 
 /** All arguments of one kind, which is the result's: SUM. */
@@ -66,7 +66,7 @@ const logic: Rule = (inference, call) => {
   return yesOrNo;
 };
 
-function condition(inference: Inference, call: Call, arg: Ast): Kind | undefined {
+function condition(inference: FormulaParts, call: Call, arg: Ast): Kind | undefined {
   const kind = inference.infer(arg);
   if (kind.is === 'fail') return kind;
   if (isQuantity(kind))
@@ -106,7 +106,7 @@ const amounts =
   };
 
 /** Two ranges that belong together, number by number: the kinds of both, or the first failure. */
-function pair(inference: Inference, call: Call, i: number, j: number): readonly [Kind, Kind] | Kind {
+function pair(inference: FormulaParts, call: Call, i: number, j: number): readonly [Kind, Kind] | Kind {
   const [a, b] = [call.args[i], call.args[j]];
   const left = a ? alike(inference, call, [a], 'allowed') : any;
   if (left.is === 'fail') return left;
@@ -123,9 +123,9 @@ const plainOfPair: Rule = (inference, call) => {
   return isPair(found) ? plainNumber : found;
 };
 
-const joined = (inference: Inference, args: readonly Ast[], what: string): Kind => inference.oneKind(args, { what, readings: 'allowed' });
+const joined = (inference: FormulaParts, args: readonly Ast[], what: string): Kind => inference.oneKind(args, { what, readings: 'allowed' });
 
-function ifRule(inference: Inference, call: Call): Kind {
+function ifRule(inference: FormulaParts, call: Call): Kind {
   const [test, ...branches] = call.args;
   const fault = test && condition(inference, call, test);
   return fault ?? joined(inference, branches, 'IF gives');
@@ -138,7 +138,7 @@ function picked(area: Area, row: number | undefined, col: number | undefined): A
   return { start: { ...area.start, row: rows.start, col: cols.start }, end: { ...area.end, row: rows.end, col: cols.end } };
 }
 
-export function kindOfPart(inference: Inference, call: Call, area: Area): Kind {
+export function kindOfPart(inference: FormulaParts, call: Call, area: Area): Kind {
   const kind = samePlace(area.start, area.end) ? inference.cells.kindOf(area.start) : inference.cells.kindOfArea(area);
   if (kind.is !== 'mixed') return kind;
   const { one, other } = kind;
@@ -148,7 +148,7 @@ export function kindOfPart(inference: Inference, call: Call, area: Area): Kind {
 }
 
 /** The cells that a look-up may give, as far as written numbers tell. */
-export function foundIn(inference: Inference, call: Call): Area | undefined {
+export function foundIn(inference: FormulaParts, call: Call): Area | undefined {
   const [first, second, third] = call.args;
   switch (call.procedureName) {
     case 'INDEX': {
@@ -190,7 +190,7 @@ function keysOf(call: Call, area: Area): Area {
 }
 
 /** A key must be of the kind it is looked for among; text is looked for anywhere. */
-function keyFault(inference: Inference, call: Call): Kind | undefined {
+function keyFault(inference: FormulaParts, call: Call): Kind | undefined {
   const [key, searched] = call.args;
   if (!key || !searched) return undefined;
   const kind = inference.infer(key);
@@ -215,7 +215,7 @@ function place(arg: Ast | undefined): number | undefined {
 }
 
 /** Written row and column numbers are whole, or no cell is meant by them. */
-function notWhole(inference: Inference, call: Call, args: readonly (Ast | undefined)[]): Kind | undefined {
+function notWhole(inference: FormulaParts, call: Call, args: readonly (Ast | undefined)[]): Kind | undefined {
   for (const arg of args) {
     const n = place(arg);
     if (n !== undefined && !Number.isInteger(n)) return inference.fail(`${call.procedureName}: ${n} is no row or column; a whole number is needed.`);
@@ -223,7 +223,7 @@ function notWhole(inference: Inference, call: Call, args: readonly (Ast | undefi
   return undefined;
 }
 
-function lookup(inference: Inference, call: Call): Kind {
+function lookup(inference: FormulaParts, call: Call): Kind {
   const rest = call.procedureName === 'LOOKUP' ? undefined : (plainArgs(inference, call, call.args.slice(2)) ?? notWhole(inference, call, [call.args[2]]));
   const fault = rest ?? keyFault(inference, call);
   if (fault) return fault;
@@ -233,7 +233,7 @@ function lookup(inference: Inference, call: Call): Kind {
   return last ? joined(inference, [last], `${call.procedureName} takes`) : any;
 }
 
-function index(inference: Inference, call: Call): Kind {
+function index(inference: FormulaParts, call: Call): Kind {
   const fault = plainArgs(inference, call, call.args.slice(1)) ?? notWhole(inference, call, call.args.slice(1));
   if (fault) return fault;
   const area = foundIn(inference, call);
@@ -242,12 +242,12 @@ function index(inference: Inference, call: Call): Kind {
   return first ? joined(inference, [first], 'INDEX takes') : any;
 }
 
-function match(inference: Inference, call: Call): Kind {
+function match(inference: FormulaParts, call: Call): Kind {
   return plainArgs(inference, call, call.args.slice(2)) ?? keyFault(inference, call) ?? plainNumber;
 }
 
 /** A range of quantities would be as many factors as it has filled cells: its kind would hang on a blank. */
-function product(inference: Inference, call: Call): Kind {
+function product(inference: FormulaParts, call: Call): Kind {
   const range = call.args.find((arg) => {
     const area = inference.area(arg);
     return area && !samePlace(area.start, area.end) && isQuantity(inference.infer(arg));
@@ -260,7 +260,7 @@ function product(inference: Inference, call: Call): Kind {
 }
 
 /** Pairs of range and criterion from argument `from` on. */
-function criteria(inference: Inference, call: Call, from: number, to = call.args.length): Kind | undefined {
+function criteria(inference: FormulaParts, call: Call, from: number, to = call.args.length): Kind | undefined {
   for (let i = from; i + 1 < to; i += 2) {
     const [range, condition] = [call.args[i], call.args[i + 1]];
     const fault = range && condition && criterion(inference, call.procedureName, range, condition);
@@ -369,7 +369,7 @@ const RULES: ReadonlyMap<string, Rule> = new Map([
 const HALF: Ast = { type: 'NUMBER', value: 0.5 };
 
 /** The kind of a call of a standard function, or of one that is not offered (the calculator has its own error there). */
-export function standardFunction(inference: Inference, call: Call): Kind {
+export function standardFunction(inference: FormulaParts, call: Call): Kind {
   const rule = RULES.get(call.procedureName);
   if (rule) return rule(inference, call);
   return plainArgs(inference, call, call.args) ?? plainNumber;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Kind, Quantities } from '../../../src/engine/quantities.ts';
+import { runs } from '../../cases.ts';
 import { place, Sheet } from './sheet.ts';
 
 const ADDRESSES = ['A', 'B', 'C'].flatMap((column) => [1, 2, 3, 4, 5].map((row) => `${column}${row}`));
@@ -81,7 +82,7 @@ describe('Kinds and shown units after changes', () => {
           }
         },
       ),
-      { seed: 11, numRuns: 60 },
+      runs(60, 11),
     );
   }, 60_000);
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { editableContent, toCanonical, toEditable } from '../../../src/engine/formula-text.ts';
+import { runs } from '../../cases.ts';
 import { Sheet } from './sheet.ts';
 
 const canonical = (typed: string): string => {
@@ -122,7 +123,7 @@ describe('Round trips', () => {
         fc.pre(canonical(stored) === stored);
         expect(canonical(toEditable(stored, 'EUR'))).toBe(stored);
       }),
-      { seed: 7, numRuns: 3000 },
+      runs(3000, 7),
     );
   });
 
@@ -132,7 +133,7 @@ describe('Round trips', () => {
         const once = canonical(typed);
         expect(canonical(once)).toBe(once);
       }),
-      { seed: 8, numRuns: 3000 },
+      runs(3000, 8),
     );
   });
 
@@ -143,7 +144,7 @@ describe('Round trips', () => {
         const formula = canonical(`="${text.replaceAll('"', '""')}"`);
         expect(sheet.hyper.hf.calculateFormula(formula, 0)).toBe(text);
       }),
-      { seed: 9, numRuns: 500 },
+      runs(500, 9),
     );
   });
 });

@@ -4,6 +4,7 @@ import type { Place } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
 import { Quantities, type QuantityHost } from '../../../src/engine/quantities.ts';
+import { long } from '../../cases.ts';
 
 const ROWS = 20_000;
 const GIVENS = 5;
@@ -28,7 +29,7 @@ function line(r: number): readonly string[] {
 
 /**
  * Measured on two cores: 0.9 to 1 s in a program just started, 0.45 to 0.6 s after that. The best of three runs is held to the second that is
- * allowed, so that other programs on the same cores do not fail it.
+ * allowed, so that other programs on the same cores do not fail it. The long run measures it; every run sees that all is worked out.
  */
 const ALLOWED = 1_000;
 
@@ -64,11 +65,12 @@ test('100,000 formulas are worked out within a second of the processor’s time,
     return (user + system) / 1000;
   };
   // The first run is that of a program just started; books are opened by one that has run a little.
-  const runs = [1, 2, 3].map(() => cost(() => quantities.rebuild()));
-  expect(Math.min(...runs), `ms: ${runs.join(', ')}`).toBeLessThan(ALLOWED);
+  const took = (long ? [1, 2, 3] : [1]).map(() => cost(() => quantities.rebuild()));
+  if (long) expect(Math.min(...took), `ms: ${took.join(', ')}`).toBeLessThan(ALLOWED);
   expect(quantities.kindOf({ sheet: 0, row: ROWS - 1, col: 7 })).toMatchObject({ is: 'number', dimension: { key: 'm' } });
 
   contents[5]?.splice(0, 1, readContent('3.7 m', 'EUR'));
-  expect(cost(() => expect(quantities.changed([{ sheet: 0, row: 5, col: 0 }]).length).toBeLessThan(2))).toBeLessThan(50);
+  const edit = cost(() => expect(quantities.changed([{ sheet: 0, row: 5, col: 0 }]).length).toBeLessThan(2));
+  if (long) expect(edit).toBeLessThan(50);
   hyper.dispose();
 }, 120_000);

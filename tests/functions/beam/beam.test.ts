@@ -7,6 +7,7 @@ import { isRefusal } from '../../../functions/define.ts';
 import { erfcUp } from '../../../functions/numeric/error-function.ts';
 import { lnGamma } from '../../../functions/numeric/gamma.ts';
 import { brent } from '../../../functions/numeric/root.ts';
+import { runs } from '../../cases.ts';
 import { evaluate } from '../evaluate.ts';
 import { ppfdByQuadrature } from '../field/quadrature.ts';
 
@@ -19,7 +20,7 @@ const number = (formula: string): number => {
 test('beam angle and exponent are inverses over all beams', () => {
   fc.assert(
     fc.property(fc.double({ min: 1, max: 179, noNaN: true }), (beam) => Math.abs(beamAngle(beamExponent(beam)) - beam) < 1e-7),
-    { numRuns: 300, seed: 1 },
+    runs(300, 1),
   );
 });
 
@@ -33,7 +34,7 @@ test('closed forms and the sum of Gaussians agree, and both agree with quadratur
       const sum = gaussianParts(face, h, x, y).parts.reduce((s, part) => s + part, 0);
       return Math.abs(closed / sum - 1) < 1e-6 && Math.abs(closed / ppfdByQuadrature(face, h, x, y) - 1) < 1e-6;
     }),
-    { numRuns: 300, seed: 2 },
+    runs(300, 2),
   );
 });
 
@@ -66,7 +67,7 @@ test('the falloff power is the slope of ln PPFD against ln height', () => {
         return Math.abs(number(`FALLOFF.POWER(${length},${width},${beam},${h})`) - slope) < 1e-4;
       },
     ),
-    { numRuns: 120, seed: 3 },
+    runs(120, 3),
   );
 });
 

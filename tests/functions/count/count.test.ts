@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { isRefusal } from '../../../functions/define.ts';
+import { runs } from '../../cases.ts';
 import { evaluate } from '../evaluate.ts';
 
 const number = (formula: string): number => {
@@ -22,7 +23,7 @@ test('a count that is whole but for rounding is not rounded up', () => {
       const area = (count * ppf * (share / 100)) / target;
       return number(`COUNT.FOR.TARGET(${target},${area},${ppf},${share / 100},1)`) === count;
     }),
-    { numRuns: 200, seed: 7 },
+    runs(200, 7),
   );
 });
 
@@ -34,7 +35,7 @@ test('as many fixtures fit along as their lengths and gaps leave room for, and n
       const n = value as number;
       return n * fixture + (n - 1) * gap <= length && (n + 1) * fixture + n * gap > length;
     }),
-    { numRuns: 300, seed: 8 },
+    runs(300, 8),
   );
 });
 

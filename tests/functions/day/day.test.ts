@@ -4,6 +4,7 @@ import { darkHours } from '../../../functions/day/dark-hours.ts';
 import { dli } from '../../../functions/day/dli.ts';
 import { hoursForDli } from '../../../functions/day/hours-for-dli.ts';
 import { ppfdForDli } from '../../../functions/day/ppfd-for-dli.ts';
+import { runs } from '../../cases.ts';
 import { evaluate } from '../evaluate.ts';
 
 const positive = fc.double({ min: 0.01, max: 1000, noNaN: true });
@@ -14,7 +15,7 @@ test('level, hours and light per day go round', () => {
       expect(ppfdForDli(dli(ppfd, hours), hours)).toBeCloseTo(ppfd, 8);
       expect(hoursForDli(dli(ppfd, hours), ppfd)).toBeCloseTo(hours, 8);
     }),
-    { seed: 20260102 },
+    runs(100, 20260102),
   );
 });
 
@@ -30,7 +31,7 @@ test('dark hours are what is left when every minute of the day is looked at', ()
       }
       expect(darkHours(on, off, rise, set).dark).toBeCloseTo(dark / 60, 9);
     }),
-    { seed: 20260103 },
+    runs(100, 20260103),
   );
 });
 

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { benchField, defaultGrid, landingShare, ppfdAt } from '../../../functions/field/kernel.ts';
 import { type Layout, layoutPpf } from '../../../functions/field/layout.ts';
 import { meanByHeight } from '../../../functions/field/mean-by-height.ts';
+import { runs } from '../../cases.ts';
 import { evaluate } from '../evaluate.ts';
 
 /** The kernel's own promise; most of these laws hold far better. */
@@ -44,7 +45,7 @@ const drawn: fc.Arbitrary<Drawn> = fc
     height,
   }));
 
-const runs = { numRuns: 100, seed: 4 };
+const RUNS = runs(100, 4);
 const close = (a: number, b: number, within: number): boolean => Math.abs(a - b) <= within * Math.max(Math.abs(a), Math.abs(b));
 
 const scaled = ({ bench, sides, groups }: Layout, c: number): Layout => ({
@@ -59,7 +60,7 @@ test('every length times c gives the light over c²', () => {
       const [before, after] = [benchField(layout, height, 6, 5), benchField(scaled(layout, c), c * height, 6, 5)];
       return before.every((e, i) => close(e, (after[i] as number) * c * c, PROMISED) || e < 1e-10);
     }),
-    runs,
+    RUNS,
   );
 });
 
@@ -70,7 +71,7 @@ test('the field of a regular layout is symmetric along and across, point by poin
       const e = ppfdAt(layout, height, u * length, v * width);
       return close(e, ppfdAt(layout, height, length - u * length, v * width), 1e-9) && close(e, ppfdAt(layout, height, u * length, width - v * width), 1e-9);
     }),
-    runs,
+    RUNS,
   );
 });
 
@@ -82,7 +83,7 @@ test('the folded quarter of a grid says the same as its points one by one', () =
         close(e, ppfdAt(layout, height, (((i % nx) + 0.5) * length) / nx, ((Math.floor(i / nx) + 0.5) * width) / ny), 1e-9),
       );
     }),
-    runs,
+    RUNS,
   );
 });
 
@@ -97,7 +98,7 @@ test('light is linear in output, and a join is the sum of its parts', () => {
       const [x, y] = [a.layout.bench.length / 3, a.layout.bench.width / 4];
       return close(ppfdAt(joined, a.height, x, y), ppfdAt(a.layout, a.height, x, y) + factor * ppfdAt(other, a.height, x, y), 1e-12);
     }),
-    runs,
+    RUNS,
   );
 });
 
@@ -117,7 +118,7 @@ test('a regular layout and the same fixtures put one by one give the same light 
       const [a, b] = [benchField(layout, height, 5, 4), benchField(free, height, 5, 4)];
       return a.every((e, i) => close(e, b[i] as number, PROMISED) || e < 1e-10) && close(landingShare(layout, height), landingShare(free, height), PROMISED);
     }),
-    runs,
+    RUNS,
   );
 });
 
@@ -146,7 +147,7 @@ test('the mean over the bench falls as height rises where every face hangs over 
     fc.property(drawn, fc.double({ min: 1.01, max: 2, noNaN: true }), ({ layout, height }, factor) => {
       return landingShare(layout, factor * height) <= landingShare(layout, height) * (1 + PROMISED);
     }),
-    runs,
+    RUNS,
   );
 });
 
@@ -158,7 +159,7 @@ test('the mean as a function of height is the mean of the grid', () => {
       const mean = field.reduce((sum, e) => sum + e, 0) / field.length;
       return close(meanByHeight(layout, 0.05, 10, ...grid)(height), mean, PROMISED);
     }),
-    runs,
+    RUNS,
   );
 });
 

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { beamExponent } from '../../../functions/beam/beam-exponent.ts';
 import { benchField, landingShare, ppfdAt } from '../../../functions/field/kernel.ts';
 import { faces, type Layout } from '../../../functions/field/layout.ts';
+import { runs } from '../../cases.ts';
 import { imageAt, mirrorSum } from './mirror-sum.ts';
 import { fieldByQuadrature, integrate, ppfdByQuadrature } from './quadrature.ts';
 
@@ -70,7 +71,7 @@ test('one fixture at one point agrees with adaptive quadrature to 1e-6 in 2,000 
       worst = Math.max(worst, error);
       return error <= PROMISED;
     }),
-    { numRuns: 2000, seed: 20260 },
+    runs(2000, 20260),
   );
   console.info(`kernel against quadrature, 2,000 cases: worst relative error ${worst.toExponential(2)}`);
 }, 120_000);
@@ -166,7 +167,7 @@ test('between mirrors, 20 random benches, fixtures and points: within 1e-6', () 
       worst = Math.max(worst, error);
       return error <= PROMISED;
     }),
-    { numRuns: 20, seed: 95 },
+    runs(20, 95),
   );
   console.info(`kernel against quadrature between mirrors, 20 random cases: worst relative error ${worst.toExponential(2)}`);
 }, 240_000);

@@ -4,6 +4,7 @@ import { type Cells, isRefusal, refuse } from '../../../functions/define.ts';
 import { defaultGrid, faces, type Layout } from '../../../functions/field/layout.ts';
 import { LAYOUT_AT } from '../../../functions/field/layout-at.ts';
 import { layoutText, parseLayout } from '../../../functions/field/layout-text.ts';
+import { runs } from '../../cases.ts';
 import { evaluate } from '../evaluate.ts';
 
 const twelve = (x: number): number => Number(x.toPrecision(12));
@@ -47,7 +48,7 @@ test('a layout comes back from its text to the same numbers, and the text to its
       expect(back).toEqual(layout);
       expect(layoutText(back)).toBe(text);
     }),
-    { numRuns: 300, seed: 12 },
+    runs(300, 12),
   );
 });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { newField } from '../../../functions/field/memory.ts';
+import { runs } from '../../cases.ts';
 
 test('fields begin as zeros, have the length asked for, and none writes into another, small or large', () => {
   fc.assert(
@@ -13,6 +14,6 @@ test('fields begin as zeros, have the length asked for, and none writes into ano
       });
       for (const [mark, field] of fields.entries()) expect(field.every((e) => e === mark + 1)).toBe(true);
     }),
-    { numRuns: 30 },
+    runs(30, 14),
   );
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { isRefusal } from '../../../functions/define.ts';
 import { endlessLinePpfd, lowToMean, rowSum } from '../../../functions/mount/endless-rows.ts';
+import { runs } from '../../cases.ts';
 import { evaluate, stepsOf } from '../evaluate.ts';
 import { ppfdByQuadrature } from '../field/quadrature.ts';
 
@@ -25,7 +26,7 @@ test('at the mount height the bench mean is the target', () => {
       const value = evaluate(`MOUNT.HEIGHT(${layout},${target})`);
       return isRefusal(value) || Math.abs(number(`BENCH.MEAN(${layout},${value})`) / target - 1) < 1e-6;
     }),
-    { numRuns: 60, seed: 5 },
+    runs(60, 5),
   );
 });
 
@@ -130,7 +131,7 @@ test('row gap and height are inverses of one another', () => {
       const h = evaluate(`MOUNT.HEIGHT.EVEN(0.4,${beam},${share.toFixed(6)})`);
       return isRefusal(h) || Math.abs(number(`ROW.GAP.MAX(${h},${beam},${share.toFixed(6)})`) - 0.4) < 1e-6;
     }),
-    { numRuns: 60, seed: 6 },
+    runs(60, 6),
   );
 });
 

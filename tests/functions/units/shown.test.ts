@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { counted, plainText, readContent, readQuantity, showNumber, spokenUnit } from '../../../functions/quantity-text.ts';
 import { defaultUnit, need, over, power, toBase } from '../../../functions/units.ts';
+import { runs } from '../../cases.ts';
 
 const UNITS =
   'm|cm|mm|km|in|ft|m²|cm²|mm²|in²|ft²|m³|l|µmol/s|µmol/m²/s|mol/m²/d|mol/d|mol/year|µmol/J|mol/kWh|J/µmol|µmol/s/sr|lx|klx|lm|cd|fc|lx per µmol/m²/s|MJ/m²/d|kWh/m²/d|nm|W/m²|s|min|h|/h|d|week|month|year|h/d|min/d|h/year|d/year|W|kW|J|kJ|MJ|Wh|kWh|kWh/d|kWh/year|BTU|BTU/h|ton|V|mV|A|mA|mΩ|Ω|Ω/km|Ω/kft|VA|K|°C|°F|g|kg|lb|N|lbf|m³/h|cfm|m/d|°|rad|EUR|EUR/kWh|EUR/mol|EUR/year|EUR/m²|EUR/kW/month|%|'.split(
@@ -62,7 +63,7 @@ describe('Shown numbers', () => {
         expect(back.unit).toBe(symbol);
         expect(showNumber(back.base, symbol).text).toBe(shown);
       }),
-      { seed: 20_240, numRuns: 200 },
+      runs(200, 20_240),
     );
   });
 
@@ -78,7 +79,7 @@ describe('Shown numbers', () => {
         if (symbol === '°F') expect(Math.abs(decimal - x)).toBeLessThan(1e-9 * Math.max(1, Math.abs(x)));
         else expect(decimal).toBe(x);
       }),
-      { seed: 20_241, numRuns: 200 },
+      runs(200, 20_241),
     );
   });
 });
@@ -137,7 +138,7 @@ describe('The unit when nothing says otherwise', () => {
         const quotient = power(over(need(a).dimension, need(b).dimension), n);
         expect(need(defaultUnit(quotient, false, 'EUR')).dimension).toBe(quotient);
       }),
-      { seed: 20_242 },
+      runs(100, 20_242),
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { unitAfter } from '../../../functions/unit-at.ts';
 import { closed, standingAt, takesReference, wordsOf } from '../../../src/ui/formula/words.ts';
+import { runs } from '../../cases.ts';
 
 const unitLength = (after: string): number => {
   const found = unitAfter(after, 'EUR');
@@ -52,7 +53,7 @@ describe('the words of a formula', () => {
         expect(found.map((word) => word.text).join('')).toBe(text);
         expect(found.every((word, i) => word.from === (found[i - 1]?.to ?? 0) && word.to > word.from)).toBe(true);
       }),
-      { seed: 11, numRuns: 1000 },
+      runs(1000, 11),
     );
   });
 });
@@ -93,7 +94,7 @@ describe('the argument in which the caret stands', () => {
         const last = levels.at(-1);
         expect(standingAt(words(text), text.length)).toMatchObject({ name: last?.name, argument: last?.before.length });
       }),
-      { seed: 12, numRuns: 1000 },
+      runs(1000, 12),
     );
   });
 });
