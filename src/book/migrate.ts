@@ -10,7 +10,7 @@ export const MIGRATIONS: readonly ((stored: Stored) => Stored)[] = [
   (stored) => stored,
   // From 3 on a book says which edition of which template it was begun from. Until then there was one of each.
   (stored) => {
-    const slug = firstEdition(stored);
+    const slug = stored.template === undefined ? firstEdition(stored) : undefined;
     return slug === undefined ? stored : { ...stored, template: { slug, edition: 1 } };
   },
 ];
