@@ -15,7 +15,8 @@ export interface Check {
 
 export const BLANK: Value = { kind: 'blank' };
 const STATE = /^(holds|assumed|look|fails|unknown)\b[\s,:;]*/i;
-const SOME_ASSUMED = /^\d+ assumed\b/i;
+/** After the word of a verdict: what it assumes, or checks that it lacks. */
+const SOME_ASSUMED = /^\d+ (?:assumed|checks?)\b/i;
 
 export function valueAt(values: Values, address: Address): Value {
   return values[address] ?? BLANK;

@@ -4,8 +4,8 @@ import { type Cells, type CellValue, define, refuse } from '../define.ts';
 const ORDER = ['holds', 'assumed', 'look', 'unknown', 'fails'] as const;
 export type Word = (typeof ORDER)[number];
 
-/** A verdict that rests on assumptions says so after its first word: `holds, 2 assumed: Brightest point, Hours`. */
-const HOLDS_ASSUMED = /^\s*holds\b[\s,:;]*\d+\s+assumed\b/iu;
+/** A verdict that holds only so far says so after its first word: `holds, 2 assumed: Brightest point, Hours`, `holds, 1 check lacking`. */
+const HOLDS_ASSUMED = /^\s*holds\b[\s,:;]*\d+\s+(?:assumed|checks?)\b/iu;
 
 /** The verdict that a check's text begins with; undefined where it is none. */
 export function verdictWord(text: CellValue): Word | undefined {

@@ -23,6 +23,8 @@ export const STATE = 'CELL.STATE';
 export interface Context {
   /** Why a cell that holds STATE has no value. */
   state(at: Place): Fault;
+  /** What a verdict of this book does not look at, in a few words; nothing where it looks at all. */
+  lacking?(): string;
   /** A function has started or ended: the watchdog allows a slow one more time. */
   running?(slow: boolean): void;
 }
@@ -141,6 +143,11 @@ class Ours extends FunctionPlugin {}
 /** The calculator does not let these two go; formulas that call them are refused before they reach it. */
 const PROTECTED: ReadonlySet<string> = new Set(['VERSION', 'OFFSET']);
 
+const VERDICT_NAME = 'VERDICT';
+
+/** A verdict of a book that lacks checks never says plain “holds”. */
+const withLacking = (verdict: string, lacking: string): string => (lacking === '' ? verdict : `${verdict}${verdict === 'holds' ? ',' : ';'} ${lacking}`);
+
 function method(record: FunctionRecord): Method {
   const { slow = false } = record;
   return function (ast, state) {
@@ -150,7 +157,8 @@ function method(record: FunctionRecord): Method {
     if (slow) context?.running?.(true);
     const answer = run(record, args, undefined);
     if (slow) context?.running?.(false);
-    return typeof answer === 'object' ? asError(answer) : answer;
+    if (typeof answer === 'object') return asError(answer);
+    return record.name === VERDICT_NAME && typeof answer === 'string' ? withLacking(answer, context?.lacking?.() ?? '') : answer;
   };
 }
 

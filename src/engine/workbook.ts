@@ -9,6 +9,7 @@ import type { At } from '../book/address.ts';
 import { type Limits, notAllowed, resultLimits, resultNotAllowed } from '../book/allowed.ts';
 import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
+import { lacksShort, wentSaid } from '../book/edition/said.ts';
 import { rangeOf, titleOf } from '../book/look-up.ts';
 import { cellText, keyOf, type Place, placeOf, readReference, type Span, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
@@ -77,6 +78,10 @@ export class Workbook {
     this.life = life;
     this.context = {
       state: (at) => this.faults.get(keyOf(at)) ?? this.unanswered(at),
+      lacking: () => {
+        const lacks = this.grid.book?.template?.lacks;
+        return lacks ? lacksShort(lacks) : '';
+      },
       ...(life.running && { running: life.running }),
     };
     this.hyper = this.calculator([SCRATCH]);
@@ -231,6 +236,7 @@ export class Workbook {
     const names = {
       has: (name: string) => name === 'TRUE' || name === 'FALSE' || this.names.has(name.toUpperCase()),
       all: () => this.names.values(),
+      went: (name: string) => this.grid.book && wentSaid(this.grid.book, name),
       tables: () => this.grid.tables.map((table) => table.name),
       table: (sheet: number) => this.grid.size(sheet),
     };
@@ -389,7 +395,7 @@ export class Workbook {
   /** A row of a list that begins to be filled, or is emptied, wants its needed cells or no longer does. */
   private wantedBeside(at: Place, { before, after }: Edit & { at: 'cell' }): readonly Place[] {
     const table = this.grid.tables[at.sheet];
-    if (at.col !== 0 || table?.form !== 'list' || (before?.content ?? '') === '' === ((after?.content ?? '') === '')) return [];
+    if (at.col !== 0 || table?.form !== 'list' || ((before?.content ?? '') === '') === ((after?.content ?? '') === '')) return [];
     return table.columns.flatMap((column, col) => (column.needed ? [{ ...at, col }] : []));
   }
 

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { BESIDE } from '../book/bounds.ts';
+import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
 import { countLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
@@ -31,6 +32,12 @@ export function stillOpen({ book }: Reader): TemplateResult | typeof nothing {
   const [all, left] = [pages.reduce((sum, one) => sum + one.all, 0), pages.reduce((sum, one) => sum + one.left, 0)];
   if (left === 0) return nothing;
   return html`<p class="open"><b>${left} of ${all} questions ${left === 1 ? 'is' : 'are'} still to be asked</b>: ${LEFT}.</p>`;
+}
+
+/** What the plan was not held against: a sheet of an earlier edition must not look like one of the present. */
+export function lacking({ book }: Reader): TemplateResult | typeof nothing {
+  const said = lacksSaid(book);
+  return said === '' ? nothing : html`<p class="open lacking"><b>Not all is checked:</b> ${said}</p>`;
 }
 
 /** What fails and what nobody knows comes before all else; a plan that holds says so in one line. */

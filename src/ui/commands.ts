@@ -59,6 +59,9 @@ export interface Desk {
   readonly hasFit: boolean;
   carryFit(): void;
   switchMeasures(): void;
+  /** What the template of the open book checks and it does not, in sentences; nothing where there is nothing. */
+  readonly lacks: string;
+  takeIn(): Promise<void>;
 }
 
 export interface Command {
@@ -161,6 +164,13 @@ export const commands: readonly Command[] = [
     presses: (e) => letter(e, 'l') && e.shiftKey,
     when: (d) => d.hasFit,
     run: (d) => d.carryFit(),
+  },
+  {
+    id: 'take-in',
+    label: 'Take in what the template checks now',
+    words: 'edition older newer update checks lacking template upgrade',
+    when: (d) => d.lacks !== '',
+    run: (d) => void d.takeIn(),
   },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
   {

@@ -5,6 +5,7 @@ import { type Area, placesOf } from '../book/area.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { clearCells } from '../book/commands/clear-cells.ts';
+import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
 import { isLocked, lockedProblem } from '../book/locked.ts';
 import { addressOf, baseColumn, columnHeading, placeOf, standingOf, unitOf } from '../book/look-up.ts';
@@ -247,6 +248,19 @@ export class PageDesk implements Desk {
     await session?.settled();
     const { carryFound } = await import('./carry-fit.ts');
     this.#run((book) => carryFound(book, session?.values ?? {}));
+  }
+  get lacks(): string {
+    const { session } = this.#room;
+    return session ? lacksSaid(session.book) : '';
+  }
+  async takeIn(): Promise<void> {
+    const { session } = this.#room;
+    if (!session) return;
+    const [{ laterEdition }, { takeIn }] = await Promise.all([import('./opening.ts'), import('../book/commands/take-in.ts')]);
+    const later = await laterEdition(session.book).catch(() => undefined);
+    this.#run((book) =>
+      later ? takeIn(book, later.template, later.past) : refused('The template could not be fetched: load the page again and try once more.'),
+    );
   }
   async showIn({ what, unit }: Wishes['unit']): Promise<void> {
     const { at } = this.#room;

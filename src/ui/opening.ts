@@ -1,5 +1,7 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
 import type { Book } from '../book/book.ts';
+import type { Edition } from '../book/edition/frame.ts';
+import { withLacks } from '../book/edition/lacks.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
 import { asExample } from '../book/said-by.ts';
 import type { Engine } from '../engine/types.ts';
@@ -13,9 +15,13 @@ const DEMO = 'trade-bench';
 // Templates are books, fetched as they stand when one is wished for; of the others only what the list of them says.
 const urls = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, query: '?url', import: 'default' }));
 const titles = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'title' }));
+/** Which edition each template is. */
+const editions = bySlug(import.meta.glob<Book['template']>('../../templates/*.json', { eager: true, import: 'template' }));
+/** Earlier ones, fetched when a book of one is opened. */
+const kept = bySlug(import.meta.glob<string>('../../templates/editions/*.json', { eager: true, query: '?url', import: 'default' }));
 const purposes = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'purpose' }));
 
-function bySlug(found: Record<string, string>): ReadonlyMap<string, string> {
+function bySlug<T>(found: Record<string, T>): ReadonlyMap<string, T> {
   return new Map(Object.entries(found).map(([path, value]) => [path.replace(/^.*\/|\.json$/g, ''), value]));
 }
 
@@ -52,14 +58,33 @@ export const templateCards: readonly TemplateCard[] = [...titles]
 export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
   switch (wish.what) {
     case 'book':
-      return keeping.fetch(wish.id);
+      return saysLacks(await keeping.fetch(wish.id));
     case 'demo':
       return fromTemplate(DEMO, { title: 'Propagation bench' });
     case 'template':
       return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
     case 'file':
-      return fromFile(keeping);
+      return saysLacks(await fromFile(keeping));
   }
+}
+
+/** The template that a book was begun from, as it is now, with the edition that the book has of it; undefined where that is the present one, or can't be fetched. */
+export async function laterEdition({ template: origin }: Book): Promise<{ readonly template: Book; readonly past: Edition } | undefined> {
+  const { slug = '', edition = 0 } = origin ?? {};
+  const [url, past] = [urls.get(slug), kept.get(`${slug}.${edition}`)];
+  if (url === undefined || past === undefined || edition >= (editions.get(slug)?.edition ?? 0)) return undefined;
+  const [now, then] = await Promise.all([fetch(url), fetch(past)]);
+  if (!now.ok || !then.ok) return undefined;
+  const read = parseBook(await now.text());
+  return read.ok ? { template: read.book, past: (await then.json()) as Edition } : undefined;
+}
+
+/** A book that is opened says what its template checks and it does not. */
+async function saysLacks<T extends Found | Unopened | Tabular | undefined>(found: T): Promise<T> {
+  if (!found || !('book' in found)) return found;
+  // Without its template it says what it said when it was opened last.
+  const later = await laterEdition(found.book).catch(() => undefined);
+  return later ? { ...found, book: withLacks(found.book, later.template, later.past) } : found;
 }
 
 async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {

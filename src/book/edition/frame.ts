@@ -1,5 +1,5 @@
 /** What an edition of a template was, and where what stands in one book stands in another: lines by their ids, never by their places. */
-import { type Corner, columnText, type Reference, tableText } from '../address.ts';
+import type { Corner, Reference } from '../address.ts';
 import type { Book, Row, Table } from '../book.ts';
 import { LOST, type Rewrite, type RewriteName, rewriteFormula, rewriteTarget } from '../references.ts';
 
