@@ -1,6 +1,7 @@
 /**
  * The record behind every function: one `define()` feeds the engine, the working, the reference page, completion and the tests.
  */
+import type { Family } from './family.ts';
 
 /** What one argument is. Numbers arrive in `unit`; a range keeps its shape; blanks arrive as null. */
 export interface Param {
@@ -122,7 +123,7 @@ export interface Example {
 
 export interface FunctionRecord<Ps extends readonly Param[] = readonly Param[]> {
   readonly name: string;
-  readonly family: string;
+  readonly family: Family;
   readonly summary: string;
   /** When to use it, and where it stops being true. */
   readonly use: string;

@@ -1,4 +1,4 @@
-/** The catalogue of functions, by family. A new function is one line here, its file, and its test. */
+/** The catalogue of functions, by family (family.ts says in which order they are listed). A new function is its file, its line in the list here with its import, and its test. */
 
 // Ageing
 import { DECAY_RATE, DECAY_START } from './ageing/decay-fit.ts';

@@ -1,4 +1,6 @@
-/** Applies a change to a book. Pure; what the change does not touch is shared with the book before. */
+/**
+ * Applies a change to a book. What it does not touch is shared with the book before, which stays as it was unless it is given away (`own`).
+ */
 import type { Book, Cell, Table } from './book.ts';
 import type { Change, Edit } from './change.ts';
 

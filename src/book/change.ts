@@ -1,6 +1,6 @@
 /**
  * A change is plain data that says how one book becomes another and how it comes back.
- * `apply`, `invert` and `squash` are pure; one gesture is one change.
+ * `invert` and `squash` are pure, and so is `apply`, save where it is told that it may write on the book before. One gesture is one change.
  *
  * Tables, rows and columns are named by their ids, so a cell's edit means the same before and after rows move. Removing a row or
  * a column leaves its cells alone: a change that deletes one clears its cells first, a change that moves one does not.

@@ -1,4 +1,5 @@
 import type { FunctionRecord, Param } from '../../functions/define.ts';
+import { byFamily } from '../../functions/family.ts';
 import { functions } from '../../functions/index.ts';
 import { nearest } from '../../functions/nearest.ts';
 import { columns, left } from './columns.ts';
@@ -30,9 +31,8 @@ export const verb: Verb = {
 };
 
 function list(): string {
-  const families = [...new Set(functions.map((f) => f.family))];
-  const parts = families.map((family) => {
-    const rows = functions.filter((f) => f.family === family).map((f) => [left(`  ${f.name}`), left(f.summary)]);
+  const parts = byFamily(functions).map(([family, found]) => {
+    const rows = found.map((f) => [left(`  ${f.name}`), left(f.summary)]);
     return `${family}\n${columns(rows).join('\n')}\n`;
   });
   return parts.join('\n');

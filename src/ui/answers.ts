@@ -8,9 +8,9 @@ import { boxed, cellParts } from './cell.ts';
 import { spokenName, viewOf } from './cell-view.ts';
 import { allowedText } from './choices.ts';
 import type { Spot } from './grid-moves.ts';
-import type { ObTable } from './table.ts';
+import type { TableHost } from './table-host.ts';
 
-export function answers(host: ObTable): TemplateResult {
+export function answers(host: TableHost): TemplateResult {
   const { table } = host;
   return html`<div id="grid-${host.book.tables.indexOf(table)}" class="asks" role="grid" aria-label=${table.name} aria-multiselectable="true">
       ${repeat(
@@ -24,7 +24,7 @@ export function answers(host: ObTable): TemplateResult {
     </div>`;
 }
 
-function answer(host: ObTable, spot: Spot): TemplateResult {
+function answer(host: TableHost, spot: Spot): TemplateResult {
   const at = placeIn(host.table, spot.column, spot.row);
   if (!at) return html``;
   const address = addressOf(at);

@@ -5,7 +5,8 @@ import type { Book, Page } from '../book/book.ts';
 import { rangeOf, sourceOf, titleOf } from '../book/look-up.ts';
 import { countLeft, isLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { allowedText } from './choices.ts';
-import { command, type Desk, labelOf } from './commands.ts';
+import type { Desk } from './command.ts';
+import { command, labelOf } from './commands.ts';
 
 /** `18 questions, 5 left`, and the way to be asked one at a time. */
 export function askedLine(book: Book, page: Page, desk: Desk): TemplateResult | typeof nothing {

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
-import { type Command, type Desk, labelOf, ranked, usable } from './commands.ts';
+import type { Command, Desk } from './command.ts';
+import { labelOf, ranked, usable } from './commands.ts';
 import { Part } from './part.ts';
 
 /** The list of commands, to be searched: a few letters of a label or of a word that means the same. */

@@ -1,6 +1,7 @@
 /** The strip across the top: whose plan it is, whether it is safe, and what is done with the whole of it. */
 import { html, nothing, type TemplateResult } from 'lit';
-import { command, type Desk, labelOf } from './commands.ts';
+import type { Desk } from './command.ts';
+import { command, labelOf } from './commands.ts';
 
 export interface CoverState {
   readonly desk: Desk;

@@ -1,11 +1,10 @@
 /** What commands work on: the open book, the chosen cell, and what the page can do with them. */
 
-import { type At, cellAt } from '../book/address.ts';
+import { cellAt } from '../book/address.ts';
 import { type Area, placesOf } from '../book/area.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 import { clearCells } from '../book/commands/clear-cells.ts';
-import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
 import { isLocked, lockedProblem } from '../book/locked.ts';
 import { addressOf, baseColumn, columnHeading, placeOf, standingOf, unitOf } from '../book/look-up.ts';
@@ -16,10 +15,11 @@ import type { Session } from '../session.ts';
 import { can, spotOf, type Verb } from './blocks/verbs.ts';
 import type { TakeAnswer } from './brief-slip.ts';
 import { baseOf, valueAt } from './cell-view.ts';
-import type { Desk, SentOut } from './commands.ts';
+import type { Desk, SentOut } from './command.ts';
 import { switchLight } from './controllers/light.ts';
 import { placeOfAt, type Wishes } from './part.ts';
 import type { ObPasteSlip } from './paste-slip.ts';
+import type { Room } from './room.ts';
 import { type Shape, shapeOf } from './shape.ts';
 
 /** Pages that every book has besides its own. */
@@ -31,35 +31,6 @@ export const OWN_PAGES: readonly { readonly id: string; readonly title: string; 
 
 /** What draws such a page comes when it is first shown. */
 export const loadOwnPage = (id: string): void => void OWN_PAGES.find((page) => page.id === id)?.load();
-
-/** What the desk needs of the page around it. */
-export interface Room {
-  readonly session: Session | undefined;
-  readonly at: At | undefined;
-  /** The chosen cell, or the block of cells that is chosen. */
-  readonly area: Area | undefined;
-  /** The page that is shown. */
-  readonly pageId: string;
-  readonly canReturn: boolean;
-  tell(text: string, show?: boolean): void;
-  choose(wish: Wishes['choose']): void;
-  /** The next cell that is chosen is the other corner of a block. */
-  chooseOn(): void;
-  /** A slip by its tag, once its part of the program is fetched. */
-  slip<T extends Element>(tag: string): T | null;
-  type(wish: Wishes['type']): Promise<void>;
-  showPage(page: string): void;
-  bringIn(): void;
-  find(): void;
-  toShelf(): Promise<void>;
-  goBack(): void;
-  /** From the table into the working of its chosen value, and back again. */
-  toWorking(): void;
-  arrange(verb: Verb): Promise<void>;
-  nameIt(): void;
-  askUnit(what: 'cell' | 'row'): Promise<void>;
-  askQuestions(): Promise<void>;
-}
 
 export class PageDesk implements Desk {
   readonly #room: Room;
@@ -249,18 +220,14 @@ export class PageDesk implements Desk {
     const { carryFound } = await import('./carry-fit.ts');
     this.#run((book) => carryFound(book, session?.values ?? {}));
   }
-  get lacks(): string {
-    const { session } = this.#room;
-    return session ? lacksSaid(session.book) : '';
+  get hasLacks(): boolean {
+    return this.#room.session?.book.template?.lacks !== undefined;
   }
   async takeIn(): Promise<void> {
     const { session } = this.#room;
-    if (!session) return;
-    const [{ laterEdition }, { takeIn }] = await Promise.all([import('./opening.ts'), import('../book/commands/take-in.ts')]);
-    const later = await laterEdition(session.book).catch(() => undefined);
-    this.#run((book) =>
-      later ? takeIn(book, later.template, later.past) : refused('The template could not be fetched: load the page again and try once more.'),
-    );
+    const { taken } = await import('./renewing.ts');
+    const answer = session && (await taken(session.book));
+    if (answer) this.#run(() => answer);
   }
   async showIn({ what, unit }: Wishes['unit']): Promise<void> {
     const { at } = this.#room;

@@ -8,8 +8,8 @@ import { sentence } from '../book/label.ts';
 import { titleOf } from '../book/look-up.ts';
 import { type Answer, isRefused, refused } from '../book/refused.ts';
 import type { Session } from '../session.ts';
-import type { Room } from './desk.ts';
 import { Part } from './part.ts';
+import type { Room } from './room.ts';
 
 /** px that what is found keeps from the slip, which grows by a line where a place has a long name. */
 const GAP = 60;

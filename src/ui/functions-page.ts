@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { byFamily } from '../../functions/family.ts';
 import type { At } from '../book/address.ts';
 import type { FunctionCard } from '../engine/types.ts';
 import type { Session } from '../session.ts';
@@ -40,8 +41,6 @@ export class ObFunctions extends Part {
   override render(): TemplateResult {
     const words = this.wanted.toLowerCase().split(/\s+/).filter(Boolean);
     const found = this.cards.filter((f) => words.every((word) => haystack(f).includes(word)));
-    const families = new Map<string, FunctionCard[]>();
-    for (const f of found) families.set(f.family, [...(families.get(f.family) ?? []), f]);
     return html`
       <label class="seek inline"><span>Look for a word, a unit or a family</span>
         <input type="text" autocomplete="off" spellcheck="false" @input=${(e: Event) => {
@@ -49,7 +48,7 @@ export class ObFunctions extends Part {
         }} /></label>
       <p class="count" role="status">${found.length === this.cards.length ? `${found.length} functions` : `${found.length} of ${this.cards.length} functions`}</p>
       ${repeat(
-        families,
+        byFamily(found),
         ([family]) => family,
         ([family, list]) =>
           html`<h3 class="piece">${family}</h3>${repeat(

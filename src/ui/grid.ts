@@ -11,7 +11,7 @@ import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';
 import { type Drawing, type Line, RowPool } from './row-pool.ts';
 import { isBlock } from './selection.ts';
-import type { ObTable } from './table.ts';
+import type { TableHost } from './table-host.ts';
 
 /** Of a row: the columns to draw, where each begins, the row's place in the grid (from 1) and from the top (px). */
 interface Where {
@@ -45,7 +45,7 @@ const lineTemplate = ({ looks, nth, top, inside }: Line): TemplateResult =>
   html`<tr role="row" class=${looks} aria-rowindex=${nth ?? nothing} style=${top === undefined ? nothing : `top:${top}px`}>${inside}</tr>`;
 
 export class Grid {
-  readonly #host: ObTable;
+  readonly #host: TableHost;
   /** Digits before and after the point, by cell. */
   readonly #digits = new Map<string, readonly [number, number]>();
 
@@ -57,7 +57,7 @@ export class Grid {
   /** The time of the frame in which rows were drawn last. */
   #drawnAt: CSSNumberish | null = null;
 
-  constructor(host: ObTable) {
+  constructor(host: TableHost) {
     this.#host = host;
   }
 

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
-import { type Desk, labelOf } from './commands.ts';
+import type { Desk } from './command.ts';
+import { labelOf } from './commands.ts';
 import { Part } from './part.ts';
 import { cellCommands, columnCommands, rowCommands } from './reshape-commands.ts';
 

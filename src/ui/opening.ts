@@ -1,13 +1,12 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
 import type { Book } from '../book/book.ts';
-import type { Edition } from '../book/edition/frame.ts';
-import { withLacks } from '../book/edition/lacks.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
 import { asExample } from '../book/said-by.ts';
 import type { Engine } from '../engine/types.ts';
 import { parseBook } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
-import type { Keeping, View } from './controllers/keeping.ts';
+import type { Keeping } from './controllers/keeping.ts';
+import type { Found, Unopened } from './found.ts';
 import { type Wishes, whenIdle } from './part.ts';
 import type { TemplateCard } from './start.ts';
 
@@ -17,29 +16,10 @@ const urls = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: 
 const titles = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'title' }));
 /** Which edition each template is. */
 const editions = bySlug(import.meta.glob<Book['template']>('../../templates/*.json', { eager: true, import: 'template' }));
-/** Earlier ones, fetched when a book of one is opened. */
-const kept = bySlug(import.meta.glob<string>('../../templates/editions/*.json', { eager: true, query: '?url', import: 'default' }));
 const purposes = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'purpose' }));
 
 function bySlug<T>(found: Record<string, T>): ReadonlyMap<string, T> {
   return new Map(Object.entries(found).map(([path, value]) => [path.replace(/^.*\/|\.json$/g, ''), value]));
-}
-
-export interface Found {
-  readonly book: Book;
-  readonly history: History;
-  /** Of the save it comes from; 0 where it was never saved. */
-  readonly revision: number;
-  readonly view?: View;
-  /** To be told once it is open. */
-  readonly notice?: string;
-}
-
-/** Why a book can't be opened. */
-export interface Unopened {
-  readonly problem: string;
-  /** What is kept of it, as it stands. */
-  readonly raw?: string;
 }
 
 /** A file that holds no book but a table, to be brought into a book. */
@@ -68,23 +48,12 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
   }
 }
 
-/** The template that a book was begun from, as it is now, with the edition that the book has of it; undefined where that is the present one, or can't be fetched. */
-export async function laterEdition({ template: origin }: Book): Promise<{ readonly template: Book; readonly past: Edition } | undefined> {
-  const { slug = '', edition = 0 } = origin ?? {};
-  const [url, past] = [urls.get(slug), kept.get(`${slug}.${edition}`)];
-  if (url === undefined || past === undefined || edition >= (editions.get(slug)?.edition ?? 0)) return undefined;
-  const [now, then] = await Promise.all([fetch(url), fetch(past)]);
-  if (!now.ok || !then.ok) return undefined;
-  const read = parseBook(await now.text());
-  return read.ok ? { template: read.book, past: (await then.json()) as Edition } : undefined;
-}
-
 /** A book that is opened says what its template checks and it does not. */
 async function saysLacks<T extends Found | Unopened | Tabular | undefined>(found: T): Promise<T> {
-  if (!found || !('book' in found)) return found;
-  // Without its template it says what it said when it was opened last.
-  const later = await laterEdition(found.book).catch(() => undefined);
-  return later ? { ...found, book: withLacks(found.book, later.template, later.past) } : found;
+  const origin = found && 'book' in found ? found.book.template : undefined;
+  if (!found || !('book' in found) || !origin || origin.edition >= (editions.get(origin.slug)?.edition ?? 0)) return found;
+  const { opened } = await import('./renewing.ts');
+  return { ...found, book: await opened(found.book) };
 }
 
 async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {

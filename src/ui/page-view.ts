@@ -1,16 +1,18 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book, Page } from '../book/book.ts';
+import { lacksSaid } from '../book/edition/said.ts';
 import { placeOf, tableOfBlock } from '../book/look-up.ts';
 import type { Address, Engine, Values } from '../engine/types.ts';
 import { menu } from './blocks/menu.ts';
 import { can, spotOf, type Verb } from './blocks/verbs.ts';
 import { askedLine } from './brief.ts';
-import { command, type Desk, labelOf } from './commands.ts';
+import type { Desk } from './command.ts';
+import { command, labelOf } from './commands.ts';
 import { draftOf } from './drafts.ts';
 import { Part, type Place, type Wishes } from './part.ts';
 import type { ObProse } from './prose.ts';
-import type { Refusal } from './table.ts';
+import type { Refusal } from './table-host.ts';
 
 const PAGE_VERBS: readonly Verb[] = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'];
 const PIECE_VERBS: readonly Verb[] = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'];
@@ -101,7 +103,7 @@ export class ObPage extends Part {
 
   /** On the pages of scenarios, above all else: what the verdicts there do not look at. */
   #lacks(): TemplateResult | typeof nothing {
-    const { lacks } = this.desk;
+    const lacks = lacksSaid(this.book);
     const compares = this.page.blocks.some((block) => block.kind === 'table' && tableOfBlock(this.book, block.table)?.form === 'scenarios');
     if (lacks === '' || !compares) return nothing;
     const take = command('take-in');

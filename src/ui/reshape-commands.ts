@@ -1,5 +1,5 @@
 /** The commands that reshape a book: rows, columns, scenarios and cells at large. What they do is in reshaping.ts, fetched when it is needed. */
-import type { Command, Desk } from './commands.ts';
+import type { Command, Desk } from './command.ts';
 
 const many = (n: number, one: string, more: string): string => (n === 1 ? one : more.replace('#', String(n)));
 const inTable = (desk: Desk): boolean => desk.shape !== undefined;

@@ -18,10 +18,10 @@ import type { Session } from '../session.ts';
 import type { ObAskSlip } from './ask-slip.ts';
 import { valueAt, viewOf } from './cell-view.ts';
 import { type Clip, clip } from './clip.ts';
-import type { Room } from './desk.ts';
 import type { ObFindSlip } from './find-slip.ts';
 import type { Spot } from './grid-moves.ts';
 import type { ObRangeSlip } from './range-slip.ts';
+import type { Room } from './room.ts';
 import { placeAt, whole } from './selection.ts';
 
 /** Widths grow and shrink by so many px. */

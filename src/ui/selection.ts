@@ -3,7 +3,7 @@ import type { Area } from '../book/area.ts';
 import type { Table } from '../book/book.ts';
 import type { Spot } from './grid-moves.ts';
 import type { Place } from './part.ts';
-import type { ObTable } from './table.ts';
+import type { TableHost } from './table-host.ts';
 
 /** The chosen cell, or the block between it and the anchor; undefined where the chosen cell is in another table. */
 export function areaOf(table: Table, chosen: Place | undefined, anchor: Place | undefined): Area | undefined {
@@ -32,7 +32,7 @@ export const placeAt = (table: Table, spot: Spot): Place => ({
 });
 
 /** The table that holds the chosen cell. */
-export const chosenTable = (): ObTable | undefined => [...document.querySelectorAll<ObTable>('ob-table')].find((table) => table.chosenSpot);
+export const chosenTable = (): TableHost | undefined => [...document.querySelectorAll<TableHost>('ob-table')].find((table) => table.chosenSpot);
 
 export const isIn = (area: Area | undefined, { row, column }: Spot): boolean =>
   area !== undefined && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;

@@ -1,7 +1,7 @@
 /** Files that go out: the book itself, and CSV for people and for other programs. */
 import type { Book } from '../book/book.ts';
 import type { Values } from '../engine/types.ts';
-import type { SentOut } from './commands.ts';
+import type { SentOut } from './command.ts';
 
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import type { Desk } from './commands.ts';
+import type { Desk } from './command.ts';
 import type { PageDesk } from './desk.ts';
 import type { Wishes } from './part.ts';
 

@@ -24,18 +24,12 @@ import { Grid } from './grid.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Part, type Place, type Step, samePlace } from './part.ts';
 import { isIn } from './selection.ts';
-
-/** What was typed and could not be taken: it is kept until it is mended or given up. */
-export interface Refusal {
-  readonly place: Place;
-  readonly typed: string;
-  readonly message: string;
-}
+import type { Refusal, TableHost } from './table-host.ts';
 
 const NONE: ReadonlyMap<Address, string> = new Map();
 const PAGE_ROWS = 12;
 
-export class ObTable extends Part {
+export class ObTable extends Part implements TableHost {
   static override properties = {
     book: { attribute: false },
     table: { attribute: false },

@@ -6,7 +6,8 @@ import { addressOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../bo
 import type { Address, TraceNode, TraceStep, Value, Values } from '../engine/types.ts';
 import { baseOf, lineOf, spokenValue, viewOf } from './cell-view.ts';
 import { allowedText } from './choices.ts';
-import { command, type Desk, labelOf } from './commands.ts';
+import type { Desk } from './command.ts';
+import { command, labelOf } from './commands.ts';
 import { headingFrom, piecesOf } from './formula-text.ts';
 import { Part, placeOfAt } from './part.ts';
 import { valueLine } from './value-line.ts';

@@ -5,8 +5,8 @@ import { desk, overbench } from './run.ts';
 
 const files = desk();
 const book = files.path('b.json');
-beforeAll(() => {
-  expect(overbench(['new', 'trade-bench', '-o', book])).toMatchObject({ status: 0, err: '' });
+beforeAll(async () => {
+  expect(await overbench(['new', 'trade-bench', '-o', book])).toMatchObject({ status: 0, err: '' });
 });
 afterAll(() => files.clear());
 
@@ -18,8 +18,8 @@ function row(csv: string, label: string): string[] {
   return (found[0] ?? []).slice(1, 5);
 }
 
-test('a template becomes a book, and its wide CSV has three scenarios with no error cells', () => {
-  const { status, out } = overbench(['csv', book, '--wide']);
+test('a template becomes a book, and its wide CSV has three scenarios with no error cells', async () => {
+  const { status, out } = await overbench(['csv', book, '--wide']);
   expect(status).toBe(0);
   const numbers: readonly [string, string, number, number][] = [
     ['Fixtures', '', 1, 100],
@@ -44,33 +44,33 @@ test('a template becomes a book, and its wide CSV has three scenarios with no er
   for (const word of ['error', 'no such name', 'out of range', 'not answered', '#']) expect(out).not.toContain(`,${word}`);
 });
 
-test('what is set by name, in its own unit, is in the book and in what follows from it', () => {
+test('what is set by name, in its own unit, is in the book and in what follows from it', async () => {
   const other = files.path('other.json');
-  const ran = overbench(['new', 'trade-bench', '--set', 'bench_length=12ft', '--set', 'tariff=0.5 EUR/kWh', '-o', other]);
+  const ran = await overbench(['new', 'trade-bench', '--set', 'bench_length=12ft', '--set', 'tariff=0.5 EUR/kWh', '-o', other]);
   expect(ran).toMatchObject({ status: 0, out: '' });
-  const csv = overbench(['csv', other, '--wide']).out;
+  const csv = (await overbench(['csv', other, '--wide'])).out;
   expect(row(csv, 'Bench length').slice(0, 2)).toEqual(['ft', '12']);
   expect(Number(row(csv, 'Area')[1])).toBeCloseTo(3.6576 * 1.5, 12);
-  const before = overbench(['csv', book, '--wide']).out;
+  const before = (await overbench(['csv', book, '--wide'])).out;
   for (const i of [1, 2, 3]) expect(Number(row(csv, 'Running')[i]) / Number(row(before, 'Running')[i])).toBeCloseTo(2, 9);
   expect(files.read('other.json')).toContain('12 ft');
 });
 
-test('a scenario is changed by address, and what can not be set there is refused', () => {
+test('a scenario is changed by address, and what can not be set there is refused', async () => {
   const other = files.path('scenario.json');
-  expect(overbench(['new', 'trade-bench', '--set', 'Scenarios!A7=45 cm', '-o', other])).toMatchObject({ status: 0 });
-  const kept = (file: string): number[] =>
-    row(overbench(['csv', file, '--wide']).out, 'Kept mean PPFD')
+  expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios!A7=45 cm', '-o', other])).toMatchObject({ status: 0 });
+  const kept = async (file: string): Promise<number[]> =>
+    row((await overbench(['csv', file, '--wide'])).out, 'Kept mean PPFD')
       .slice(1)
       .map(Number);
-  const [before, after] = [kept(book), kept(other)];
+  const [before, after] = [await kept(book), await kept(other)];
   expect(after[0]).toBeLessThan(before[0] ?? 0);
   expect(after.slice(1)).toEqual(before.slice(1));
-  expect(overbench(['new', 'trade-bench', '--set', 'Scenarios!A14=45 cm'])).toMatchObject({ status: 2, out: '' });
+  expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios!A14=45 cm'])).toMatchObject({ status: 2, out: '' });
 });
 
-test('tidy CSV has one cell a line with its address, unit and source', () => {
-  overbench(['csv', book, '--tidy', '-o', files.path('tidy.csv')]);
+test('tidy CSV has one cell a line with its address, unit and source', async () => {
+  await overbench(['csv', book, '--tidy', '-o', files.path('tidy.csv')]);
   const { records, problems } = parseCsv(files.read('tidy.csv'));
   expect(problems).toEqual([]);
   const heading = records[0] ?? [];
@@ -85,17 +85,17 @@ test('tidy CSV has one cell a line with its address, unit and source', () => {
   expect(records.length).toBeGreaterThan(500);
 });
 
-test('what is set is the client’s word, and what is not stands at the example', () => {
+test('what is set is the client’s word, and what is not stands at the example', async () => {
   const other = files.path('said.json');
-  overbench(['new', 'trade-bench', '--set', 'bench_width=1.2 m', '-o', other]);
-  const said = new Map(parseCsv(overbench(['csv', other, '--tidy']).out).records.map((record) => [record[3], record]));
-  const source = parseCsv(overbench(['csv', other, '--tidy']).out).records[0]?.indexOf('source') ?? -1;
+  await overbench(['new', 'trade-bench', '--set', 'bench_width=1.2 m', '-o', other]);
+  const said = new Map(parseCsv((await overbench(['csv', other, '--tidy'])).out).records.map((record) => [record[3], record]));
+  const source = parseCsv((await overbench(['csv', other, '--tidy'])).out).records[0]?.indexOf('source') ?? -1;
   expect(said.get('Brief!A2')?.[source]).toBe('client');
   expect(said.get('Brief!A1')?.[source]).toMatch(/^default: as in the example/);
 });
 
-test('show prints a table with its columns under one another, and one table when asked', () => {
-  const { status, out } = overbench(['show', book, 'scenarios']);
+test('show prints a table with its columns under one another, and one table when asked', async () => {
+  const { status, out } = await overbench(['show', book, 'scenarios']);
   expect(status).toBe(0);
   const lines = out.split('\n');
   const head = lines.find((line) => /^\s+A\s+B\s+C$/.test(line)) ?? '';
@@ -103,23 +103,23 @@ test('show prints a table with its columns under one another, and one table when
   expect(heights).toMatch(/0\.30 +0\.40 +0\.60 {2}m$/);
   expect(heights.lastIndexOf('0.60') + 3).toBe(head.lastIndexOf('C'));
   expect(out).not.toContain('Bench length');
-  expect(overbench(['show', book]).out).toMatch(/Brief\n {2}Bench length/);
+  expect((await overbench(['show', book])).out).toMatch(/Brief\n {2}Bench length/);
 });
 
-test('working tells a number down to its givens', () => {
-  const rows = overbench(['csv', book, '--tidy']).out;
+test('working tells a number down to its givens', async () => {
+  const rows = (await overbench(['csv', book, '--tidy'])).out;
   const address = /(Scenarios!B\d+),,"?Kept day light/.exec(rows)?.[1] ?? '';
-  const { status, out } = overbench(['working', book, address]);
+  const { status, out } = await overbench(['working', book, address]);
   expect(status).toBe(0);
   for (const word of ['Kept day light, DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: as in the example, ask the client', '3600'])
     expect(out).toContain(word);
-  expect(overbench(['working', book, 'Scenarios!Q900'])).toMatchObject({ status: 2 });
+  expect(await overbench(['working', book, 'Scenarios!Q900'])).toMatchObject({ status: 2 });
 });
 
-test('a book file cut in half is told for what it is, says what could be read, and is left alone', () => {
+test('a book file cut in half is told for what it is, says what could be read, and is left alone', async () => {
   const half = files.read('b.json').slice(0, 40_000);
   writeFileSync(files.path('half.json'), half);
-  const ran = overbench(['csv', files.path('half.json'), '--wide']);
+  const ran = await overbench(['csv', files.path('half.json'), '--wide']);
   expect(ran).toMatchObject({ status: 1, out: '' });
   expect(ran.err).toMatch(
     /^overbench: .*half\.json: The file stops in the middle.* What could be read of “Trade bench”: .*cells\b.* The page opens what can be read\.$/m,
@@ -127,16 +127,16 @@ test('a book file cut in half is told for what it is, says what could be read, a
   expect(files.read('half.json')).toBe(half);
 });
 
-test('a CSV file comes in: tidy to its own cells, wide by its labels with its units, a grid over the readings; what finds no place is said and kept', () => {
+test('a CSV file comes in: tidy to its own cells, wide by its labels with its units, a grid over the readings; what finds no place is said and kept', async () => {
   const tidy = files.path('cells.csv');
   const again = files.path('again.json');
-  expect(overbench(['csv', book, '--tidy', '-o', tidy])).toMatchObject({ status: 0 });
-  expect(overbench(['bring', book, tidy, '-o', again])).toMatchObject({ status: 0, out: '' });
-  expect(overbench(['csv', again, '--tidy']).out).toBe(files.read('cells.csv'));
+  expect(await overbench(['csv', book, '--tidy', '-o', tidy])).toMatchObject({ status: 0 });
+  expect(await overbench(['bring', book, tidy, '-o', again])).toMatchObject({ status: 0, out: '' });
+  expect((await overbench(['csv', again, '--tidy'])).out).toBe(files.read('cells.csv'));
 
   const answers = files.path('answers.csv');
   writeFileSync(answers, ',unit,Answer\r\nBench length,ft,12\r\nBench width,,150 cm\r\nCrop,,basil\r\nMoon,,3\r\n');
-  const brought = overbench(['bring', book, answers, '--rejected', files.path('rejected.csv'), '-o', again]);
+  const brought = await overbench(['bring', book, answers, '--rejected', files.path('rejected.csv'), '-o', again]);
   expect(brought.status).toBe(1);
   expect(brought.err).toContain('9 fields read: 6 placed, 3 not placed, 0 left out or worked out');
   expect(brought.err).toContain('column 3 (Answer): Crop: “basil” is not one of the choices');
@@ -146,15 +146,15 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
     ['Crop', '', 'basil'],
     ['Moon', '', '3'],
   ]);
-  const csv = overbench(['csv', again, '--wide']).out;
+  const csv = (await overbench(['csv', again, '--wide'])).out;
   expect(Number(row(csv, 'Area')[1])).toBeCloseTo(12 * 0.3048 * 1.5, 12);
 
   const meter = files.path('meter.json');
   const grid = files.path('grid.csv');
-  expect(overbench(['new', 'meter-check', '-o', meter])).toMatchObject({ status: 0 });
+  expect(await overbench(['new', 'meter-check', '-o', meter])).toMatchObject({ status: 0 });
   writeFileSync(grid, '10;20;30,5\n40;50;60,5\n');
-  expect(overbench(['bring', meter, grid, '--into', 'Readings', '-o', meter])).toMatchObject({ status: 0 });
-  const readings = overbench(['csv', meter, '--tidy']).out;
+  expect(await overbench(['bring', meter, grid, '--into', 'Readings', '-o', meter])).toMatchObject({ status: 0 });
+  const readings = (await overbench(['csv', meter, '--tidy'])).out;
   for (const [cell, content] of [
     ['A2', 'Row 1'],
     ['B2', '10'],
@@ -163,6 +163,6 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
   ])
     expect(readings).toMatch(new RegExp(`Readings!${cell},.*,${content}[,\r]`));
 
-  expect(overbench(['bring', meter, grid, '--into', 'Readigs'])).toMatchObject({ status: 2 });
-  expect(overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });
+  expect(await overbench(['bring', meter, grid, '--into', 'Readigs'])).toMatchObject({ status: 2 });
+  expect(await overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });
 });

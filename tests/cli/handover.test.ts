@@ -1,14 +1,14 @@
 import { afterAll, expect, test } from 'vitest';
-import { desk, overbench } from './run.ts';
+import { alone, desk, overbench } from './run.ts';
 
 const files = desk();
 const book = files.path('b.json');
 afterAll(() => files.clear());
 
-test('writes the hand-over sheet as one file, of the scenario and for the paper that are asked for', () => {
-  expect(overbench(['new', 'trade-bench', '-o', book])).toMatchObject({ status: 0, err: '' });
+test('writes the hand-over sheet as one file, of the scenario and for the paper that are asked for', async () => {
+  expect(await overbench(['new', 'trade-bench', '-o', book])).toMatchObject({ status: 0, err: '' });
   const out = files.path('sheet.html');
-  expect(overbench(['handover', book, '-o', out])).toEqual({ status: 0, out: '', err: '' });
+  expect(await overbench(['handover', book, '-o', out])).toEqual({ status: 0, out: '', err: '' });
   const sheet = files.read('sheet.html');
   expect(sheet).toMatch(/^<!doctype html>/);
   expect(sheet).toContain('Scenario B.');
@@ -17,22 +17,26 @@ test('writes the hand-over sheet as one file, of the scenario and for the paper 
   expect(sheet).toContain('.handover');
   expect(sheet).not.toMatch(/https?:|<script|<link|<img/);
 
-  const other = overbench(['handover', book, '--scenario', 'c', '--paper', 'letter']);
+  const other = await overbench(['handover', book, '--scenario', 'c', '--paper', 'letter']);
   expect(other).toMatchObject({ status: 0, err: '' });
   expect(other.out).toContain('This plan fails');
   expect(other.out).toContain('size: letter;');
 });
 
-test('the same book gives the same sheet, to the byte', () => {
-  expect(overbench(['handover', book]).out).toBe(overbench(['handover', book]).out);
+test('the same book gives the same sheet, to the byte, in another process too', async () => {
+  expect((await overbench(['handover', book])).out).toBe(alone(['handover', book]).out);
 });
 
-test('says which scenarios and papers there are where another is asked for', () => {
-  expect(overbench(['handover', book, '--scenario', 'Q'])).toMatchObject({
+test('says which scenarios and papers there are where another is asked for', async () => {
+  expect(await overbench(['handover', book, '--scenario', 'Q'])).toMatchObject({
     status: 1,
     out: '',
     err: expect.stringMatching(/no scenario Q; there are: A, B, C/),
   });
-  expect(overbench(['handover', book, '--paper', 'A5'])).toMatchObject({ status: 2, out: '', err: expect.stringMatching(/paper is A4 or letter, not A5/) });
-  expect(overbench(['handover'])).toMatchObject({ status: 2, err: expect.stringMatching(/a book is missing/) });
+  expect(await overbench(['handover', book, '--paper', 'A5'])).toMatchObject({
+    status: 2,
+    out: '',
+    err: expect.stringMatching(/paper is A4 or letter, not A5/),
+  });
+  expect(await overbench(['handover'])).toMatchObject({ status: 2, err: expect.stringMatching(/a book is missing/) });
 });

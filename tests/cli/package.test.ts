@@ -5,13 +5,13 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Desk, desk, overbench } from './run.ts';
 
 let at: Desk;
-beforeEach(() => {
+beforeEach(async () => {
   at = desk();
   // A project of someone's own, which has the package installed.
   mkdirSync(at.path('node_modules'));
   symlinkSync(resolve('.'), at.path('node_modules/overbench'));
   writeFileSync(at.path('package.json'), '{ "type": "module" }');
-  overbench(['new', 'trade-bench', '-o', at.path('club.json')]);
+  await overbench(['new', 'trade-bench', '-o', at.path('club.json')]);
 });
 afterEach(() => at.clear());
 
@@ -24,7 +24,7 @@ function run(source: string): unknown {
 }
 
 describe('the package', () => {
-  it('evaluates a formula', () => {
+  it('evaluates a formula', async () => {
     // 200 µmol/m²/s over 16 h is 200 · 16 · 3600 / 10⁶ = 11.52 mol/m²/d.
     expect(run(`import { evaluate } from 'overbench'; console.log(JSON.stringify([await evaluate('=DLI(200,16)'), await evaluate('=1/0')]));`)).toEqual([
       { kind: 'number', value: 11.52, unit: 'mol/m²/d' },
@@ -32,7 +32,7 @@ describe('the package', () => {
     ]);
   });
 
-  it('opens a book, sets givens as if they were typed, and gives values, CSV, working and the book file', () => {
+  it('opens a book, sets givens as if they were typed, and gives values, CSV, working and the book file', async () => {
     const told = run(`
       import { readFileSync } from 'node:fs';
       import { openBook } from 'overbench';
@@ -61,7 +61,7 @@ describe('the package', () => {
     expect(told.wide).toMatch(/^Brief,/);
   });
 
-  it('throws an error in words for what is no book and for a cell that is not there', () => {
+  it('throws an error in words for what is no book and for a cell that is not there', async () => {
     expect(
       run(`
       import { readFileSync } from 'node:fs';
@@ -73,7 +73,7 @@ describe('the package', () => {
     ).toEqual([expect.stringMatching(/no book that was sent out from here/), 'The file is empty.', 'There is no cell Nowhere!A1 in this book.']);
   });
 
-  it('ships types with which a strict program compiles, and one that misuses it does not', () => {
+  it('ships types with which a strict program compiles, and one that misuses it does not', async () => {
     const compile = (source: string): string => {
       writeFileSync(at.path('main.ts'), source);
       const options = ['--noEmit', '--strict', '--target', 'es2022', '--module', 'nodenext', '--exactOptionalPropertyTypes', '--types', ''];

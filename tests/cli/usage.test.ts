@@ -1,5 +1,5 @@
 import { afterAll, expect, test } from 'vitest';
-import { desk, overbench } from './run.ts';
+import { alone, desk, overbench } from './run.ts';
 
 const files = desk();
 afterAll(() => files.clear());
@@ -25,8 +25,8 @@ test.each([
   ['no book', ['csv'], /a book is missing\. Usage: overbench csv BOOK/],
   ['two kinds of CSV', ['csv', 'x.json', '--tidy', '--wide'], /tidy or wide, not both/],
   ['an unknown function', ['functions', 'LAYUOT'], /no function LAYUOT; nearest: LAYOUT/],
-] as const)('%s is answered with one line that says what is wrong and how to call it, and exit status 2', (_, args, message) => {
-  const { status, out, err } = overbench(args);
+] as const)('%s is answered with one line that says what is wrong and how to call it, and exit status 2', async (_, args, message) => {
+  const { status, out, err } = await overbench(args);
   expect(err).toMatch(message);
   expect(err.trimEnd().split('\n')).toHaveLength(1);
   expect(err).toMatch(/^overbench: .*overbench/s);
@@ -34,21 +34,33 @@ test.each([
   expect(status).toBe(2);
 });
 
-test('a book that is not there, or a folder that is not, is said in one line, and the exit status is 1', () => {
-  expect(overbench(['show', files.path('none.json')])).toMatchObject({ status: 1, err: `overbench: there is no file ${files.path('none.json')}\n` });
-  const ran = overbench(['new', 'trade-bench', '-o', files.path('none/book.json')]);
+test.each([
+  ['a value', ['eval', '=1+1'], '', 0],
+  ['what comes on standard input', ['eval', '--lines'], '=1+1\n=DLI(200,16)\n', 0],
+  ['what can not be done', ['show', files.path('none.json')], '', 1],
+  ['a wrong call', ['csvs'], '', 2],
+] as const)('in a process of its own, %s is answered as in one that goes on: the tests use the latter', async (_, args, input, status) => {
+  const own = alone(args, input);
+  expect(own.status).toBe(status);
+  expect(own.out + own.err).not.toBe('');
+  expect(await overbench(args, input)).toEqual(own);
+});
+
+test('a book that is not there, or a folder that is not, is said in one line, and the exit status is 1', async () => {
+  expect(await overbench(['show', files.path('none.json')])).toMatchObject({ status: 1, err: `overbench: there is no file ${files.path('none.json')}\n` });
+  const ran = await overbench(['new', 'trade-bench', '-o', files.path('none/book.json')]);
   expect(ran.status).toBe(1);
   expect(ran.err).toMatch(/^overbench: can't write .*none.book\.json: .*\n$/);
 });
 
-test('a formula whose answer a given may not have is said in one line, and the exit status is 1', () => {
-  const ran = overbench([...NEW, '--set', 'bench_length==70 m']);
+test('a formula whose answer a given may not have is said in one line, and the exit status is 1', async () => {
+  const ran = await overbench([...NEW, '--set', 'bench_length==70 m']);
   expect(ran.err).toMatch(/^overbench: --set bench_length==70 m: Bench length.*: 70 m is above what is allowed, from 0\.2 .*to 50 m\.\n$/);
   expect(ran).toMatchObject({ status: 1, out: '' });
 });
 
-test('--help lists every call', () => {
-  const { status, out } = overbench(['--help']);
+test('--help lists every call', async () => {
+  const { status, out } = await overbench(['--help']);
   expect(status).toBe(0);
   for (const call of [
     'templates',
@@ -62,11 +74,11 @@ test('--help lists every call', () => {
     expect(out).toContain(`overbench ${call}`);
 });
 
-test('templates and functions are listed, and a function has its page', () => {
-  expect(overbench(['templates']).out, 'the one for most clients first').toMatch(/^trade-bench {2,}Trade bench {2,}\S/);
-  const list = overbench(['functions']).out;
+test('templates and functions are listed, and a function has its page', async () => {
+  expect((await overbench(['templates'])).out, 'the one for most clients first').toMatch(/^trade-bench {2,}Trade bench {2,}\S/);
+  const list = (await overbench(['functions'])).out;
   for (const name of ['DLI', 'LAYOUT', 'BENCH.MEAN', 'MOUNT.HEIGHT', 'CABLE.DROP'])
     expect(list).toMatch(new RegExp(`^ {2}${name.replace('.', '\\.')} +\\S`, 'm'));
-  const page = overbench(['functions', 'bench.mean']).out;
+  const page = (await overbench(['functions', 'bench.mean'])).out;
   for (const word of ['BENCH.MEAN(', 'Takes:', 'µmol/m²/s', 'Source: ', 'For example:']) expect(page).toContain(word);
 });

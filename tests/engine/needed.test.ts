@@ -24,7 +24,13 @@ const lights = (needed: boolean): Table => {
 };
 const reads = table('T', [
   ['=INDEX(Lights!$C$2:$C$4,1)', '=INDEX(Lights!$C$2:$C$4,2)', '=SUM(Lights!$C$2:$C$4)', '=2*INDEX(Lights!$C$2:$C$4,2)', '=MATCH("Tile",Lights!$A$2:$A$4,0)'],
-  ['=CHECK.AT.MOST(INDEX(Lights!$C$2:$C$4,2),100)', '=VERDICT(A2:A3,{"Price";"Power"})', '=CHEAPEST.HOLDING({"holds","holds"},A1:B1)', '=SUM(Lights!$B$2:$B$4)', null],
+  [
+    '=CHECK.AT.MOST(INDEX(Lights!$C$2:$C$4,2),100)',
+    '=VERDICT(A2:A3,{"Price";"Power"})',
+    '=CHEAPEST.HOLDING({"holds","holds"},A1:B1)',
+    '=SUM(Lights!$B$2:$B$4)',
+    null,
+  ],
   ['=CHECK.AT.MOST(INDEX(Lights!$B$2:$B$4,2),200)', null, null, null, null],
 ]);
 const before = (needed: boolean): Book => book([lights(needed), reads]);

@@ -30,11 +30,16 @@ export async function* inOrder<B extends Block>(
   jobs: number,
   setup: Setup,
 ): AsyncGenerator<{ readonly block: B; readonly done: BlockDone }> {
-  const threads = Array.from({ length: jobs }, () => new Thread(setup));
+  // A thread costs a second or so to begin: one more comes only when all that there are have work.
+  const threads: Thread[] = [];
   try {
     const waiting: { readonly block: B; readonly done: Promise<BlockDone> }[] = [];
     for await (const block of blocks) {
-      const free = threads.reduce((a, b) => (b.load < a.load ? b : a));
+      let free = threads.reduce<Thread | undefined>((a, b) => (a && a.load <= b.load ? a : b), undefined);
+      if (!free || (free.load > 0 && threads.length < jobs)) {
+        free = new Thread(setup);
+        threads.push(free);
+      }
       const done = free.run(block);
       // The first to fail ends the run; the others are not asked any more.
       done.catch(() => {});

@@ -8,7 +8,7 @@ import { addTable } from '../../book/commands/tables.ts';
 import { tableOfBlock } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
 import type { Session } from '../../session.ts';
-import type { Desk } from '../commands.ts';
+import type { Desk } from '../command.ts';
 import '../styles/blocks.css';
 import { Part } from '../part.ts';
 import type { ObPictureSlip } from './picture-slip.ts';

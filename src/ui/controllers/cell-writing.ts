@@ -12,7 +12,7 @@ import { numberHints } from '../choices.ts';
 import { cellKey, type Draft, endDraft, noteDraft } from '../drafts.ts';
 import type { FormulaEditor } from '../formula/editor.ts';
 import { type Place, type Step, type Wishes, whenIdle } from '../part.ts';
-import type { ObTable, Refusal } from '../table.ts';
+import type { Refusal, TableHost } from '../table-host.ts';
 import { waysOut } from '../ways-out.ts';
 
 let formula: typeof import('../formula/editor.ts') | undefined;
@@ -22,7 +22,7 @@ async function fetchFormula(): Promise<typeof formula> {
 }
 
 export class CellWriting implements ReactiveController {
-  readonly #host: ObTable;
+  readonly #host: TableHost;
   /** Something is being written. */
   isOpen = false;
   choices: readonly string[] = [];
@@ -34,7 +34,7 @@ export class CellWriting implements ReactiveController {
   #editor: FormulaEditor | undefined;
   #composing = false;
 
-  constructor(host: ObTable) {
+  constructor(host: TableHost) {
     this.#host = host;
     host.addController(this);
   }
@@ -181,7 +181,7 @@ export class CellWriting implements ReactiveController {
     const page = this.#host.book.pages.find((each) => each.blocks.some((block) => block.kind === 'table' && block.table === place.table));
     if (page) this.#say('page', { page: page.id });
     requestAnimationFrame(() =>
-      requestAnimationFrame(() => [...document.querySelectorAll<ObTable>('ob-table')].find((each) => each.table.id === place.table)?.take()),
+      requestAnimationFrame(() => [...document.querySelectorAll<TableHost>('ob-table')].find((each) => each.table.id === place.table)?.take()),
     );
     return true;
   }

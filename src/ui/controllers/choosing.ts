@@ -8,11 +8,11 @@ import { copyOut, cutFrom, giveUpCut } from '../clipboard.ts';
 import type { Spot } from '../grid-moves.ts';
 import type { Place, Wishes } from '../part.ts';
 import { areaOf, isBlock, isIn, whole } from '../selection.ts';
-import type { ObTable } from '../table.ts';
+import type { TableHost } from '../table-host.ts';
 import { isOut } from './laying.ts';
 
 export class Choosing implements ReactiveController {
-  readonly #host: ObTable;
+  readonly #host: TableHost;
   /** The chosen cell, or the chosen block. */
   area: Area | undefined;
   /** Cells of this table that were cut and wait to be pasted. */
@@ -20,7 +20,7 @@ export class Choosing implements ReactiveController {
   /** Where the pointer was put down to draw a block. */
   #dragged: Place | undefined;
 
-  constructor(host: ObTable) {
+  constructor(host: TableHost) {
     this.#host = host;
     host.addController(this);
   }
@@ -36,7 +36,7 @@ export class Choosing implements ReactiveController {
 
   /** Another table may have been marked before. */
   #showCut(): void {
-    for (const table of document.querySelectorAll<ObTable>('ob-table')) table.requestUpdate();
+    for (const table of document.querySelectorAll<TableHost>('ob-table')) table.requestUpdate();
   }
 
   #say<K extends 'menu' | 'paste' | 'tell'>(name: K, detail: Wishes[K]): void {

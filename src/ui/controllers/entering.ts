@@ -1,18 +1,30 @@
 /** Which book is open: what there is to open, and how a book is entered and left. */
-import type { ReactiveController } from 'lit';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { At } from '../../book/address.ts';
 import { BOUNDS } from '../../book/bounds.ts';
-import type { ObApp } from '../app.ts';
+import type { Session } from '../../session.ts';
 import { AGAIN, cellKey, draftOf, endDraft } from '../drafts.ts';
-import type { Found } from '../opening.ts';
-import type { Wishes } from '../part.ts';
+import type { Found, View } from '../found.ts';
+import type { Place, Wishes } from '../part.ts';
 import type { ShelfCard, TemplateCard } from '../start.ts';
 import type { Keeping } from './keeping.ts';
 
 const COPIES = ['second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
 const LONGEST_ENDING = ', another copy'.length;
 
+/** The page that a book is entered on. */
+interface Page extends ReactiveControllerHost {
+  readonly session: Session | undefined;
+  enter(session: Session, view: View | undefined): void;
+  leave(): void;
+  atPlace(place: Place): At | undefined;
+  bringTable(file: File): Promise<void>;
+  write(wish: Wishes['write']): Promise<void>;
+  tell(text: string, show?: boolean): void;
+}
+
 export class Entering implements ReactiveController {
-  readonly #host: ObApp;
+  readonly #host: Page;
   readonly #keeping: Keeping;
   templates: readonly TemplateCard[] = [];
   shelf: readonly ShelfCard[] = [];
@@ -21,7 +33,7 @@ export class Entering implements ReactiveController {
   /** A book that can't be opened, as it is kept. */
   damaged: string | undefined;
 
-  constructor(host: ObApp, keeping: Keeping) {
+  constructor(host: Page, keeping: Keeping) {
     this.#host = host;
     this.#keeping = keeping;
     host.addController(this);

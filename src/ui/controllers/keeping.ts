@@ -2,15 +2,9 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Miss, Store } from '../../files/storage.ts';
 import type { Session } from '../../session.ts';
-import type { Found } from '../opening.ts';
+import type { Found, View } from '../found.ts';
 import type { Place } from '../part.ts';
 import type { ShelfCard } from '../start.ts';
-
-/** Where one was in a book. */
-export interface View {
-  readonly page: string;
-  readonly chosen?: Place;
-}
 
 /** After the last change; a run of changes is saved once. */
 const PAUSE = 300;
@@ -275,14 +269,14 @@ export const keep = {
     try {
       localStorage.setItem(key, value);
     } catch {
-      // See above.
+      // Full, or not allowed: the next visit begins without it.
     }
   },
   drop(key: string): void {
     try {
       localStorage.removeItem(key);
     } catch {
-      // See above.
+      // What can't be reached can't be read again either.
     }
   },
 };

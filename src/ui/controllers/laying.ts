@@ -1,6 +1,6 @@
 /** Where the input of a table lies: over the chosen cell, with the slip, the tie to the margin and the handles beside it. */
 import type { Column } from '../../book/book.ts';
-import type { ObTable } from '../table.ts';
+import type { TableHost } from '../table-host.ts';
 
 /** px that a slip may need. */
 const SLIP_WIDTH = 345;
@@ -9,14 +9,14 @@ const SLIP_HEIGHT = 160;
 const EDGE = 6;
 
 export class Laying {
-  readonly #host: ObTable;
+  readonly #host: TableHost;
   #later = 0;
   /** The chosen cell is to be brought into view when the input is laid over it. */
   #show = false;
   /** For which columns, in a window how wide (px), the least widths are that the headings have. */
   #kept: readonly [columns: readonly Column[], window: number] = [[], 0];
 
-  constructor(host: ObTable) {
+  constructor(host: TableHost) {
     this.#host = host;
   }
 

@@ -2,10 +2,10 @@
 import type { ReactiveController } from 'lit';
 import type { Row } from '../../book/book.ts';
 import { type Fold, foldsOf, openGroups, setOpen } from '../folds.ts';
-import type { ObTable } from '../table.ts';
+import type { TableHost } from '../table-host.ts';
 
 export class Lines implements ReactiveController {
-  readonly #host: ObTable;
+  readonly #host: TableHost;
   #folds: readonly Fold[] = [];
   /** What the folds were found from. */
   #read: readonly unknown[] = [];
@@ -14,7 +14,7 @@ export class Lines implements ReactiveController {
   /** Counts up when a group is put away or taken out. */
   turned = 0;
 
-  constructor(host: ObTable) {
+  constructor(host: TableHost) {
     this.#host = host;
     host.addController(this);
   }

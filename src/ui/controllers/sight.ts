@@ -4,13 +4,13 @@
  */
 import type { ReactiveController } from 'lit';
 import { whenIdle } from '../part.ts';
-import type { ObTable } from '../table.ts';
+import type { TableHost } from '../table-host.ts';
 
 /** ms after which they are drawn though the page is not idle. */
 const LATEST = 50;
 
 export class Sight implements ReactiveController {
-  readonly #host: ObTable;
+  readonly #host: TableHost;
   readonly #seen = new Set<HTMLTableRowElement>();
   #observer: IntersectionObserver | undefined;
   /** The lines as they were last drawn. */
@@ -23,7 +23,7 @@ export class Sight implements ReactiveController {
   #turn = 0;
   #turnDrawn = 0;
 
-  constructor(host: ObTable) {
+  constructor(host: TableHost) {
     this.#host = host;
     host.addController(this);
   }
@@ -57,7 +57,7 @@ export class Sight implements ReactiveController {
   }
 
   hostUpdated(): void {
-    // Of a large table only what is in sight is on the page, and nothing is ever left.
+    // A large table asks nothing of this controller: its rows come and go as it scrolls (row-pool.ts).
     if (this.#others) this.#watch();
     this.#others = false;
     if (!this.#behind || this.#asked) return;

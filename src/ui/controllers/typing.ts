@@ -1,23 +1,35 @@
 /** What was typed into cells: shown while it is read, put into the book, told as it was taken or refused. */
+
+import type { At } from '../../book/address.ts';
 import { sentence } from '../../book/label.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
-import type { ObApp } from '../app.ts';
+import type { Session } from '../../session.ts';
 import { spokenValue, viewOf } from '../cell-view.ts';
 import { holdDrawing, type Place, samePlace, type Wishes } from '../part.ts';
-import type { ObTable } from '../table.ts';
+import type { Refusal, TableHost } from '../table-host.ts';
 
 /** ms that what was typed may wait to be drawn together with what follows from it: one frame. */
 const HOLD = 16;
 
+/** What typing asks of the page. */
+interface Page extends HTMLElement {
+  readonly session: Session | undefined;
+  refusal: Refusal | undefined;
+  atPlace(place: Place): At | undefined;
+  choose(wish: Wishes['choose']): void;
+  tell(text: string, show?: boolean): void;
+  requestUpdate(): void;
+}
+
 export class Typing {
-  readonly #host: ObApp;
+  readonly #host: Page;
   /** What was typed and has no value yet, by cell. */
   pending: ReadonlyMap<Address, string> = new Map();
   /** Has drawn what was held for the values. */
   release = (): void => {};
 
-  constructor(host: ObApp) {
+  constructor(host: Page) {
     this.#host = host;
   }
 
@@ -77,7 +89,7 @@ export class Typing {
 
   /** What could not be taken is kept, and shown where it was written unless something else is being written by now. */
   #refuse(place: Place, typed: string, message: string): void {
-    const busy = [...this.#host.querySelectorAll<ObTable>('ob-table')].some((table) => table.writing.isOpen);
+    const busy = [...this.#host.querySelectorAll<TableHost>('ob-table')].some((table) => table.writing.isOpen);
     this.#host.tell(message, busy);
     if (busy) return;
     this.#host.choose({ place, focus: true });

@@ -3,12 +3,21 @@ import { type At, placeIn } from '../../book/address.ts';
 import type { Area } from '../../book/area.ts';
 import type { Book, Page } from '../../book/book.ts';
 import { tableOfBlock } from '../../book/look-up.ts';
-import type { ObApp } from '../app.ts';
+import type { Session } from '../../session.ts';
 import { type Place, samePlace, type Wishes } from '../part.ts';
 import { areaOf, placeAt } from '../selection.ts';
 
+/** What is chosen and shown on the page. */
+interface Shown {
+  readonly session: Session | undefined;
+  pageId: string;
+  chosen: Place | undefined;
+  anchor: Place | undefined;
+  choose(wish: Wishes['choose']): void;
+}
+
 export class Whereabouts {
-  readonly #host: ObApp;
+  readonly #host: Shown;
   #place: { readonly book: Book | undefined; readonly chosen: Place | undefined; readonly at: At | undefined } = {
     book: undefined,
     chosen: undefined,
@@ -19,7 +28,7 @@ export class Whereabouts {
   /** The next cell that is chosen is the other corner of a block. */
   #choosingOn = false;
 
-  constructor(host: ObApp) {
+  constructor(host: Shown) {
     this.#host = host;
   }
 

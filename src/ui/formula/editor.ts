@@ -14,7 +14,7 @@ import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { lineAt } from '../formula-text.ts';
 import type { Step } from '../part.ts';
-import type { ObTable } from '../table.ts';
+import type { TableHost } from '../table-host.ts';
 import { type Candidate, type Completing, completing } from './completion.ts';
 import { hintOf, type Verdict, verdictOf } from './hints.ts';
 import { type Citing, citingOf } from './letters.ts';
@@ -59,7 +59,7 @@ export async function prepare(ask: Session['ask'], currency: string): Promise<vo
 export class FormulaEditor {
   readonly root = document.createElement('div');
   readonly #below = document.createElement('div');
-  readonly #table: ObTable;
+  readonly #table: TableHost;
   readonly #home: At;
   readonly #writer: Writer;
   readonly #view: EditorView;
@@ -80,7 +80,7 @@ export class FormulaEditor {
   #closed = false;
   #docked = false;
 
-  constructor(table: ObTable, home: At, writer: Writer, id: string, [text, from, to]: readonly [text: string, from: number, to: number]) {
+  constructor(table: TableHost, home: At, writer: Writer, id: string, [text, from, to]: readonly [text: string, from: number, to: number]) {
     this.#table = table;
     this.#home = home;
     this.#writer = writer;

@@ -4,13 +4,13 @@
  */
 import { columnText, placeIn, tableText } from '../../book/address.ts';
 import type { Spot } from '../grid-moves.ts';
-import type { ObTable } from '../table.ts';
+import type { TableHost } from '../table-host.ts';
 import { headingOf } from './letters.ts';
 
 /** What picking needs of the editor. */
 export interface Picker {
   /** The table in which the formula is written. */
-  readonly table: ObTable;
+  readonly table: TableHost;
   readonly caret: number;
   /** A reference can stand where the caret is. */
   readonly takes: boolean;
@@ -20,7 +20,7 @@ export interface Picker {
 }
 
 interface Live {
-  readonly table: ObTable;
+  readonly table: TableHost;
   readonly from: number;
   readonly to: number;
   /** Where a range begins. */
@@ -68,7 +68,7 @@ export class Picking {
     return true;
   }
 
-  #pick(table: ObTable, head: Spot, extend: boolean): void {
+  #pick(table: TableHost, head: Spot, extend: boolean): void {
     const live = this.#live;
     const anchor = extend && live?.table === table ? live.anchor : head;
     const [from, to] = live ? [live.from, live.to] : [this.#picker.caret, this.#picker.caret];
@@ -90,7 +90,7 @@ export class Picking {
   #point = (event: Event): void => {
     const { target } = event as PointerEvent & { target: Element };
     const cell = target.closest<HTMLElement>('[data-spot]');
-    const table = cell?.closest<ObTable>('ob-table');
+    const table = cell?.closest<TableHost>('ob-table');
     if (event.type === 'pointerdown' && target.closest('ob-contents button') && (this.isLive || this.#picker.takes)) this.#picker.turn();
     const touch = 'pointerType' in event && event.pointerType === 'touch';
     if (event.type === 'pointerdown') this.#pressed = cell !== null && table !== undefined && (this.isLive || this.#picker.takes);

@@ -1,0 +1,1 @@
+export function circles(graph: ReadonlyMap<string, readonly string[]>): readonly (readonly string[])[];
