@@ -33,18 +33,18 @@ const reads = table('T', [
   ],
   ['=CHECK.AT.MOST(INDEX(Lights!$B$2:$B$4,2),200)', null, null, null, null],
 ]);
-const before = (needed: boolean): Book => book([lights(needed), reads]);
+const lightsBook = (needed: boolean): Book => book([lights(needed), reads]);
 const at = (values: Values, cell: string) => short(values[`T!${cell}`] ?? { kind: 'blank' });
 const NOT_ANSWERED = 'not answered yet: Tile, Price (Lights!C3) is not answered yet.';
 
 describe('a price that a list needs', () => {
   it('was read as nothing where no column says that it is needed', async () => {
-    const values = await createEngine().load(before(false));
+    const values = await createEngine().load(lightsBook(false));
     expect(['B1', 'C1', 'D1'].map((cell) => at(values, cell))).toEqual([null, 90, 0]);
   });
 
   it('is not answered yet in all that reads it, also through INDEX and SUM, and stands so in its cell', async () => {
-    const values = await createEngine().load(before(true));
+    const values = await createEngine().load(lightsBook(true));
     expect(short(values['Lights!C3'] ?? { kind: 'blank' })).toBe(NOT_ANSWERED);
     expect(['B1', 'C1', 'D1', 'A2'].map((cell) => at(values, cell))).toEqual(Array(4).fill(NOT_ANSWERED));
     // What reads other rows and columns has its value.
@@ -53,14 +53,14 @@ describe('a price that a list needs', () => {
   });
 
   it('makes a verdict unknown, and leaves its scenario out of the ranking', async () => {
-    const values = await createEngine().load(before(true));
+    const values = await createEngine().load(lightsBook(true));
     expect(at(values, 'B2')).toBe('unknown 1: Price');
     expect(at(values, 'C2')).toBe(1);
   });
 
   it('is asked for when a row begins to be filled, and no longer when it is emptied', async () => {
     const engine = createEngine();
-    const start = before(true);
+    const start = lightsBook(true);
     await engine.load(start);
     const filled = put(start, 'Lights', 'r4', 'c1', 'Bar');
     const after = await engine.apply([filled.change], filled.book);
@@ -74,7 +74,7 @@ describe('a price that a list needs', () => {
 
   it('is asked for from the moment on when the column says that it is needed', async () => {
     const engine = createEngine();
-    const start = before(false);
+    const start = lightsBook(false);
     await engine.load(start);
     const [list] = start.tables;
     const column = list?.columns[2];
