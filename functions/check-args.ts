@@ -84,6 +84,7 @@ function checkOne(param: Param, value: unknown): string | undefined {
   if (param.shape === 'range') return checkRange(param, value);
   if (value === null || value === undefined) return param.blankAllowed ? undefined : `${param.name} is blank; ${wanted(param)}.`;
   if (typeof value === 'object') return `${param.name} is a range of cells; one value is needed.`;
+  if (param.unknownAllowed && value === 'unknown') return undefined;
   return checkValue(param, value as CellValue, param.name);
 }
 
@@ -129,8 +130,14 @@ function checkBounds(p: Param, x: number, called: string): string | undefined {
   const low = (p.atLeast !== undefined && x < p.atLeast) || (p.above !== undefined && x < p.above + HAIR);
   const high = (p.atMost !== undefined && x > p.atMost) || (p.below !== undefined && x > p.below - HAIR);
   if (low || high) return `${called} is ${sayIn(x, p.unit)}; it must be ${allowed(p)}.${high ? percentMeant(p, x) : ''}`;
-  if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(Math.round(x))}.`;
+  if (p.whole && !Number.isInteger(x)) return `${called} is ${sayIn(x, p.unit)}; it must be a whole number, such as ${say(wholeFor(p, x))}.`;
   return undefined;
+}
+
+/** The next one on the safe side, where the bounds let it: what is named for a limit is never more than what was given, for a gauge never a thicker wire. */
+function wholeFor({ upward, atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY }: Param, x: number): number {
+  const [below, above] = [Math.floor(x), Math.ceil(x)];
+  return upward ? (above <= atMost ? above : below) : below >= atLeast ? below : above;
 }
 
 /** Who writes 42 for a share means 42 %. */

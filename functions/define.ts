@@ -29,11 +29,15 @@ export interface Param {
   readonly atMost?: number;
   readonly below?: number;
   readonly whole?: boolean;
+  /** Of a fraction the next larger whole number is the safe one to name, as of wire gauges; else the next smaller. */
+  readonly upward?: boolean;
   readonly oneOf?: readonly string[];
   /** The function itself says what a blank means (a blank limit is "unknown"); otherwise a blank is refused. */
   readonly blankAllowed?: boolean;
   /** Of a range: a cell that has no value arrives as the reason why, for the function to pass over; otherwise the result has none either. */
   readonly faultsPass?: boolean;
+  /** Beside `blankAllowed`: the text “unknown”, as a look-up gives it, may stand for the number, and means what a blank does. */
+  readonly unknownAllowed?: boolean;
 }
 
 export type CellValue = number | string | boolean | null;
@@ -101,7 +105,7 @@ type Given<P extends Param> = P extends { shape: 'range' }
   ? P extends { faultsPass: true }
     ? MaybeCells
     : Cells
-  : One<P['unit']> | (P extends { blankAllowed: true } ? null : never);
+  : One<P['unit']> | (P extends { blankAllowed: true } ? null : never) | (P extends { unknownAllowed: true } ? string : never);
 type Arg<P extends Param> = P extends { optional: true } ? (P extends { fallback: number | string | boolean } ? Given<P> : Given<P> | undefined) : Given<P>;
 export type Args<Ps extends readonly Param[]> = Ps extends readonly [...infer Head extends readonly Param[], infer Last extends Param]
   ? Last extends { repeats: true }

@@ -111,10 +111,13 @@ import { SHOW } from './standard/show.ts';
 import { UNIT } from './standard/unit.ts';
 // Sun and greenhouse
 import { COVER_TRANSMISSION, COVER_TRANSMISSION_MEASURED } from './sun/cover-transmission.ts';
+import { DAY_LENGTH } from './sun/day-length.ts';
 import { DLI_FROM_RADIATION } from './sun/dli-from-radiation.ts';
 import { DULL_DAYS } from './sun/dull-days.ts';
 import { FIXTURE_SHADE } from './sun/fixture-shade.ts';
 import { LAMP_HOURS_YEAR } from './sun/lamp-hours-year.ts';
+import { NIGHT_LONGEST } from './sun/night-longest.ts';
+import { NIGHT_SHORTEST } from './sun/night-shortest.ts';
 import { SUN_DLI } from './sun/sun-dli.ts';
 import { SUN_HOURS } from './sun/sun-hours.ts';
 import { SUN_TOP } from './sun/sun-top.ts';
@@ -124,6 +127,8 @@ import { CABLE_AREA } from './supply/cable-area.ts';
 import { CABLE_DROP } from './supply/cable-drop.ts';
 import { CABLE_DROP_CHAIN } from './supply/cable-drop-chain.ts';
 import { CABLE_REACH } from './supply/cable-reach.ts';
+import { CHECK_FUSE } from './supply/check-fuse.ts';
+import { CHECK_LIMITED } from './supply/check-limited.ts';
 import { CIRCUIT_COUNT } from './supply/circuit-count.ts';
 import { CLASS2_OUTPUTS } from './supply/class2-outputs.ts';
 import { DROP_LIGHT } from './supply/drop-light.ts';
@@ -135,6 +140,8 @@ import { SUPPLY_AMPS } from './supply/supply-amps.ts';
 import { SUPPLY_COUNT } from './supply/supply-count.ts';
 import { SUPPLY_DERATED } from './supply/supply-derated.ts';
 import { SUPPLY_LOAD } from './supply/supply-load.ts';
+import { WIRE_AMPACITY } from './supply/wire-ampacity.ts';
+import { WIRE_AMPACITY_AWG } from './supply/wire-ampacity-awg.ts';
 import { WIRE_AREA } from './supply/wire-area.ts';
 import { WIRE_OHMS } from './supply/wire-ohms.ts';
 import { WIRE_OHMS_AT_20 } from './supply/wire-ohms-at-20.ts';
@@ -202,10 +209,13 @@ export const functions: readonly FunctionRecord[] = [
   // Sun and greenhouse
   COVER_TRANSMISSION,
   COVER_TRANSMISSION_MEASURED,
+  DAY_LENGTH,
   DLI_FROM_RADIATION,
   DULL_DAYS,
   FIXTURE_SHADE,
   LAMP_HOURS_YEAR,
+  NIGHT_LONGEST,
+  NIGHT_SHORTEST,
   SUN_DLI,
   SUN_HOURS,
   SUN_TOP,
@@ -250,6 +260,8 @@ export const functions: readonly FunctionRecord[] = [
   CABLE_DROP_CHAIN,
   CABLE_DROP,
   CABLE_REACH,
+  CHECK_FUSE,
+  CHECK_LIMITED,
   CIRCUIT_COUNT,
   CLASS2_OUTPUTS,
   DROP_LIGHT,
@@ -261,6 +273,8 @@ export const functions: readonly FunctionRecord[] = [
   SUPPLY_COUNT,
   SUPPLY_DERATED,
   SUPPLY_LOAD,
+  WIRE_AMPACITY,
+  WIRE_AMPACITY_AWG,
   WIRE_AREA,
   WIRE_OHMS_AT_20,
   WIRE_OHMS_AWG,

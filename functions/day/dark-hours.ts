@@ -1,4 +1,5 @@
 import { calc, define } from '../define.ts';
+import { CLOCK } from './params.ts';
 
 /** Length of the stretch from one hour of the clock to another; to the same hour is nothing, from 0 to 24 the whole day. */
 const stretch = (from: number, to: number): number => (to < from ? to - from + 24 : to - from);
@@ -25,8 +26,6 @@ export function darkHours(on: number, off: number, rise: number, set: number): {
   // What rounding leaves below nothing is nothing.
   return { dark: Math.max(0, 24 - (lamps + sun - both)), lamps, sun, both };
 }
-
-const CLOCK = { unit: 'h', atLeast: 0, atMost: 24 } as const;
 
 export const DARK_HOURS = define({
   name: 'DARK.HOURS',

@@ -10,6 +10,9 @@ export const PPFD = {
 
 export const HOURS = { name: 'hours', quantity: 'photoperiod', unit: 'h/d', meaning: 'hours with the lamps on', atLeast: 0, atMost: 24 } as const;
 
+/** An hour of the clock. */
+export const CLOCK = { unit: 'h', atLeast: 0, atMost: 24 } as const;
+
 export const DLI_ASKED = {
   name: 'dli',
   quantity: 'light per day (DLI)',

@@ -3,10 +3,7 @@ import { hoursForDli } from '../day/hours-for-dli.ts';
 import { HOURS, PPFD } from '../day/params.ts';
 import { define, isRefusal, refuse } from '../define.ts';
 import { numbers } from '../ranges.ts';
-
-/** Days of the months of a common year. */
-export const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
-const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'] as const;
+import { MONTHS } from './months.ts';
 
 export const LAMP_HOURS_YEAR = define({
   name: 'LAMP.HOURS.YEAR',
@@ -36,17 +33,17 @@ export const LAMP_HOURS_YEAR = define({
     if (gaps.length !== 12)
       return refuse(`LAMP.HOURS.YEAR: gaps holds ${gaps.length} numbers; twelve are needed, one for each month, 0 where there is no gap.`);
     const wanted = gaps.map((gap) => hoursForDli(gap, ppfd));
-    const hours = wanted.map((h, month) => Math.min(h, limit) * (MONTH_DAYS[month] ?? 0));
+    const hours = wanted.map((h, month) => Math.min(h, limit) * (MONTHS[month]?.days ?? 0));
     const value = hours.reduce((sum, h) => sum + h, 0);
     if (show) {
       show.sum(
         'month by month',
-        () => hours.map((h, month) => ({ label: `${MONTHS[month]}: ${say(Math.min(wanted[month] ?? 0, limit))} h/d`, value: h })),
+        () => hours.map((h, month) => ({ label: `${MONTHS[month]?.name}: ${say(Math.min(wanted[month] ?? 0, limit))} h/d`, value: h })),
         1,
         value,
         'h/year',
       );
-      const short = MONTHS.filter((_, month) => (wanted[month] ?? 0) > limit);
+      const short = MONTHS.flatMap(({ name }, month) => ((wanted[month] ?? 0) > limit ? [name] : []));
       if (short.length > 0) show.note(`The limit of ${say(limit)} h/d binds, so the gap is not filled, in ${short.join(', ')}.`);
     }
     return value;

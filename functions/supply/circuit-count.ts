@@ -1,4 +1,4 @@
-import { say, sayLeast } from '../check-args.ts';
+import { say, sayMost } from '../check-args.ts';
 import { UNKNOWN } from '../crop/crop-range.ts';
 import { calc, define, refuse } from '../define.ts';
 import { AMPS, CODES, CONTINUOUS, downward } from './params.ts';
@@ -7,7 +7,7 @@ export const CIRCUIT_COUNT = define({
   name: 'CIRCUIT.COUNT',
   family: 'Supply, cable, breaker, support',
   summary: 'How many supplies or fixtures one breaker carries.',
-  use: 'The least of what the current allows and what the maker allows on one breaker of that kind (inrush). A blank limit gives “unknown”, which no check takes as holding; leave the limit out to count by current alone.',
+  use: 'The least of what the current allows and what the maker allows on one breaker of that kind (inrush). The maker’s number counts for the breaker that it names alone, never for another. A blank limit gives “unknown”, which no check takes as holding; leave the limit out to count by current alone.',
   formula: 'min(floor(breaker · continuous share / amps each), maker’s limit)',
   params: [
     { ...AMPS, name: 'breaker', quantity: 'rating of the breaker', meaning: 'as printed on it', atMost: 10000 },
@@ -17,9 +17,10 @@ export const CIRCUIT_COUNT = define({
       name: 'maker’s limit',
       quantity: 'most on one breaker by the maker',
       unit: '1',
-      meaning: 'from the sheet, for that breaker’s rating and type; a blank gives “unknown”, left out only the current counts',
+      meaning: 'from the sheet, for a breaker of exactly that rating and type; a blank and “unknown” give “unknown”, left out only the current counts',
       optional: true,
       blankAllowed: true,
+      unknownAllowed: true,
       atLeast: 1,
       atMost: 10000,
       whole: true,
@@ -36,11 +37,11 @@ export const CIRCUIT_COUNT = define({
     const byAmps = downward((breaker * share) / each);
     if (byAmps < 1) {
       return refuse(
-        `CIRCUIT.COUNT: one of ${say(each)} A is more than ${say(share)} of a ${say(breaker)} A breaker; it takes a breaker of at least ${sayLeast(each / share)} A.`,
+        `CIRCUIT.COUNT: one of ${say(each)} A is more than ${say(share)} of a ${say(breaker)} A breaker, which carries at most ${sayMost(breaker * share)} A of it. Take smaller ones, or have a circuit made for them.`,
       );
     }
-    if (limit === null) {
-      show?.note(`The maker’s limit is blank: by current alone ${byAmps} fit, and inrush may allow fewer.`);
+    if (limit === null || typeof limit === 'string') {
+      show?.note(`The maker’s limit for this breaker is not known: by current alone ${byAmps} fit, and inrush may allow fewer.`);
       return UNKNOWN;
     }
     const known = typeof limit === 'number';

@@ -1,32 +1,49 @@
 import { say } from '../check-args.ts';
-import { FUSES } from '../data/protection.ts';
+import { UNKNOWN } from '../crop/crop-range.ts';
 import { calc, define, refuse } from '../define.ts';
+import { CABLE_AMPS, cableForFuse, cableTimes, FUSE_KIND, FUSE_SOURCE, fuseSizes, isAbove, OVER } from './fuse.ts';
 import { AMPS, CODES } from './params.ts';
-
-const OVER = 1.25;
 
 export const FUSE_SIZE = define({
   name: 'FUSE.SIZE',
   family: 'Supply, cable, breaker, support',
   summary: 'The smallest common fuse for a load that its cable can still stand.',
-  use: 'For low-voltage branches. The fuse protects the cable: it must not be larger than what the cable carries.',
-  formula: 'least standard fuse ≥ 1.25 · amps, and ≤ cable amps',
-  params: [AMPS, { ...AMPS, name: 'cable amps', quantity: 'current that the cable carries', meaning: 'by its own rating, as laid' }],
+  use: 'For low-voltage branches. The fuse protects the cable: it must not be larger than what the cable carries, and one of class gG smaller, for it melts late. Whether it suits direct current and its voltage stands on the fuse.',
+  formula: 'least standard fuse ≥ 1.25 · amps, and ≤ cable amps; class gG: ≤ cable amps / 1.45 up to 4 A, / 1.31 below 16 A, / 1.1 from 16 A',
+  params: [
+    AMPS,
+    CABLE_AMPS,
+    {
+      ...FUSE_KIND,
+      meaning: '“gG” for class gG of IEC 60269, “other” for small fuses, which is taken where it is left out; a blank gives “unknown”',
+      fallback: 'other',
+    },
+  ],
   returns: { quantity: 'rating of the fuse', unit: 'A' },
-  source: 'NFPA 70 (NEC), 210.20(A): 125 percent of a continuous load; ratings in which small fuses are sold: common practice, no published source',
+  source: FUSE_SOURCE,
   caution: CODES,
-  examples: [{ formula: 'FUSE.SIZE(6,10)', gives: 7.5 }],
-  work: ([amps, cable], show) => {
+  examples: [
+    { formula: 'FUSE.SIZE(6,10)', gives: 7.5 },
+    { formula: 'FUSE.SIZE(6,15,"gG")', gives: 8 },
+  ],
+  work: ([amps, cable, kind], show) => {
+    if (typeof cable !== 'number' || kind === null || kind === 'unknown') {
+      show?.note(typeof cable === 'number' ? 'the kind of fuse is not given' : 'what the cable carries is not known');
+      return UNKNOWN;
+    }
     const least = OVER * amps;
-    const fuse = FUSES.find((size) => size >= least * (1 - 1e-12));
+    const sizes = fuseSizes(kind);
+    const fuse = sizes.find((size) => size >= least * (1 - 1e-12));
     if (fuse === undefined)
-      return refuse(`FUSE.SIZE: ${say(least)} A is more than the largest fuse listed, ${FUSES.at(-1)} A. Split the load into several branches.`);
-    if (fuse > cable) {
+      return refuse(`FUSE.SIZE: ${say(least)} A is more than the largest fuse listed, ${sizes.at(-1)} A. Split the load into several branches.`);
+    const needs = cableForFuse(fuse, kind);
+    if (isAbove(needs, cable)) {
       const why = least > cable ? `the load asks for at least ${say(least)} A` : `the next fuse above ${say(least)} A is ${fuse} A`;
-      return refuse(`FUSE.SIZE: ${why} and the cable carries ${say(cable)} A: the cable binds. It takes a cable of at least ${fuse} A.`);
+      return refuse(`FUSE.SIZE: ${why} and the cable carries ${say(cable)} A: the cable binds. It takes a cable of at least ${say(needs)} A.`);
     }
     if (show) {
       show.expression('least rating', calc`1.25 * ${amps}`, least, 'A');
+      if (kind === 'gG') show.expression('what its cable must carry', calc`${cableTimes(fuse, kind)} * ${fuse}`, needs, 'A');
       show.expression('next standard fuse', calc`${fuse}`, fuse, 'A');
     }
     return fuse;

@@ -16,6 +16,7 @@ export const AWG_PARAM = {
   atLeast: AWG_RANGE.thickest,
   atMost: AWG_RANGE.thinnest,
   whole: true,
+  upward: true,
 } as const;
 
 export const WIRE_AREA = define({

@@ -23,13 +23,30 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
       return choice.toLowerCase() === text.toLowerCase();
     };
     if (choices.some(isIt)) return undefined;
-    const words = choices.map(shownChoice);
-    return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(words)}.${didYouMean(text, words)}`;
+    if (!limitsOf(book, range))
+      return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(choices.map(shownChoice))}.${meant(book, text, choices)}`;
   }
   const limits = limitsOf(book, range);
   if (!limits) return undefined;
   if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${shownSpan(at, limits.range)}; “${given}” is none.`;
   return beyond(at, limits, { base: said.base, unit: unit(said.unit), text: content });
+}
+
+/**
+ * What a refused text may have meant. Of amounts it is the next smaller one and never a larger: who has a breaker of 15 A must not be talked into the 16 A
+ * that the wire does not stand. Of numbers without a unit none: of wire gauges the larger number is the thinner wire.
+ */
+function meant(book: Book, text: string, choices: readonly string[]): string {
+  const amounts = choices.map((choice) => readContent(choice, book.currency));
+  if (!amounts.some((amount) => amount.kind === 'number')) return didYouMean(text, choices.map(shownChoice));
+  const said = readContent(text, book.currency);
+  const kind = said.kind === 'number' ? unit(said.unit)?.dimension : undefined;
+  if (said.kind !== 'number' || unit(said.unit)?.symbol === '') return '';
+  const below = amounts.flatMap((amount, i) =>
+    amount.kind === 'number' && unit(amount.unit)?.dimension === kind && amount.base < said.base ? [{ base: amount.base, text: choices[i] }] : [],
+  );
+  const [nearest] = below.toSorted((a, b) => b.base - a.base);
+  return nearest ? ` Did you mean ${nearest.text}?` : '';
 }
 
 /** The limits of a number that a formula gives for a given. What is said to be worked or a check answers to none. */
@@ -87,6 +104,9 @@ export function choicesOf(book: Book, at: At, range: Range): readonly string[] |
   }
   return choices.length > 0 ? [...new Set(choices)] : undefined;
 }
+
+/** Its list is what is offered, and other numbers may be written too. */
+export const isOpen = (range: Range): boolean => range.oneOf !== undefined && (range.low !== undefined || range.high !== undefined);
 
 /** What is stored of a given, in the word that its cell shows. */
 export const shownChoice = (content: string): string => (content === 'TRUE' ? 'yes' : content === 'FALSE' ? 'no' : content);

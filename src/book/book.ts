@@ -35,6 +35,7 @@ export interface Range {
   readonly high?: number;
   /** The unit of low and high. */
   readonly unit?: string;
+  /** What may be picked. Beside limits it lists numbers, and any other number between the limits may be written too. */
   readonly oneOf?: readonly string[];
   /** A range of cells whose texts are the allowed ones: `Fixtures!A2:A6`. */
   readonly from?: string;

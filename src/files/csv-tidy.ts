@@ -3,10 +3,12 @@
  *
  * `value` is the number in the shown `unit`, the text, TRUE or FALSE, or an error's word. `formula` says what the cell holds wherever that is
  * not simply its value and unit (a formula; `36 in` shown in cm; a text that looks like a number), so that the cells come back as they were.
- * `low` and `high` are in `unit` unless they say their own; a range of choices says "one of" or "from" in `low` and its choices in `high`.
+ * `low` and `high` are in `unit` unless they say their own; a range of choices says "one of" or "from" in `low` and its choices in `high`, with the
+ * limits of what else may be written where it has some.
  */
 import { readContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn } from '../book/address.ts';
+import { isOpen } from '../book/allowed.ts';
 import type { Book, Kind, Range, Table } from '../book/book.ts';
 import { isFormula } from '../book/content.ts';
 import { addressOf, columnHeading, namesOf, noteOf, rangeOf, rowHeading, type Standing, sourceOf, standingOf } from '../book/look-up.ts';
@@ -85,7 +87,7 @@ const FROM = 'from';
 
 function rangeFields(range: Range | undefined, symbol: string): [Field, Field] {
   if (!range) return [null, null];
-  if (range.oneOf) return [ONE_OF, JSON.stringify(range.oneOf)];
+  if (range.oneOf) return [ONE_OF, JSON.stringify(isOpen(range) ? range : range.oneOf)];
   if (range.from !== undefined) return [FROM, range.from];
   const own = range.unit ?? '';
   const limit = (x: number | undefined): Field => (x === undefined ? null : own === symbol ? x : `${x} ${own === '' ? '1' : own}`);
@@ -160,7 +162,7 @@ function readRange(low: string, high: string, symbol: string): Range | string | 
   if (low === FROM) return { from: high };
   if (low === ONE_OF) {
     const list = readList(high);
-    return list ? { oneOf: list } : `The choices under “high” are not a list: ${high}`;
+    return list ?? `The choices under “high” are not a list: ${high}`;
   }
   const limits = [low, high].map((text) => readContent(text));
   const own = limits.map((limit) => (limit.kind === 'number' ? limit.unit : undefined));
@@ -174,10 +176,14 @@ function readRange(low: string, high: string, symbol: string): Range | string | 
   };
 }
 
-function readList(text: string): readonly string[] | undefined {
+/** A list of choices, or, where other numbers are allowed too, the list with its limits. */
+function readList(text: string): Range | undefined {
   try {
-    const list: unknown = JSON.parse(text);
-    return Array.isArray(list) && list.every((item) => typeof item === 'string') ? list : undefined;
+    const told: unknown = JSON.parse(text);
+    const { oneOf, low, high, unit } = (Array.isArray(told) ? { oneOf: told } : (told ?? {})) as Partial<Record<keyof Range, unknown>>;
+    const isLimit = (limit: unknown): limit is number | undefined => limit === undefined || Number.isFinite(limit);
+    if (!Array.isArray(oneOf) || !oneOf.every((item) => typeof item === 'string') || !isLimit(low) || !isLimit(high)) return undefined;
+    return { oneOf, ...(low !== undefined && { low }), ...(high !== undefined && { high }), ...(typeof unit === 'string' && { unit }) };
   } catch {
     return undefined;
   }

@@ -91,7 +91,11 @@ export function compared(reader: Reader): TemplateResult | typeof nothing {
 function ranking(reader: Reader): unknown {
   const cheapest = reader.named('cheapest');
   if (!cheapest || (cheapest.value.kind === 'text' && !reader.letters.includes(cheapest.text))) return 'none of them holds, so none is ranked';
-  return html`${cheapestLabel(reader)} ${shown(cheapest)}`;
+  const left = reader.letters.filter((_, c) => {
+    const [found, cost] = [reader.row('verdict', c), reader.row('annual', c)];
+    return found?.state !== 'fails' && found?.state !== 'unknown' && (found?.value.kind === 'error' || cost?.value.kind === 'error');
+  });
+  return html`${cheapestLabel(reader)} ${shown(cheapest)}${left.length > 0 ? `; not ranked, as not all of it can be worked out: ${left.join(', ')}` : nothing}`;
 }
 
 const cell = (found: Found | undefined): unknown => (found ? shown(found) : nothing);

@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../book/address.ts';
+import { isOpen } from '../book/allowed.ts';
 import type { Book } from '../book/book.ts';
-import { noteOf, sourceOf, titleOf } from '../book/look-up.ts';
+import { noteOf, rangeOf, sourceOf, titleOf } from '../book/look-up.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../book/said-by.ts';
 import type { Values } from '../engine/types.ts';
 import { choicesOf, numberHints } from './choices.ts';
@@ -202,6 +203,7 @@ export class ObBriefSlip extends Part {
     const source = sourceOf(at);
     const misfit =
       this.#before !== '' &&
+      !isOpen(rangeOf(at) ?? {}) &&
       choicesOf(this.book, this.values, at)?.includes(this.#before) === false &&
       `${this.#before} does not go with the other answers: pick another.`;
     const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`, misfit].filter(Boolean);
@@ -233,8 +235,9 @@ export class ObBriefSlip extends Part {
   #answer(at: At): TemplateResult {
     const described = 'brief-why brief-says brief-wrong';
     const choices = choicesOf(this.book, this.values, at);
-    if (!choices)
-      return html`<input id="brief-answer" name="answer" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" aria-describedby=${described} @input=${this.#written} />`;
+    if (!choices || isOpen(rangeOf(at) ?? {}))
+      return html`<input id="brief-answer" name="answer" type="text" list=${choices ? 'brief-choices' : nothing} autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" aria-describedby=${described} @input=${this.#written} />
+        ${choices ? html`<datalist id="brief-choices">${choices.map((choice) => html`<option value=${choice}></option>`)}</datalist>` : nothing}`;
     // What stands there may be on the list no longer, or not be there at all.
     const other = choices.includes(this.#before) ? [] : [this.#before];
     return html`<select id="brief-answer" name="answer" aria-describedby=${described} @change=${this.#written}>

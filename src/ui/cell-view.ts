@@ -107,7 +107,8 @@ export function spokenValue(view: CellView): string {
     return `${number.sign === MINUS ? 'minus ' : ''}${number.whole.replaceAll(GAP, '')}${number.fraction} ${spokenUnit(number.unit, !/^1$/.test(number.whole + number.fraction))}`.trim();
   if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : view.standing === 'blank' ? 'blank' : 'not worked out yet';
   if (value.kind === 'error') return `${value.word}. ${value.message}`;
-  if (view.word) return view.text === '' ? view.word : `${view.word}, ${view.text}`;
+  // A verdict counts: “fails 2: Evenness, Drop”.
+  if (view.word) return view.text === '' ? view.word : `${view.word}${/^\d+: /.test(view.text) ? '' : ','} ${view.text}`;
   return view.text;
 }
 

@@ -109,6 +109,22 @@ describe('a table', () => {
   });
 });
 
+describe('a choice of amounts', () => {
+  it('takes a number as it is written, not the larger one that begins alike', async () => {
+    await goTo(page, 'Supply');
+    await cell('Wire', '').or(page.locator('td[aria-label^="Wire:"]')).first().click();
+    const before = await chosen();
+    expect(before).toMatch(/^Wire\b.*1\.5/);
+    await page.keyboard.type('2');
+    await expect.poll(() => page.getByRole('option').allTextContents()).toContain('2.5 mm²');
+    expect(await page.locator('ob-table ul.pick [aria-selected=true]').allTextContents()).toEqual([]);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('.slip .wrong').textContent()).toMatch(/Did you mean 1\.5 mm²\?$/);
+    await page.keyboard.press('Escape');
+    expect(await page.locator('td[aria-label^="Wire"][aria-label*="2.5"]').count()).toBe(0);
+  });
+});
+
 describe('two tables on a page', () => {
   it('have a cell each that Tab comes back to, with its working', async () => {
     await cell('Full mean PPFD', 'B').click();

@@ -16,6 +16,8 @@ test.each([
   ['a name that is worked out', [...NEW, '--set', 'area=3 m²'], /area is worked out, not given/],
   ['a setting without a value', [...NEW, '--set', 'bench_length'], /bench_length is not NAME=VALUE/],
   ['a unit of another quantity', [...NEW, '--set', 'bench_length=12 W'], /takes a length in m; 12 W is a power/],
+  // 2 mm² lies between 1.5 and 2.5: a thinner wire may be meant, never a thicker one.
+  ['a size between two', [...NEW, '--set', 'wire_area=2 mm²'], /is not one of the choices: .*Did you mean 1\.5 mm²\?/],
   ['text for a number', [...NEW, '--set', 'bench_length=long'], /Bench length takes a number, .*0\.2 .*50 m; “long” is none/],
   ['a number out of its range', [...NEW, '--set', 'bench_length=900 m'], /Bench length.* 0\.2 .*50 m/],
   ['a choice that there is not', [...NEW, '--set', 'neighbours=3'], /choices: 0, 1, 2/],

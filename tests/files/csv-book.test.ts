@@ -106,6 +106,10 @@ const limit = fc.integer({ min: -1000, max: 1000 });
 const range: fc.Arbitrary<Range> = fc.oneof(
   fc.record({ low: limit, high: limit, unit: symbol.filter((s) => s !== '') }, { requiredKeys: ['low', 'unit'] }) as fc.Arbitrary<Range>,
   fc.record({ oneOf: fc.array(text, { minLength: 1, maxLength: 3 }) }),
+  fc.record(
+    { oneOf: fc.constant(['10 m', '16 m']), low: limit, high: limit, unit: fc.constant('m') },
+    { requiredKeys: ['oneOf', 'low'] },
+  ) as fc.Arbitrary<Range>,
   fc.constant({ from: "'Fixture list'!A2:A4" }),
 );
 const given = fc.tuple(number, symbol).map(([n, s]) => (s === '' ? String(n) : `${n} ${s}`));

@@ -18,7 +18,14 @@ test.each([
   ['a text where a number belongs is named', 'DLI', ['much', 16], 'DLI: ppfd is the text “much”; a number in µmol/m²/s is needed.'],
   ['TRUE is no number', 'DLI', [true, 16], 'DLI: ppfd is TRUE; a number in µmol/m²/s is needed.'],
   ['no number and infinity are refused', 'DLI', [Number.NaN, 16], 'DLI: ppfd is no finite number; give a number in µmol/m²/s.'],
-  ['half a gauge is refused with the nearest', 'WIRE.AREA', [17.6], 'WIRE.AREA: awg is 17.6; it must be a whole number, such as 18.'],
+  ['half a gauge is refused with the next thinner', 'WIRE.AREA', [17.6], 'WIRE.AREA: awg is 17.6; it must be a whole number, such as 18.'],
+  ['a gauge and a little is refused with the next thinner', 'WIRE.AREA', [17.1], 'WIRE.AREA: awg is 17.1; it must be a whole number, such as 18.'],
+  [
+    'a fraction of a limit is refused with the number below it',
+    'CIRCUIT.COUNT',
+    [16, 1.22, 0.8, 4.6],
+    'CIRCUIT.COUNT: maker’s limit is 4.6; it must be a whole number, such as 4.',
+  ],
   ['a range is no value', 'DLI', [[[200]], 16], 'DLI: ppfd is a range of cells; one value is needed.'],
   ['a value is no range', 'DLI.SCHEDULE', [200, [[12]]], 'DLI.SCHEDULE: ppfd is one value; a range of cells is needed.'],
   [
@@ -57,7 +64,8 @@ test.each([
   ['HOURS.FOR.DLI(7,80)', /at least ([\d.]+)/, 'HOURS.FOR.DLI(7,#)'],
   ['MOUNT.HEIGHT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),400,0.4,2)', /at most it is ([\d.]+)/, 'MOUNT.HEIGHT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),#,0.4,2)'],
   ['MOUNT.HEIGHT.UNDER(96,0.3,0.3,120,2000)', /at most ([\d.]+)/, 'MOUNT.HEIGHT.UNDER(96,0.3,0.3,120,#)'],
-  ['CIRCUIT.COUNT(16,20,0.9)', /at least ([\d.]+)/, 'CIRCUIT.COUNT(#,20,0.9)'],
+  // Never a larger breaker: what is named is the load that the one at hand carries.
+  ['CIRCUIT.COUNT(16,20,0.9)', /at most ([\d.]+)/, 'CIRCUIT.COUNT(16,#,0.9)'],
   ['SUPPLY.COUNT(2,80,100,0.7,1,100)', /supply of at least ([\d.]+)/, 'SUPPLY.COUNT(2,80,#,0.7,1,100)'],
   ['CABLE.AREA(1000,7,23,0.03)', /reaches ([\d.]+)/, 'CABLE.AREA(#,7,23,0.03)'],
 ] as const)('%s: what the refusal names as the nearest is not refused again', (formula, named, again) => {

@@ -1,6 +1,6 @@
 /** Whole families held against libraries of other makes, on grids of inputs: which functions, and how far apart at most. */
 import { IRR, NPV, PMT, PV } from '@formulajs/formulajs';
-import { Body, Observer, SearchRiseSet } from 'astronomy-engine';
+import { Body, Observer, SearchAltitude, SearchRiseSet } from 'astronomy-engine';
 import { mean as meanOf, min as minOf, standardDeviation } from 'simple-statistics';
 import { getTimes } from 'suncalc';
 import { expect, test } from 'vitest';
@@ -8,6 +8,7 @@ import { annualCapital } from '../../functions/cost/annual-capital.ts';
 import { discountedPayback } from '../../functions/cost/payback-years.ts';
 import { presentCost } from '../../functions/cost/present-cost.ts';
 import { darkHours } from '../../functions/day/dark-hours.ts';
+import { dayLength } from '../../functions/sun/day-length.ts';
 import { sunHours } from '../../functions/sun/sun-hours.ts';
 import { sunTop } from '../../functions/sun/sun-top.ts';
 import { evaluate } from '../functions/evaluate.ts';
@@ -82,6 +83,65 @@ test('daylight agrees with an almanac where the sun’s upper edge and refractio
   expect(Math.max(...short)).toBeLessThan(25);
   // What is left is the short formula's declination, up to half a degree near an equinox.
   expect(Math.max(...off.map(Math.abs))).toBeLessThan(15);
+});
+
+/** From where the sun's centre rises over 6° below the horizon to where it sinks under it, h. */
+function civilDay(latitude: number, day: number): number {
+  const observer = new Observer(latitude, 0, 0);
+  const dawn = SearchAltitude(Body.Sun, observer, 1, new Date(noon(day).getTime() - 12 * HOUR), 1, -6);
+  const dusk = SearchAltitude(Body.Sun, observer, -1, noon(day), 1, -6);
+  if (!dawn || !dusk) throw new Error('no twilight');
+  return (dusk.date.getTime() - dawn.date.getTime()) / HOUR;
+}
+
+test('a day with twilight is as long as between dawn and dusk by astronomy-engine, to eleven minutes up to 52° and thirteen up to 57°', () => {
+  const off = (latitude: number): number[] => DAYS.map((day) => 60 * (civilDay(latitude, day) - dayLength(latitude, day)));
+  const [south, north] = [[-34, 0, 25, 40, 52].flatMap(off), off(57)];
+  const range = (all: readonly number[]): string => `${Math.min(...all).toFixed(1)} to ${Math.max(...all).toFixed(1)} min`;
+  console.log(`dawn to dusk by astronomy-engine less DAY.LENGTH: ${range(south)}; at 57°: ${range(north)}`);
+  // The declination of the short formula is up to half a degree off near an equinox.
+  expect(Math.max(...south.map(Math.abs))).toBeLessThan(11);
+  expect(Math.max(...north.map(Math.abs))).toBeLessThan(13);
+});
+
+test('the shortest and the longest night agree with suncalc’s dawn and dusk, laid beside the lamps minute by minute', () => {
+  /** The longest run of dark minutes, round midnight too, h. */
+  const darkRun = (isLit: (hour: number) => boolean): number => {
+    let [run, best] = [0, 0];
+    for (let minute = 0; minute < 2 * 1440; minute++) {
+      run = isLit((minute % 1440) / 60) ? 0 : run + 1;
+      best = Math.max(best, Math.min(run, 1440));
+    }
+    return best / 60;
+  };
+  const between = (hour: number, from: number, to: number): boolean => (from <= to ? hour >= from && hour < to : hour >= from || hour < to);
+  const plans: readonly (readonly [on: number, off: number, from?: number, to?: number])[] = [
+    [6, 18],
+    [12, 12],
+    [20, 2],
+    [23, 1],
+    [0, 24],
+    [7, 17, 17, 8],
+    [8, 16, 19, 8],
+  ];
+  for (const latitude of [-34, 25, 52]) {
+    for (const months of [DAYS.map(() => true), DAYS.map((_, month) => month >= 8 || month < 2)]) {
+      for (const [on, off, from, to] of plans) {
+        const nights = DAYS.flatMap((day, month) => {
+          if (!months[month]) return [];
+          const { dawn, dusk } = getTimes(noon(day), latitude, 0);
+          if (!dawn || !dusk) throw new Error('no dawn');
+          const half = (dusk.getTime() - dawn.getTime()) / HOUR / 2;
+          const isSun = (hour: number): boolean => between(hour, 12 - half, 12 + half) && !(from !== undefined && to !== undefined && between(hour, from, to));
+          return [darkRun((hour) => (on === 0 && off === 24) || (on !== off && between(hour, on, off)) || isSun(hour))];
+        });
+        const given = `${latitude},{${months.map((grown) => (grown ? 'TRUE' : 'FALSE')).join(',')}},${on},${off}${from === undefined ? '' : `,${from},${to}`}`;
+        // A quarter of an hour is the short formula's; a night has two ends that a minute's grid cuts.
+        expect(Math.abs((evaluate(`NIGHT.SHORTEST(${given})`) as number) - Math.min(...nights)), `shortest ${given}`).toBeLessThan(0.25);
+        expect(Math.abs((evaluate(`NIGHT.LONGEST(${given})`) as number) - Math.max(...nights)), `longest ${given}`).toBeLessThan(0.25);
+      }
+    }
+  }
 });
 
 test('without lamps the dark hours are what suncalc leaves between sunset and sunrise', () => {

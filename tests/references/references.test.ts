@@ -56,7 +56,7 @@ async function hold(check: Check, { expected, tolerance }: Case): Promise<void> 
     return;
   }
   if (check.between) {
-    const [low, high] = expected as [number, number];
+    const [low, high] = part(expected, check.of) as [number, number];
     expect(got).toBeGreaterThanOrEqual(low);
     expect(got).toBeLessThanOrEqual(high);
     return;

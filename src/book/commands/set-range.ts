@@ -1,7 +1,8 @@
 /** Says what a given may be: from a least to a greatest number, one of a list, or one of the texts that stand in some cells. */
+import { readContent } from '../../../functions/quantity-text.ts';
 import { aQuantity, unit, withCurrency } from '../../../functions/units.ts';
 import { type At, cellAt, readReference, tableNamed } from '../address.ts';
-import { spanText } from '../allowed.ts';
+import { isOpen, spanText } from '../allowed.ts';
 import type { Book, Range } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
@@ -37,9 +38,11 @@ export function setRange(book: Book, { addresses, range }: SetRange): Answer {
 
 function rangeProblem(book: Book, at: At, { low, high, unit: symbol, oneOf, from }: Range): string | undefined {
   const numbers = low !== undefined || high !== undefined;
-  if ([numbers, oneOf !== undefined, from !== undefined].filter(Boolean).length !== 1)
-    return 'Say a least or a greatest number, or list what may be picked, or name the cells where it is listed: one of the three.';
-  if (oneOf) return choicesProblem(oneOf);
+  const both = numbers && oneOf !== undefined && from === undefined && oneOf.every((choice) => readContent(choice, book.currency).kind === 'number');
+  if ([numbers, oneOf !== undefined, from !== undefined].filter(Boolean).length !== 1 && !both)
+    return 'Say a least or a greatest number, or list what may be picked, or name the cells where it is listed: one of the three. Beside limits a list may stand that holds numbers alone.';
+  const wrong = oneOf && choicesProblem(oneOf);
+  if (wrong !== undefined || (oneOf && !both)) return wrong;
   if (from !== undefined) {
     const reference = readReference(from);
     const table = reference && (reference.table === undefined ? at.table : tableNamed(book, reference.table));
@@ -64,7 +67,7 @@ function choicesProblem(oneOf: readonly string[]): string | undefined {
 
 function words(range: Range | null): string {
   if (!range) return 'as its row says';
-  if (range.oneOf) return `one of ${range.oneOf.length}`;
+  if (range.oneOf) return `one of ${range.oneOf.length}${isOpen(range) ? `, or ${spanText(range)}` : ''}`;
   if (range.from !== undefined) return `what stands in ${range.from}`;
   return spanText(range);
 }

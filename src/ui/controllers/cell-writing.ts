@@ -4,6 +4,7 @@
  * A formula is handed on to the editor for formulas, text, caret and focus, as soon as that is fetched and no input method is composing.
  */
 import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
+import { readContent } from '../../../functions/quantity-text.ts';
 import { shownChoice } from '../../book/allowed.ts';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
@@ -207,7 +208,10 @@ export class CellWriting implements ReactiveController {
     const starts = this.#all.filter((c) => c.toLowerCase().startsWith(wanted));
     const holds = this.#all.filter((c) => !c.toLowerCase().startsWith(wanted) && c.toLowerCase().includes(wanted));
     this.choices = wanted === '' ? this.#all : [...starts, ...holds];
-    this.#picked = wanted !== '' && this.choices.length > 0 ? 0 : -1;
+    // A number means itself: who writes 2 A must not be given the 20 A that begins alike.
+    const first = this.choices[0];
+    const isAmount = first !== undefined && readContent(first).kind === 'number';
+    this.#picked = wanted === '' || first === undefined || (isAmount && first.toLowerCase() !== wanted) ? -1 : 0;
   }
 
   get #written(): string {

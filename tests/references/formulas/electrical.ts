@@ -29,6 +29,15 @@ const dropAndHeat = (watts: number, volts: number, length: string, ohms: string)
   { formula: `CABLE.DROP(${watts},${volts},${length},${ohms})*SUPPLY.AMPS(${watts},${volts})`, in: 'W', of: 'loss_W' },
 ];
 
+/** One formula for each value of a list. */
+const each = (inputs: readonly (number | string)[], formula: (input: number | string) => Omit<Check, 'of'>): Check[] =>
+  inputs.map((input, of) => ({ ...formula(input), of }));
+const cord = (area: number | string) => ({ formula: `WIRE.AMPACITY(${area},2,30)`, in: 'A' });
+const cordAwg = (cores: number) => (awg: number | string) => ({ formula: `WIRE.AMPACITY.AWG(${awg},${cores},30)`, in: 'A' });
+const inAir = (most: number) => (air: number | string) => ({ formula: `WIRE.AMPACITY(1,2,${air},${most})/WIRE.AMPACITY(1,2,30,${most})` });
+const besideFuse = (fuse: number | string) => ({ formula: `CHECK.FUSE(${fuse},1,200,"gG")`, step: 'what the cable must carry', in: 'A' });
+const word = (check: string) => ({ formula: `LEFT(${check},5)` });
+
 export const checks: Checks = {
   'electrical-01': metric(0.5),
   'electrical-03': metric(1),
@@ -108,4 +117,21 @@ export const checks: Checks = {
     { formula: 'HEAT.WATTS(10000,1)', in: 'kW', of: 'kW' },
   ],
   'electrical-69': { formula: 'COOL.WATTS(10000,3)', in: 'W' },
+  'electrical-70': each([0.5, 0.75, 1], cord),
+  'electrical-71': each([1.5, 2.5, 4], (area) => ({ ...cord(area), between: true })),
+  'electrical-72': each([0.5, 0.75, 1, 1.25, 1.5, 2.5], cord),
+  'electrical-73': cord(1.25),
+  'electrical-74': each([18, 17, 16, 14, 12], cordAwg(2)),
+  'electrical-75': each([18, 16, 14, 12, 10, 8, 6], cordAwg(3)),
+  'electrical-76': each([18, 17, 16, 14, 12, 10, 8, 6], cordAwg(2)),
+  'electrical-77': cordAwg(3)(17),
+  'electrical-78': each([4, 6, 7, 9, 10, 20], (cores) => ({ formula: `WIRE.AMPACITY.AWG(12,${cores},30)/WIRE.AMPACITY.AWG(12,3,30)` })),
+  'electrical-79': each([30, 35, 40, 45, 50, 55], inAir(60)),
+  'electrical-80': each([35, 40, 45, 50, 55, 60, 65, 70], inAir(75)),
+  'electrical-81': each([10, 12, 16, 25], besideFuse),
+  'electrical-82': each([2, 4, 6, 12, 16, 63], besideFuse),
+  'electrical-83': each([100, 240], (watts) => word(`CHECK.LIMITED(TRUE(),${watts},100)`)),
+  'electrical-84': each([0.5], (area) => word(`CHECK.FUSE(0,9.375,WIRE.AMPACITY(${area},2,30),"other",SUPPLY.AMPS(300,24))`)),
+  'electrical-85': each([8, 8.01], (amps) => word(`CHECK.FUSE(10,${amps},20,"other")`)),
+  'electrical-86': each([1, 1.25, 1.5, 2.5, 4], cord),
 };

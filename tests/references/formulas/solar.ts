@@ -47,4 +47,10 @@ export const checks: Checks = {
   'solar-47': { formula: 'DLI.FROM.RADIATION(UNIT(200,"W/m²")*UNIT(24,"h/d"))', in: 'mol/m²/d' },
   'solar-48': { formula: 'SUN.DLI(-20,246,1)/SUN.TOP(-20,246)/LAMP.PHOTONS("sunlight")', between: true },
   'solar-50': { formula: 'UNIT(40,"mol/m²/d")*COVER.TRANSMISSION(0.6,1,1)', in: 'mol/m²/d' },
+  'solar-51': [
+    { formula: 'DAY.LENGTH(52,172)', in: 'h/d', of: 0 },
+    { formula: 'DAY.LENGTH(52,172,0)', in: 'h/d', of: 1 },
+  ],
+  'solar-52': [244, 258, 273].map((day, of) => ({ formula: `DAY.LENGTH(43.3,${day})`, in: 'h/d', of })),
+  'solar-53': { formula: 'NIGHT.SHORTEST(52,,6,18)', in: 'h/d', between: true },
 };
