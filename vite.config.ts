@@ -45,6 +45,8 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             { name: 'lit', test: /node_modules[\\/](?:lit|@lit)/ },
+            // All of these come with the shell: in one piece they are smaller than each by itself.
+            { name: 'book', test: /src[\\/]book[\\/](?:address|allowed|apply|bounds|content|label|lines|look-up|references|refused|shift)\.ts$/ },
             { name: 'engine', test: /node_modules[\\/](?:hyperformula|chevrotain)/ },
           ],
         },

@@ -1,5 +1,5 @@
 /** Holds arguments against what a record declares, before its work is asked: kind, blank, bounds. One rule for every host of the functions. */
-import { type Cells, type CellValue, type FunctionRecord, type Param, type Refusal, refuse } from './define.ts';
+import { type Cells, type CellValue, type FunctionRecord, isRefusal, type Param, type Refusal, refuse } from './define.ts';
 import { group, MINUS } from './number-text.ts';
 
 /** A number as a sentence prints it, to six digits: with a true minus, and a thin gap between thousands. */
@@ -95,7 +95,7 @@ function checkRange(param: Param, value: unknown): string | undefined {
   if (rows.length === 0 || rows.every((row) => row.length === 0)) return `${param.name} is an empty range.`;
   for (const [r, row] of rows.entries()) {
     for (const [c, cell] of row.entries()) {
-      if (cell === null || cell === undefined) continue;
+      if (cell === null || cell === undefined || (param.faultsPass && isRefusal(cell))) continue;
       const fault = checkValue(param, cell, `${param.name} in row ${r + 1}, column ${c + 1}`);
       if (fault) return fault;
     }

@@ -34,6 +34,8 @@ export interface Param {
   readonly oneOf?: readonly string[];
   /** The function itself says what a blank means (a blank limit is "unknown"); otherwise a blank is refused. */
   readonly blankAllowed?: boolean;
+  /** Of a range: a cell that has no value arrives as the reason why, for the function to pass over; otherwise the result has none either. */
+  readonly faultsPass?: boolean;
   /** Beside `blankAllowed`: the text “unknown”, as a look-up gives it, may stand for the number, and means what a blank does. */
   readonly unknownAllowed?: boolean;
 }
@@ -42,6 +44,9 @@ export type CellValue = number | string | boolean | null;
 
 /** A range as a function sees it: rows of values in the parameter's unit; blanks are null. */
 export type Cells = readonly (readonly CellValue[])[];
+
+/** The same where cells without a value arrive as the reason why. */
+export type MaybeCells = readonly (readonly (CellValue | Refusal)[])[];
 
 /** An ordinary miss: out of range, no solution, unknown name. Its message is a sentence for the person at the bench. */
 export interface Refusal {
@@ -97,7 +102,9 @@ export interface Show {
 
 type One<U extends string> = U extends 'text' ? string : U extends 'yes or no' ? boolean : U extends 'any' ? number | string | boolean : number;
 type Given<P extends Param> = P extends { shape: 'range' }
-  ? Cells
+  ? P extends { faultsPass: true }
+    ? MaybeCells
+    : Cells
   : One<P['unit']> | (P extends { blankAllowed: true } ? null : never) | (P extends { unknownAllowed: true } ? string : never);
 type Arg<P extends Param> = P extends { optional: true } ? (P extends { fallback: number | string | boolean } ? Given<P> : Given<P> | undefined) : Given<P>;
 export type Args<Ps extends readonly Param[]> = Ps extends readonly [...infer Head extends readonly Param[], infer Last extends Param]

@@ -23,9 +23,11 @@ import { USEFUL_WIDTH } from './beam/useful-width.ts';
 import { CHEAPEST_HOLDING } from './check/cheapest-holding.ts';
 import { CHECK_AT_LEAST } from './check/check-at-least.ts';
 import { CHECK_AT_MOST } from './check/check-at-most.ts';
+import { CHECK_BAND } from './check/check-band.ts';
 import { CHECK_DAY_LENGTH } from './check/check-day-length.ts';
 import { CHECK_IP } from './check/check-ip.ts';
 import { CHECK_WITHIN } from './check/check-within.ts';
+import { HOLDING_COUNT } from './check/holding-count.ts';
 import { VERDICT } from './check/verdict.ts';
 // Conversions and spectrum
 import { EFFICACY } from './convert/efficacy.ts';
@@ -51,6 +53,7 @@ import { DIM_FOR_TARGET } from './count/dim-for-target.ts';
 // Crop
 import { CROP_DLI, CROP_HOURS, CROP_PPFD } from './crop/crop-light.ts';
 import { CROP_DAY_LENGTH, CROP_HOURS_LIMIT, CROP_PPFD_LIMIT } from './crop/crop-limits.ts';
+import { CROP_TRIED } from './crop/crop-tried.ts';
 import { STAGE_ON_DAY } from './crop/stage-on-day.ts';
 import { YIELD_CHANGE } from './crop/yield-change.ts';
 // Day light
@@ -235,6 +238,7 @@ export const functions: readonly FunctionRecord[] = [
   CROP_HOURS_LIMIT,
   CROP_PPFD_LIMIT,
   CROP_DAY_LENGTH,
+  CROP_TRIED,
   STAGE_ON_DAY,
   YIELD_CHANGE,
 
@@ -304,9 +308,11 @@ export const functions: readonly FunctionRecord[] = [
   CHEAPEST_HOLDING,
   CHECK_AT_LEAST,
   CHECK_AT_MOST,
+  CHECK_BAND,
   CHECK_DAY_LENGTH,
   CHECK_IP,
   CHECK_WITHIN,
+  HOLDING_COUNT,
   VERDICT,
 
   // Quantities in formulas

@@ -2,21 +2,34 @@
 import { showNumber } from '../functions/number-text.ts';
 import type { Address, Value, Values } from './engine/types.ts';
 
-/** A check says how it stands first: `holds, 3.4 % under`. */
-export type State = 'holds' | 'look' | 'fails' | 'unknown';
+/** A check says how it stands first: `holds, 3.4 % under`. What is assumed holds only as far as an assumption does. */
+export type State = 'holds' | 'assumed' | 'look' | 'fails' | 'unknown';
+
+export interface Check {
+  readonly state: State;
+  /** How it is said: a verdict that rests on assumptions is `holds, 2 assumed: …`. */
+  readonly word: string;
+  /** What is said after the word. */
+  readonly margin: string;
+}
 
 export const BLANK: Value = { kind: 'blank' };
-const STATE = /^(holds|look|fails|unknown)\b[\s,:;]*/i;
+const STATE = /^(holds|assumed|look|fails|unknown)\b[\s,:;]*/i;
+/** After the word of a verdict: what it assumes, or checks that it lacks. */
+const SOME_ASSUMED = /^\d+ (?:assumed|checks?)\b/i;
 
 export function valueAt(values: Values, address: Address): Value {
   return values[address] ?? BLANK;
 }
 
-export function checkOf(value: Value): { state: State; margin: string } | undefined {
-  if (value.kind === 'yes or no') return { state: value.yes ? 'holds' : 'fails', margin: '' };
+export function checkOf(value: Value): Check | undefined {
+  if (value.kind === 'yes or no') return { state: value.yes ? 'holds' : 'fails', word: value.yes ? 'holds' : 'fails', margin: '' };
   if (value.kind !== 'text') return undefined;
   const match = STATE.exec(value.text);
-  return match?.[1] ? { state: match[1].toLowerCase() as State, margin: value.text.slice(match[0].length) } : undefined;
+  if (!match?.[1]) return undefined;
+  const word = match[1].toLowerCase() as State;
+  const margin = value.text.slice(match[0].length);
+  return { state: word === 'holds' && SOME_ASSUMED.test(margin) ? 'assumed' : word, word, margin };
 }
 
 export function textOfValue(value: Value): string {

@@ -1,5 +1,19 @@
 import { define, isRefusal } from '../define.ts';
-import { CHECK_SOURCE, checkedValue, LIMIT, LOOK_WITHIN, limitOf, NO_LIMIT, percent, same, showMargin, VALUE } from './margin.ts';
+import {
+  ASSUMED_LIMIT,
+  CHECK_SOURCE,
+  checkedValue,
+  heldTo,
+  LIMIT,
+  LOOK_WITHIN,
+  NO_LIMIT,
+  onAssumption,
+  percent,
+  same,
+  showMargin,
+  VALUE,
+  WHAT_IS_ASSUMED,
+} from './margin.ts';
 
 /** "holds", "look" or "fails" with the margin under or over a limit. */
 export function checkAtMost(value: number, limit: number, lookWithin: number): string {
@@ -14,9 +28,9 @@ export const CHECK_AT_MOST = define({
   name: 'CHECK.AT.MOST',
   family: 'Check',
   summary: 'Holds, look or fails: a value against a limit that it must not pass.',
-  use: 'The first word is the verdict, then the margin. A blank limit is unknown, which never counts as holding.',
+  use: 'The first word is the verdict, then the margin. A blank limit is unknown, which never counts as holding; where one is assumed in its place, the check says assumed instead of holds.',
   formula: '(limit − value) / |limit| against 0 and the share that deserves a look',
-  params: [VALUE, LIMIT, LOOK_WITHIN],
+  params: [VALUE, LIMIT, LOOK_WITHIN, ASSUMED_LIMIT, WHAT_IS_ASSUMED],
   returns: { quantity: 'verdict', unit: 'text' },
   source: CHECK_SOURCE,
   unchecked: 'It words a comparison; the wording is our own.',
@@ -24,18 +38,22 @@ export const CHECK_AT_MOST = define({
     { formula: 'CHECK.AT.MOST(95.6,100)', gives: 'look, 4.4 % under' },
     { formula: 'CHECK.AT.MOST(80,100)', gives: 'holds, 20 % under' },
     { formula: 'CHECK.AT.MOST(112,100)', gives: 'fails, 12 % over' },
+    { formula: 'CHECK.AT.MOST(325,"unknown",0.05,500,"500 on a leaf")', gives: 'assumed, 35 % under; limit assumed: 500 on a leaf' },
   ],
-  work: ([given, givenLimit, lookWithin], show) => {
+  work: ([given, givenLimit, lookWithin, assumed, what], show) => {
     const value = checkedValue('CHECK.AT.MOST', given);
     if (isRefusal(value)) return value;
-    const limit = limitOf('CHECK.AT.MOST', 'limit', givenLimit);
-    if (isRefusal(limit)) return limit;
+    const held = heldTo('CHECK.AT.MOST', 'limit', givenLimit, assumed);
+    if (isRefusal(held)) return held;
+    const { limit } = held;
     if (limit === undefined) {
       show?.note('no limit is known, so nothing can be said');
       return NO_LIMIT;
     }
     showMargin(show, 'margin', value, limit, limit);
+    if (held.assumed) show?.note('no limit is known: the one that is assumed is taken');
     show?.note(`“look” below a margin of ${lookWithin}`);
-    return checkAtMost(value, limit, lookWithin);
+    const text = checkAtMost(value, limit, lookWithin);
+    return held.assumed ? onAssumption(text, 'limit', what ?? undefined) : text;
   },
 });

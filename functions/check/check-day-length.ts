@@ -1,5 +1,6 @@
 import { say } from '../check-args.ts';
 import { define } from '../define.ts';
+import { onAssumption, WHAT_IS_ASSUMED } from './margin.ts';
 
 /** Whether a photoperiod suits how a crop takes day length. */
 export function checkDayLength(dayLength: string, hours: number, night: number): string {
@@ -13,11 +14,13 @@ export function checkDayLength(dayLength: string, hours: number, night: number):
   return dark < night ? `holds, night of ${say(dark)} h` : `look, night of ${say(dark)} h can keep a long-day crop from flowering`;
 }
 
+const KINDS = ['short', 'long', 'neutral', 'unknown'] as const;
+
 export const CHECK_DAY_LENGTH = define({
   name: 'CHECK.DAY.LENGTH',
   family: 'Check',
   summary: 'Holds, look or fails: hours of light against how a crop takes day length.',
-  use: 'For crops that shall flower. Count sun and lamps together: 24 less DARK.HOURS. Leaf crops may want the opposite: then judge by eye.',
+  use: 'For crops that shall flower. Count sun and lamps together: 24 less DARK.HOURS. Leaf crops may want the opposite: then judge by eye. Where the kind is assumed, the check says assumed instead of holds.',
   formula: 'short: 24 − hours ≥ shortest night; long: 24 − hours below it',
   params: [
     {
@@ -26,7 +29,7 @@ export const CHECK_DAY_LENGTH = define({
       unit: 'text',
       meaning: '“short”, “long” or “neutral”; blank means not known',
       blankAllowed: true,
-      oneOf: ['short', 'long', 'neutral', 'unknown'],
+      oneOf: KINDS,
     },
     { name: 'hours', quantity: 'hours of light', unit: 'h/d', meaning: 'sun and lamps together', atLeast: 0, atMost: 24 },
     {
@@ -39,6 +42,16 @@ export const CHECK_DAY_LENGTH = define({
       atLeast: 0,
       atMost: 24,
     },
+    {
+      name: 'assumed day length',
+      quantity: 'kind of crop that is assumed',
+      unit: 'text',
+      meaning: 'stands in where the kind is blank or unknown; the check then says assumed instead of holds',
+      optional: true,
+      blankAllowed: true,
+      oneOf: KINDS,
+    },
+    WHAT_IS_ASSUMED,
   ],
   returns: { quantity: 'verdict', unit: 'text' },
   source:
@@ -48,9 +61,11 @@ export const CHECK_DAY_LENGTH = define({
     { formula: 'CHECK.DAY.LENGTH("neutral",16)', gives: 'holds, day-neutral' },
     { formula: 'CHECK.DAY.LENGTH("long",16)', gives: 'holds, night of 8 h' },
   ],
-  work: ([dayLength, hours, night], show) => {
+  work: ([dayLength, hours, night, assumed, what], show) => {
     show?.note('what counts for such crops is the unbroken night');
-    if (dayLength === null || dayLength === 'unknown') return 'unknown, how the crop takes day length is not given';
-    return checkDayLength(dayLength, hours, night);
+    if (dayLength !== null && dayLength !== 'unknown') return checkDayLength(dayLength, hours, night);
+    if (assumed === null || assumed === undefined || assumed === 'unknown') return 'unknown, how the crop takes day length is not given';
+    show?.note('how the crop takes day length is not known: what is assumed is taken');
+    return onAssumption(checkDayLength(assumed, hours, night), 'day length', what ?? assumed);
   },
 });

@@ -1,5 +1,5 @@
 /** How the checks word a margin, and what they take for a limit. */
-import { calc, type Refusal, refuse, type Show } from '../define.ts';
+import { calc, isRefusal, type Refusal, refuse, type Show } from '../define.ts';
 
 export const NO_LIMIT = 'unknown, no limit given';
 
@@ -25,6 +25,26 @@ export function limitOf(name: string, argument: string, given: unknown): Limit |
   return typeof given === 'number' ? given : refuse(`${name}: ${argument} is no number; give one of the same kind as the value, or leave it blank.`);
 }
 
+/** A limit as a check takes it: what is known of it, and what a plan takes where nothing is. */
+export interface Held {
+  readonly limit: Limit;
+  readonly assumed: boolean;
+}
+
+/** The known limit; where there is none, the one that a plan assumes, if it does. */
+export function heldTo(name: string, argument: string, given: unknown, assumed: unknown): Held | Refusal {
+  const known = limitOf(name, argument, given);
+  if (known !== undefined) return isRefusal(known) ? known : { limit: known, assumed: false };
+  const taken = limitOf(name, `assumed ${argument}`, assumed);
+  return isRefusal(taken) ? taken : { limit: taken, assumed: taken !== undefined };
+}
+
+/** A check’s text where something was assumed: it never says that it holds, and names what was taken. */
+export function onAssumption(text: string, what: string, named: string | undefined): string {
+  const said = named === undefined || named.trim() === '' ? '' : `: ${named.trim()}`;
+  return `${text.replace(/^holds\b/, 'assumed')}; ${what} assumed${said}`;
+}
+
 export function checkedValue(name: string, given: unknown): number | Refusal {
   return typeof given === 'number' ? given : refuse(`${name}: value is no number; a check needs one.`);
 }
@@ -41,6 +61,22 @@ export const LIMIT = {
   quantity: 'limit',
   unit: 'any',
   meaning: 'of the same kind; blank means that none is known',
+  blankAllowed: true,
+} as const;
+export const ASSUMED_LIMIT = {
+  name: 'assumed limit',
+  quantity: 'limit that is assumed',
+  unit: 'any',
+  meaning: 'stands in where the limit is blank or unknown; the check then says assumed instead of holds',
+  optional: true,
+  blankAllowed: true,
+} as const;
+export const WHAT_IS_ASSUMED = {
+  name: 'what is assumed',
+  quantity: 'what is assumed, in words',
+  unit: 'text',
+  meaning: 'said in the check, such as “500 µmol/m²/s on a leaf”',
+  optional: true,
   blankAllowed: true,
 } as const;
 export const LOOK_WITHIN = {

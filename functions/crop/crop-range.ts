@@ -3,6 +3,7 @@ import { say } from '../check-args.ts';
 import type { CropHeading } from '../data/crops.ts';
 import { calc, isRefusal, type Refusal, refuse, type Show } from '../define.ts';
 import { type CropRow, cropNumber } from './crop-table.ts';
+import { onlyTried } from './crop-tried.ts';
 
 /** What a look-up gives where the table has a blank: a text that no check takes for a limit that holds. */
 export const UNKNOWN = 'unknown';
@@ -39,8 +40,7 @@ export function cropRange(
     tellSource(row, show);
     return end;
   }
-  const sure = row.at('how sure');
-  if (typeof sure === 'string' && sure.includes('range tested only')) {
+  if (onlyTried(row)) {
     return refuse(
       `${name}: this row says only what a trial tested (${say(low ?? 0)} to ${say(high ?? 0)} ${unit}), not what to aim at. Choose a value yourself, or ask for “low” or “high”.`,
     );

@@ -66,6 +66,8 @@ export interface Row extends Line {
 }
 
 export interface Column extends Line {
+  /** In a list: a blank beside a filled first cell is a given that is not answered, never read as nothing or 0. */
+  readonly needed?: true;
   /** Shown width in px; left out: shared evenly. */
   readonly width?: number;
 }
@@ -100,6 +102,23 @@ export interface Page {
   readonly blocks: readonly Block[];
 }
 
+/** The template that a book was begun from, or is. */
+export interface Origin {
+  readonly slug: string;
+  /** Counts up whenever what a template checks becomes another. */
+  readonly edition: number;
+  /** What the template's present edition checks and this book does not, as it was when the book was last opened. */
+  readonly lacks?: Lacks;
+}
+
+/** Labels of checks. */
+export interface Lacks {
+  /** They are not in the book. */
+  readonly checks: readonly string[];
+  /** They are, and work by the rules of the earlier edition. */
+  readonly older: readonly string[];
+}
+
 export interface Book {
   readonly format: 'overbench book';
   readonly version: number;
@@ -114,6 +133,10 @@ export interface Book {
   readonly tables: readonly Table[];
   /** A name stands for a cell or a range, absolute: `bench_length` → `Brief!A1`. */
   readonly names: Readonly<Record<string, string>>;
+  /** Left out in a book that no template is known of. */
+  readonly template?: Origin;
+  /** What took the place of names that an earlier edition had: `wire_amps` → a sentence. */
+  readonly went?: Readonly<Record<string, string>>;
 }
 
-export const CURRENT_VERSION = 2;
+export const CURRENT_VERSION = 3;

@@ -1,6 +1,6 @@
 /** What holds for a cell, when its own word, its row's and its column's are put together; and what it is called. */
 import { type At, cellAt, readReference, textOf } from './address.ts';
-import type { Book, Kind, Range, Row, Table } from './book.ts';
+import type { Book, Column, Kind, Range, Row, Table } from './book.ts';
 import { isFormula, plainText } from './content.ts';
 
 /** The shown unit that was set, on the cell, else its row, else its column. A worked cell without one shows the unit that its formula gives. */
@@ -30,8 +30,15 @@ export function standingOf(at: At): Standing {
   const kind = at.cell?.kind ?? at.row.kind ?? at.column.kind;
   const content = at.cell?.content ?? '';
   if (isFormula(content)) return kind === 'given' ? (pointsAt(at) === undefined ? 'worked' : 'as') : (kind ?? 'worked');
-  if (!at.cell && kind !== 'given') return 'blank';
+  if (!at.cell && kind !== 'given') return isWanted(at.table, at.row, at.column) ? 'given' : 'blank';
   return kind === 'worked' || kind === 'check' ? kind : 'given';
+}
+
+/** Whether a blank there is a given that is not answered: a column of a list says that it is needed, and the row is filled. */
+export function isWanted(table: Table, row: Row, column: Column): boolean {
+  if (!column.needed || table.form !== 'list' || row.head) return false;
+  const [first] = table.columns;
+  return first !== undefined && first !== column && (table.cells[row.id]?.[first.id]?.content ?? '') !== '';
 }
 
 /** The address that a cell's formula points at, where it does nothing else: `=A7`, `=Brief!A1`. */

@@ -1,5 +1,6 @@
 /** Brings stored books of older versions to the current one. */
 import { CURRENT_VERSION } from './book.ts';
+import { firstEdition } from './first-editions.ts';
 
 type Stored = Readonly<Record<string, unknown>>;
 
@@ -7,6 +8,11 @@ type Stored = Readonly<Record<string, unknown>>;
 export const MIGRATIONS: readonly ((stored: Stored) => Stored)[] = [
   // From 2 on a row may say that it holds text.
   (stored) => stored,
+  // From 3 on a book says which edition of which template it was begun from. Until then there was one of each.
+  (stored) => {
+    const slug = stored.template === undefined ? firstEdition(stored) : undefined;
+    return slug === undefined ? stored : { ...stored, template: { slug, edition: 1 } };
+  },
 ];
 
 export type Migrated = { readonly ok: true; readonly book: Stored } | { readonly ok: false; readonly newer: boolean; readonly message: string };

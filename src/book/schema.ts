@@ -51,7 +51,7 @@ const row = v.strictObject({
   holds: v.exactOptional(v.literal('text')),
   strong: v.exactOptional(v.boolean()),
 });
-const column = v.strictObject({ ...line, width: v.exactOptional(wholeUpTo(10_000)) });
+const column = v.strictObject({ ...line, width: v.exactOptional(wholeUpTo(10_000)), needed: v.exactOptional(v.literal(true)) });
 
 const table = v.strictObject({
   id,
@@ -71,6 +71,13 @@ const block = v.variant('kind', [
 
 const page = v.strictObject({ id, title, group: v.exactOptional(title), blocks: v.array(block) });
 
+const labels = v.array(title);
+const origin = v.strictObject({
+  slug: id,
+  edition: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1_000_000)),
+  lacks: v.exactOptional(v.strictObject({ checks: labels, older: labels })),
+});
+
 export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
   format: v.literal('overbench book'),
   version: wholeUpTo(1_000_000),
@@ -83,4 +90,6 @@ export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
   pages: v.pipe(v.array(page), v.maxLength(BOUNDS.pages, `must be at most ${count(BOUNDS.pages)}`)),
   tables: v.pipe(v.array(table), v.maxLength(BOUNDS.tables, `must be at most ${count(BOUNDS.tables)}`)),
   names: v.pipe(group, v.record(v.string(), title)),
+  template: v.exactOptional(origin),
+  went: v.exactOptional(v.pipe(group, v.record(v.string(), text))),
 });

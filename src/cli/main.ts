@@ -11,6 +11,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   show: () => import('./show.ts'),
   csv: () => import('./csv.ts'),
   bring: () => import('./bring.ts'),
+  'take-in': () => import('./take-in.ts'),
   working: () => import('./working.ts'),
   handover: () => import('./handover.ts'),
   batch: () => import('./batch.ts'),

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
+import { wentSaid } from '../book/edition/said.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
 import { asExample } from '../book/said-by.ts';
 import { formatBook } from '../files/book-file.ts';
@@ -57,7 +58,9 @@ function givenCalled(book: Book, name: string): string {
   // What has no name, a scenario's own givens above all, is said by its address.
   const target = named(book, name) ?? (cellAt(book, name) ? name : undefined);
   if (target !== undefined && isGiven(book, target)) return target;
-  if (target !== undefined) throw new WrongUse(`${name} is worked out, not given`);
+  if (target !== undefined) throw new WrongUse(wentSaid(book, name) ?? `${name} is worked out, not given`);
+  const went = wentSaid(book, name);
+  if (went !== undefined) throw new WrongUse(went);
   throw new WrongUse(`no given is named ${name}; ${amongThese(name, givens)}`);
 }
 

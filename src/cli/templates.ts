@@ -1,4 +1,6 @@
 /// <reference types="vite/client" />
+import type { Book } from '../book/book.ts';
+import type { Edition } from '../book/edition/frame.ts';
 import { parseBook } from '../files/book-file.ts';
 import { columns, left } from './columns.ts';
 import { print } from './output.ts';
@@ -18,6 +20,16 @@ export async function templateText(slug: string): Promise<string> {
   const load = bySlug.get(slug);
   if (load) return load();
   throw new WrongUse(`no template ${slug}; ${amongThese(slug, [...bySlug.keys()])}`);
+}
+
+const kept = import.meta.glob<string>('../../templates/editions/*.json', { query: '?raw', import: 'default' });
+
+/** The template that a book was begun from, as it is now, with the edition that the book has of it; undefined where that is the present one, or not known. */
+export async function laterEdition({ template: origin }: Book): Promise<{ readonly template: Book; readonly past: Edition } | undefined> {
+  const [load, past] = [bySlug.get(origin?.slug ?? ''), kept[`../../templates/editions/${origin?.slug}.${origin?.edition}.json`]];
+  if (!load || !past) return undefined;
+  const read = parseBook(await load());
+  return read.ok ? { template: read.book, past: JSON.parse(await past()) as Edition } : undefined;
 }
 
 export const verb: Verb = {

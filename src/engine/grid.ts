@@ -1,6 +1,7 @@
 /** The book seen as sheets of places: which row, column and cell of the book a place is, and back. */
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
+import { isWanted } from '../book/look-up.ts';
 import { cellText, type Place, readReference, tableText } from './addresses.ts';
 import type { Address } from './types.ts';
 
@@ -16,7 +17,9 @@ const numbered = (lines: readonly { readonly id: string }[]): ReadonlyMap<string
 const UNANSWERED: Cell = { content: '' };
 
 function cellIn(table: Table, row: Row, column: Column): Cell | undefined {
-  return table.cells[row.id]?.[column.id] ?? ((row.kind ?? column.kind) === 'given' && !row.head ? UNANSWERED : undefined);
+  const own = table.cells[row.id]?.[column.id];
+  if (own) return own;
+  return ((row.kind ?? column.kind) === 'given' && !row.head) || isWanted(table, row, column) ? UNANSWERED : undefined;
 }
 
 export class Grid {

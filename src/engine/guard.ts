@@ -45,6 +45,8 @@ export interface Names {
   /** Whether a name stands for a cell or a range of the book. */
   has(name: string): boolean;
   all(): Iterable<string>;
+  /** What took the place of a name that an earlier edition had. */
+  went(name: string): string | undefined;
   /** The names of the tables. */
   tables(): Iterable<string>;
   /** The table on a sheet and its size; undefined for the sheet of a formula that lies in no table. */
@@ -105,6 +107,8 @@ function unknown(ast: Ast, names: Names): Fault | undefined {
   if (ast.type === 'FUNCTION_CALL') return call(ast);
   if (ast.type === 'NAMED_EXPRESSION' && !names.has(ast.expressionName)) {
     const name = ast.expressionName;
+    const went = names.went(name);
+    if (went !== undefined) return { word: NO_SUCH_NAME, message: went };
     const call = offered.has(name.toUpperCase()) ? ` ${name.toUpperCase()} is a function: its arguments go in brackets.` : didYouMean(name, names.all());
     return { word: NO_SUCH_NAME, message: `Nothing is called ${name} in this book.${call}` };
   }

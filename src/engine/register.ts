@@ -5,13 +5,13 @@
  */
 import { CellError, ErrorType, FunctionPlugin, HyperFormula } from 'hyperformula';
 import { checkArgs } from '../../functions/check-args.ts';
-import { type Answer, type CellValue, type FunctionRecord, isRefusal, type Param, type Show } from '../../functions/define.ts';
+import { type Answer, type CellValue, type FunctionRecord, isRefusal, type Param, type Refusal, refuse, type Show } from '../../functions/define.ts';
 import { functions } from '../../functions/index.ts';
 import { fromBase, toBase, type Unit, unit } from '../../functions/units.ts';
 import type { Place } from './addresses.ts';
 import { ALLOWED } from './allowed.ts';
 import { BOUNDS } from './bounds.ts';
-import { type Fault, NOT_ANSWERED, pack, REFUSED, TOO_LARGE, unpack } from './errors.ts';
+import { explain, type Fault, NOT_ANSWERED, pack, REFUSED, TOO_LARGE, unpack } from './errors.ts';
 import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
 import './places.ts';
 import './standard.ts';
@@ -23,6 +23,8 @@ export const STATE = 'CELL.STATE';
 export interface Context {
   /** Why a cell that holds STATE has no value. */
   state(at: Place): Fault;
+  /** What a verdict of this book does not look at, in a few words; nothing where it looks at all. */
+  lacking?(): string;
   /** A function has started or ended: the watchdog allows a slow one more time. */
   running?(slow: boolean): void;
 }
@@ -48,14 +50,17 @@ const ready = new Map<string, Ready>(
 
 const inUnit = (value: number, u: Unit | undefined): number => (u ? fromBase(value, u) : value);
 
-/** A range as rows of values; the first error in it, if any. A given not answered is a blank. */
-function cells(range: SimpleRangeValue, u: Unit | undefined): CellValue[][] | CellError {
-  const rows: CellValue[][] = [];
+type Line = (CellValue | Refusal)[];
+
+/** A range as rows of values; the first error in it, if any. A given not answered is a blank. Where faults pass, each error is its reason. */
+function cells(range: SimpleRangeValue, u: Unit | undefined, faultsPass = false): Line[] | CellError {
+  const rows: Line[] = [];
   for (const line of range.rawData()) {
-    const row: CellValue[] = [];
+    const row: (CellValue | Refusal)[] = [];
     for (const inner of line) {
       const value = plain(inner);
-      if (isUnanswered(value)) row.push(null);
+      if (faultsPass && value instanceof CellError) row.push(refuse(explain(value.type, value.message).message));
+      else if (isUnanswered(value)) row.push(null);
       else if (value instanceof CellError) return value;
       else if (typeof value === 'number') row.push(inUnit(value, u));
       else row.push(value instanceof SimpleRangeValue ? null : value);
@@ -65,14 +70,15 @@ function cells(range: SimpleRangeValue, u: Unit | undefined): CellValue[][] | Ce
   return rows;
 }
 
-type Argument = CellValue | CellValue[][] | undefined;
+type Argument = CellValue | Refusal | Line[] | undefined;
 
 function argument(value: Raw, param: Param, u: Unit | undefined): Argument | CellError {
   if (value instanceof SimpleRangeValue) {
-    const rows = cells(value, u);
+    const rows = cells(value, u, param.faultsPass);
     if (rows instanceof CellError || param.shape === 'range') return rows;
     return rows.length === 1 && rows[0]?.length === 1 ? (rows[0][0] ?? null) : rows;
   }
+  if (value instanceof CellError && param.faultsPass) return [[refuse(explain(value.type, value.message).message)]];
   if (value instanceof CellError) return param.blankAllowed && isUnanswered(value) ? null : value;
   const one = typeof value === 'number' ? inUnit(value, u) : value;
   return param.shape === 'range' ? [[one]] : one;
@@ -137,6 +143,11 @@ class Ours extends FunctionPlugin {}
 /** The calculator does not let these two go; formulas that call them are refused before they reach it. */
 const PROTECTED: ReadonlySet<string> = new Set(['VERSION', 'OFFSET']);
 
+const VERDICT_NAME = 'VERDICT';
+
+/** A verdict of a book that lacks checks never says plain “holds”. */
+const withLacking = (verdict: string, lacking: string): string => (lacking === '' ? verdict : `${verdict}${verdict === 'holds' ? ',' : ';'} ${lacking}`);
+
 function method(record: FunctionRecord): Method {
   const { slow = false } = record;
   return function (ast, state) {
@@ -146,7 +157,8 @@ function method(record: FunctionRecord): Method {
     if (slow) context?.running?.(true);
     const answer = run(record, args, undefined);
     if (slow) context?.running?.(false);
-    return typeof answer === 'object' ? asError(answer) : answer;
+    if (typeof answer === 'object') return asError(answer);
+    return record.name === VERDICT_NAME && typeof answer === 'string' ? withLacking(answer, context?.lacking?.() ?? '') : answer;
   };
 }
 

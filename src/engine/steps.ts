@@ -2,8 +2,10 @@
  * The working of one formula: its parts as steps that can be reckoned again, innermost first. Our own functions tell their
  * steps by the same run that works them out; operators and the standard's functions are written as expressions in printed numbers.
  */
+
 import { digits, type FunctionRecord, type Step, stepList } from '../../functions/define.ts';
 import { baseUnits, defaultUnit, fromBase, toBase, unit, withCurrency } from '../../functions/units.ts';
+import { lacksSaid } from '../book/edition/said.ts';
 import type { Place, Span } from './addresses.ts';
 import { toEditable } from './formula-text.ts';
 import { type Ast, type BinaryType, CellError, type Raw, SimpleRangeValue } from './hyper.ts';
@@ -214,6 +216,8 @@ export class Steps {
     const answer = run(record, args, told.show);
     const any = this.givenIn(record, asts);
     for (const step of told.steps) this.push(step, any);
+    const lacks = record.name === 'VERDICT' && this.book.grid.book ? lacksSaid(this.book.grid.book) : '';
+    if (lacks !== '') this.steps.push({ kind: 'note', label: lacks });
     if (typeof answer !== 'number') return undefined;
     const symbol = this.inBook(record.returns.unit === 'any' ? any : record.returns.unit);
     const u = conversion(record.returns.unit);

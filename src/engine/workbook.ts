@@ -9,7 +9,8 @@ import type { At } from '../book/address.ts';
 import { type Limits, notAllowed, resultLimits, resultNotAllowed } from '../book/allowed.ts';
 import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
-import { rangeOf } from '../book/look-up.ts';
+import { lacksShort, wentSaid } from '../book/edition/said.ts';
+import { rangeOf, titleOf } from '../book/look-up.ts';
 import { cellText, keyOf, type Place, placeOf, readReference, type Span, tableText } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { type Fault, NOT_ANSWERED, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
@@ -77,6 +78,10 @@ export class Workbook {
     this.life = life;
     this.context = {
       state: (at) => this.faults.get(keyOf(at)) ?? this.unanswered(at),
+      lacking: () => {
+        const lacks = this.grid.book?.template?.lacks;
+        return lacks ? lacksShort(lacks) : '';
+      },
       ...(life.running && { running: life.running }),
     };
     this.hyper = this.calculator([SCRATCH]);
@@ -231,6 +236,7 @@ export class Workbook {
     const names = {
       has: (name: string) => name === 'TRUE' || name === 'FALSE' || this.names.has(name.toUpperCase()),
       all: () => this.names.values(),
+      went: (name: string) => this.grid.book && wentSaid(this.grid.book, name),
       tables: () => this.grid.tables.map((table) => table.name),
       table: (sheet: number) => this.grid.size(sheet),
     };
@@ -251,7 +257,10 @@ export class Workbook {
   }
 
   private unanswered(at: Place): Fault {
-    const [heading, address] = [this.grid.heading(at), this.grid.address(at)];
+    const [said, address] = [this.grid.heading(at), this.grid.address(at)];
+    const place = this.grid.inBook(at);
+    // In a list the row is called by what stands first in it: "Rail 45, Price".
+    const heading = said === address && place?.table.form === 'list' ? titleOf(place) : said;
     return { word: NOT_ANSWERED, message: `${heading === address ? address : `${heading} (${address})`} is not answered yet.` };
   }
 
@@ -373,7 +382,7 @@ export class Workbook {
   private touchedBy(edit: Edit): readonly Place[] {
     if (edit.at === 'cell') {
       const at = this.grid.place(edit.table, edit.row, edit.column);
-      return at ? [at] : [];
+      return at ? [at, ...this.wantedBeside(at, edit)] : [];
     }
     if ((edit.at !== 'row' && edit.at !== 'column') || !matters(edit.before, edit.after)) return [];
     const sheet = this.grid.tables.findIndex((table) => table.id === edit.table);
@@ -381,6 +390,13 @@ export class Workbook {
     const length = (edit.at === 'row' ? table?.columns.length : table?.rows.length) ?? 0;
     // Blank cells too: what is blank still has the unit of its row.
     return Array.from({ length }, (_, i) => (edit.at === 'row' ? { sheet, row: edit.index, col: i } : { sheet, row: i, col: edit.index }));
+  }
+
+  /** A row of a list that begins to be filled, or is emptied, wants its needed cells or no longer does. */
+  private wantedBeside(at: Place, { before, after }: Edit & { at: 'cell' }): readonly Place[] {
+    const table = this.grid.tables[at.sheet];
+    if (at.col !== 0 || table?.form !== 'list' || ((before?.content ?? '') === '') === ((after?.content ?? '') === '')) return [];
+    return table.columns.flatMap((column, col) => (column.needed ? [{ ...at, col }] : []));
   }
 
   /** The cells that a reference, a range or a name in a formula stands for. */
@@ -454,9 +470,11 @@ export class Workbook {
   }
 }
 
+const needed = (line: Row | Column | null): boolean => line !== null && 'needed' in line && line.needed === true;
+
 /** Whether a row or column says something else of its cells than before: their unit, their kind, their heading, what they may hold. */
 function matters(before: Row | Column | null, after: Row | Column | null): boolean {
-  if (before?.kind !== after?.kind) return true;
+  if (before?.kind !== after?.kind || needed(before) !== needed(after)) return true;
   return before?.unit !== after?.unit || before?.label !== after?.label || JSON.stringify(before?.range) !== JSON.stringify(after?.range);
 }
 
@@ -472,5 +490,6 @@ function declaredUnit(ast: Ast): string | undefined {
 function isLocal(edit: Edit, currency: string): boolean {
   if (edit.at === 'cell' || edit.at === 'page' || edit.at === 'block') return true;
   if (edit.at === 'row' || edit.at === 'column') return edit.before !== null && edit.after !== null && edit.before.id === edit.after.id;
-  return edit.at === 'book' && (edit.after.currency === undefined || edit.after.currency === currency);
+  // What a verdict says of a later edition is said anew.
+  return edit.at === 'book' && edit.before.template === edit.after.template && (edit.after.currency === undefined || edit.after.currency === currency);
 }

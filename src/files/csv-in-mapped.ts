@@ -10,6 +10,7 @@ import { notAllowed } from '../book/allowed.ts';
 import type { Cell, Row, Table } from '../book/book.ts';
 import { BOUNDS, count } from '../book/bounds.ts';
 import { plainText } from '../book/content.ts';
+import { wentSaid } from '../book/edition/said.ts';
 import { addressOf, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { unguard } from './csv.ts';
@@ -267,6 +268,8 @@ export class RowsPlacer extends Base {
     const text = unguard(fields[into.from] ?? '').trim();
     const found = this.keys.get(keyOf(text));
     if (found !== undefined) return found;
+    const went = wentSaid(this.draft.book, text);
+    if (went !== undefined && !this.keys.has(keyOf(text))) return went;
     return this.keys.has(keyOf(text)) ? `Two rows of ${this.table.name} are called “${text}”.` : `${this.table.name} has no row “${text.slice(0, 60)}”.`;
   }
 

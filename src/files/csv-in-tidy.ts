@@ -5,9 +5,10 @@
 import { readContent } from '../../functions/quantity-text.ts';
 import { unit } from '../../functions/units.ts';
 import { type At, readReference, tableNamed } from '../book/address.ts';
-import type { Cell, Range, Table } from '../book/book.ts';
+import type { Book, Cell, Range, Table } from '../book/book.ts';
 import { BOUNDS } from '../book/bounds.ts';
 import { isFormula, plainText } from '../book/content.ts';
+import { wentSaid } from '../book/edition/said.ts';
 import { named, noteOf, rangeOf, sourceOf, standingOf, unitOf } from '../book/look-up.ts';
 import type { Values } from '../engine/types.ts';
 import { unguard } from './csv.ts';
@@ -53,6 +54,11 @@ export class TidyPlacer {
     if (!reference || reference.range) return `“${told.address}” is no cell's address.`;
     if (reference.table !== undefined && reference.table.toLowerCase() !== told.table.toLowerCase())
       return `Its table is “${told.table}”, but its address is in “${reference.table}”.`;
+    // By its old address it would land in whatever stands there now.
+    const went = field('name')
+      .split(' ')
+      .flatMap((name) => wentUnless(this.draft.book, name))[0];
+    if (went !== undefined) return went;
     const { row, column } = reference.from;
     const key = `${told.table.toLowerCase()}!${column}!${row}`;
     if (this.seen.has(key)) return `${told.address} is told a second time; the first stands.`;
@@ -155,6 +161,12 @@ const isOther = (a: string, b: string): boolean => {
   const [x, y] = [unit(a), unit(b)];
   return !x || !y || x.dimension !== y.dimension || x.reading !== y.reading;
 };
+
+/** Why a record of a name that an earlier edition had finds no place. */
+function wentUnless(book: Book, name: string): readonly string[] {
+  const went = named(book, name) === undefined ? wentSaid(book, name) : undefined;
+  return went === undefined ? [] : [went];
+}
 
 const NOWHERE: Table = { id: 't', name: '', form: 'plain', columns: [], rows: [], cells: {} };
 

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { BESIDE } from '../book/bounds.ts';
+import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
 import { countLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
@@ -33,6 +34,12 @@ export function stillOpen({ book }: Reader): TemplateResult | typeof nothing {
   return html`<p class="open"><b>${left} of ${all} questions ${left === 1 ? 'is' : 'are'} still to be asked</b>: ${LEFT}.</p>`;
 }
 
+/** What the plan was not held against: a sheet of an earlier edition must not look like one of the present. */
+export function lacking({ book }: Reader): TemplateResult | typeof nothing {
+  const said = lacksSaid(book);
+  return said === '' ? nothing : html`<p class="open lacking"><b>Not all is checked:</b> ${said}</p>`;
+}
+
 /** What fails and what nobody knows comes before all else; a plan that holds says so in one line. */
 export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const { checks } = reader;
@@ -43,11 +50,12 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const failing = singles.filter((check) => check.state === 'fails' || check.value.kind === 'error');
   const open = singles.filter((check) => check.state === 'unknown' || check.value.kind === 'blank');
   const near = singles.filter((check) => check.state === 'look');
+  const assumed = singles.filter((check) => check.state === 'assumed');
   const bad = failing.length > 0;
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
     <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${shown(v)}.</span> `)}</p>
-    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${reasons(failing)}
+    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${group(assumed, 'Holds only if what is assumed is so')}${reasons(failing)}
     ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest.</p>` : nothing}
   </section>`;
 }
@@ -83,7 +91,11 @@ export function compared(reader: Reader): TemplateResult | typeof nothing {
 function ranking(reader: Reader): unknown {
   const cheapest = reader.named('cheapest');
   if (!cheapest || (cheapest.value.kind === 'text' && !reader.letters.includes(cheapest.text))) return 'none of them holds, so none is ranked';
-  return html`${cheapestLabel(reader)} ${shown(cheapest)}`;
+  const left = reader.letters.filter((_, c) => {
+    const [found, cost] = [reader.row('verdict', c), reader.row('annual', c)];
+    return found?.state !== 'fails' && found?.state !== 'unknown' && (found?.value.kind === 'error' || cost?.value.kind === 'error');
+  });
+  return html`${cheapestLabel(reader)} ${shown(cheapest)}${left.length > 0 ? `; not ranked, as not all of it can be worked out: ${left.join(', ')}` : nothing}`;
 }
 
 const cell = (found: Found | undefined): unknown => (found ? shown(found) : nothing);

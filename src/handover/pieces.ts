@@ -7,9 +7,8 @@ import type { Found } from './reader.ts';
 
 /** A value as its cell shows it. The address goes with it, so that print can be held against the book. */
 export function shown(found: Found): TemplateResult {
-  const { text, unit, state, address } = found;
-  if (state)
-    return html`<span class="check" data-cell=${address}><b class="word ${state}">${text.slice(0, state.length)}</b>${text.slice(state.length)}</span>`;
+  const { text, unit, state, word = '', address } = found;
+  if (state) return html`<span class="check" data-cell=${address}><b class="word ${state}">${text.slice(0, word.length)}</b>${text.slice(word.length)}</span>`;
   const bare = unit === '' ? text : text.slice(0, -unit.length);
   return html`<span class=${`val ${found.value.kind === 'number' ? 'num' : breaking(text)}`} data-cell=${address}>${bare}${unit === '' ? nothing : html`<span class=${bare.endsWith(GAP) ? 'u apart' : 'u'}>${unit}</span>`}</span>`;
 }

@@ -21,6 +21,8 @@ export interface Found {
   /** The end of the text that is its unit. */
   readonly unit: string;
   readonly state?: State;
+  /** Of a check: the word at the head of its text. */
+  readonly word?: string;
   readonly source: string;
 }
 
@@ -95,7 +97,7 @@ export class Reader {
     const value = valueAt(this.values, address);
     const standing = standingOf(at);
     const decimals = decimalsOf(at);
-    const state = standing === 'check' ? checkOf(value)?.state : undefined;
+    const check = standing === 'check' ? checkOf(value) : undefined;
     return {
       at,
       address,
@@ -104,7 +106,7 @@ export class Reader {
       value,
       text: value.kind === 'blank' ? UNKNOWN : lineOf(value, decimals),
       unit: value.kind === 'number' ? unitAfter(showNumber(value.base, value.unit, decimals)) : '',
-      ...(state && { state }),
+      ...(check && { state: check.state, word: check.word }),
       source: sourceOf(at) ?? '',
     };
   }

@@ -5,7 +5,7 @@ import { canonicalText } from '../book/canonical.ts';
 import type { Address, Engine, PictureField, TraceNode, Values } from '../engine/types.ts';
 import { checksum } from '../files/checksum.ts';
 import { gridOf, readPicture, type Series } from '../pictures/series.ts';
-import { compared, head, headlines, stillOpen, verdict } from './front.ts';
+import { compared, head, headlines, lacking, stillOpen, verdict } from './front.ts';
 import { grids, lightList, map, spread, squaresOf } from './light.ts';
 import { plan } from './plan.ts';
 import { Reader } from './reader.ts';
@@ -59,7 +59,7 @@ async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
 
 export function sheet({ reader, fingerprint, light, traces, swings: found }: Sheet): TemplateResult {
   return html`<article class="handover">
-    ${head(reader, fingerprint)}${stillOpen(reader)}${verdict(reader)}${headlines(reader)}
+    ${head(reader, fingerprint)}${stillOpen(reader)}${lacking(reader)}${verdict(reader)}${headlines(reader)}
     ${light ? plan(reader, light.map) : html`<p class="refused">No plan or light map: the light can’t be worked out from what is known.</p>`}
     <div class="two beside">${light ? side(reader, light.map) : nothing}${settings(reader)}</div>
     ${compared(reader)}

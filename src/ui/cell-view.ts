@@ -18,6 +18,8 @@ export interface CellView {
   /** Text of a text cell; a check's margin. */
   readonly text: string;
   readonly state?: State;
+  /** Of a check: how it is said. */
+  readonly word?: string;
   /** Its value is not that of the base scenario. */
   readonly differs: boolean;
   /** "same as A": a given that points at its neighbour of another scenario. */
@@ -68,7 +70,7 @@ export function viewOf(at: At, values: Values): CellView {
     value,
     ...(number && { number }),
     text,
-    ...(check && { state: check.state }),
+    ...(check && { state: check.state, word: check.word }),
     differs: given && baseValue !== undefined && value.kind !== 'blank' && !sameValue(value, baseValue),
     ...(sameAs !== undefined && { sameAs }),
     difference: standing === 'worked' && baseValue && !isPlace(at) ? differenceText(value, baseValue) : '',
@@ -105,7 +107,8 @@ export function spokenValue(view: CellView): string {
     return `${number.sign === MINUS ? 'minus ' : ''}${number.whole.replaceAll(GAP, '')}${number.fraction} ${spokenUnit(number.unit, !/^1$/.test(number.whole + number.fraction))}`.trim();
   if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : view.standing === 'blank' ? 'blank' : 'not worked out yet';
   if (value.kind === 'error') return `${value.word}. ${value.message}`;
-  if (view.state) return view.text === '' ? view.state : `${view.state}, ${view.text}`;
+  // A verdict counts: “fails 2: Evenness, Drop”.
+  if (view.word) return view.text === '' ? view.word : `${view.word}${/^\d+: /.test(view.text) ? '' : ','} ${view.text}`;
   return view.text;
 }
 

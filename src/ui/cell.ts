@@ -30,7 +30,10 @@ export function cellParts(view: CellView, marks: CellMarks): CellParts {
   if (marks.pending !== undefined) return { looks: `v g t${keyed}`, inside: html`${line(marks.pending)}${letter}` };
   if (view.value.kind === 'error') return errorParts(view, keyed, letter);
   if (view.state) {
-    return { looks: `ck${keyed}`, inside: html`<span class="tag ${view.state}">${view.state}</span><span class="m">${view.text}</span>${letter}` };
+    return {
+      looks: `ck${keyed}`,
+      inside: html`<span class="tag ${view.state}">${view.word}</span><span class="m" title=${view.text.length > 24 ? view.text : nothing}>${view.text}</span>${letter}`,
+    };
   }
   const looks = `v ${kindClass(view)}`;
   if (view.number) return numberParts(view, `${looks}${keyed}`, marks.list === true, letter);

@@ -56,6 +56,9 @@ export interface Desk {
   readonly hasFit: boolean;
   carryFit(): void;
   switchMeasures(): void;
+  /** The template of the open book checks what it does not. */
+  readonly hasLacks: boolean;
+  takeIn(): Promise<void>;
 }
 
 export interface Command {

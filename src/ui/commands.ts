@@ -93,6 +93,13 @@ export const commands: readonly Command[] = [
     when: (d) => d.hasFit,
     run: (d) => d.carryFit(),
   },
+  {
+    id: 'take-in',
+    label: 'Take in what the template checks now',
+    words: 'edition older newer update checks lacking template upgrade',
+    when: (d) => d.hasLacks,
+    run: (d) => void d.takeIn(),
+  },
   { id: 'back', label: 'Back to the value before', words: 'return working follow', when: (d) => d.canReturn, run: (d) => d.goBack() },
   {
     id: 'to-working',

@@ -83,11 +83,12 @@ export class ObContents extends Part {
     return verdict === undefined ? nothing : html`<i>${verdict}</i>`;
   }
 
-  /** How many scenarios hold, or where none does, may: "2 hold", "1 to look at". Read from the verdict row. */
+  /** How many scenarios hold, and how many more on assumptions, or where none does, may: "2 hold", "1 holds, 1 assumed", "1 to look at". Read from the verdict row. */
   #verdict(table: Book['tables'][number]): string | undefined {
     const row = table.rows.findIndex((r) => r.strong);
     if (row < 0) return undefined;
     let holds = 0;
+    let assumed = 0;
     let look = 0;
     let checks = 0;
     for (const [c] of table.columns.entries()) {
@@ -96,13 +97,15 @@ export class ObContents extends Part {
       const { state, value } = viewOf(at, this.values);
       if (value.kind !== 'blank') checks++;
       if (state === 'holds') holds++;
+      if (state === 'assumed') assumed++;
       if (state === 'look') look++;
     }
     // None: there are no checks, or they are not worked out yet.
     if (checks === 0) return undefined;
     // What only asks for a look may work.
-    if (holds === 0) return look > 0 ? `${look} to look at` : 'none holds';
-    return holds === 1 ? '1 holds' : `${holds} hold`;
+    if (holds + assumed === 0) return look > 0 ? `${look} to look at` : 'none holds';
+    const said = [holds > 0 && (holds === 1 ? '1 holds' : `${holds} hold`), assumed > 0 && `${assumed} assumed`];
+    return said.filter(Boolean).join(', ');
   }
 }
 customElements.define('ob-contents', ObContents);

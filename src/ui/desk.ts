@@ -220,6 +220,15 @@ export class PageDesk implements Desk {
     const { carryFound } = await import('./carry-fit.ts');
     this.#run((book) => carryFound(book, session?.values ?? {}));
   }
+  get hasLacks(): boolean {
+    return this.#room.session?.book.template?.lacks !== undefined;
+  }
+  async takeIn(): Promise<void> {
+    const { session } = this.#room;
+    const { taken } = await import('./renewing.ts');
+    const answer = session && (await taken(session.book));
+    if (answer) this.#run(() => answer);
+  }
   async showIn({ what, unit }: Wishes['unit']): Promise<void> {
     const { at } = this.#room;
     if (!at) return;

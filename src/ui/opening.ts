@@ -14,9 +14,11 @@ const DEMO = 'trade-bench';
 // Templates are books, fetched as they stand when one is wished for; of the others only what the list of them says.
 const urls = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, query: '?url', import: 'default' }));
 const titles = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'title' }));
+/** Which edition each template is. */
+const editions = bySlug(import.meta.glob<Book['template']>('../../templates/*.json', { eager: true, import: 'template' }));
 const purposes = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, import: 'purpose' }));
 
-function bySlug(found: Record<string, string>): ReadonlyMap<string, string> {
+function bySlug<T>(found: Record<string, T>): ReadonlyMap<string, T> {
   return new Map(Object.entries(found).map(([path, value]) => [path.replace(/^.*\/|\.json$/g, ''), value]));
 }
 
@@ -36,14 +38,22 @@ export const templateCards: readonly TemplateCard[] = [...titles]
 export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
   switch (wish.what) {
     case 'book':
-      return keeping.fetch(wish.id);
+      return saysLacks(await keeping.fetch(wish.id));
     case 'demo':
       return fromTemplate(DEMO, { title: 'Propagation bench' });
     case 'template':
       return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
     case 'file':
-      return fromFile(keeping);
+      return saysLacks(await fromFile(keeping));
   }
+}
+
+/** A book that is opened says what its template checks and it does not. */
+async function saysLacks<T extends Found | Unopened | Tabular | undefined>(found: T): Promise<T> {
+  const origin = found && 'book' in found ? found.book.template : undefined;
+  if (!found || !('book' in found) || !origin || origin.edition >= (editions.get(origin.slug)?.edition ?? 0)) return found;
+  const { opened } = await import('./renewing.ts');
+  return { ...found, book: await opened(found.book) };
 }
 
 async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {

@@ -1,6 +1,7 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book, Page } from '../book/book.ts';
+import { lacksSaid } from '../book/edition/said.ts';
 import { placeOf, tableOfBlock } from '../book/look-up.ts';
 import type { Address, Engine, Values } from '../engine/types.ts';
 import { menu } from './blocks/menu.ts';
@@ -87,6 +88,7 @@ export class ObPage extends Part {
     const begun = this.begun?.page === page.id ? this.begun : undefined;
     const verbs = page.blocks.length === 0 ? ADD_VERBS : [];
     return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, verbs: PAGE_VERBS, can: (verb) => can(verb, this.book, spotOf(this.book, page.id, undefined)), run: (verb) => this.#run(verb) })}</div>
+      ${this.#lacks()}
       ${askedLine(this.book, page, this.desk)}
       <div @ob-text-ended=${(e: CustomEvent<Wishes['text-ended']>) => this.#ended(e.detail)}>
         ${repeat(
@@ -97,6 +99,15 @@ export class ObPage extends Part {
         ${begun && begun.at >= page.blocks.length ? this.#newText(begun) : nothing}
       </div>
       ${verbs.length > 0 && !begun ? html`<p class="prose">Nothing stands on this page yet.</p><div class="do">${verbs.map((verb) => html`<button type="button" class="btn" @click=${() => this.#run(verb)}>${labelOf(command(verb), this.desk)}</button>`)}</div>` : nothing}`;
+  }
+
+  /** On the pages of scenarios, above all else: what the verdicts there do not look at. */
+  #lacks(): TemplateResult | typeof nothing {
+    const lacks = lacksSaid(this.book);
+    const compares = this.page.blocks.some((block) => block.kind === 'table' && tableOfBlock(this.book, block.table)?.form === 'scenarios');
+    if (lacks === '' || !compares) return nothing;
+    const take = command('take-in');
+    return html`<div class="asked-line lacks"><p>${lacks}</p><div class="do"><button type="button" class="btn" @click=${() => take.run(this.desk)}>${labelOf(take, this.desk)}</button></div></div>`;
   }
 
   #newText(begun: { readonly page: string; readonly at: number }): TemplateResult {

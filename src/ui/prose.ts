@@ -162,7 +162,7 @@ export class ObProse extends Part {
     if (view.state) {
       const tag = document.createElement('span');
       tag.className = `tag ${view.state}`;
-      tag.textContent = view.state;
+      tag.textContent = view.word ?? view.state;
       chip.replaceChildren(tag, view.text ? ` ${view.text}` : '');
       return;
     }

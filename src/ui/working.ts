@@ -94,7 +94,7 @@ export class ObWorking extends Part {
     const big = number
       ? html`<div class="big">${number.sign}${number.whole}${number.fraction}${number.unit ? html` <span class="u">${number.unit}</span>` : nothing}</div>`
       : view.state
-        ? html`<div class="big check"><span class="tag ${view.state}">${view.state}</span></div>${view.text ? html`<div class="margin">${view.text}</div>` : nothing}`
+        ? html`<div class="big check"><span class="tag ${view.state}">${view.word}</span></div>${view.text ? html`<div class="margin">${view.text}</div>` : nothing}`
         : view.value.kind === 'error'
           ? html`<div class="big err">${view.value.word}</div>`
           : html`<div class="big text">${view.value.kind === 'blank' ? spokenValue(view) : view.text}</div>`;

@@ -130,6 +130,19 @@ describe('books of older versions', () => {
     expect(migrate({ version: 2 }, steps, 3)).toEqual({ ok: true, book: { version: 3, three: true } });
   });
 
+  it('from before editions count as the first one of the template that their purpose, title or id names', () => {
+    const origin = (stored: object): unknown => {
+      const migrated = migrate({ version: 2, ...stored });
+      return migrated.ok ? migrated.book.template : migrated;
+    };
+    const purpose = 'Which lights, how many and how high over one bench, on which supplies, and at what cost: up to five ways side by side.';
+    expect(origin({ id: 'trade-bench' })).toEqual({ slug: 'trade-bench', edition: 1 });
+    expect(origin({ id: '7b1f', title: 'Bench by the door', purpose })).toEqual({ slug: 'trade-bench', edition: 1 });
+    expect(origin({ id: '7b1f', title: 'Single shelf' })).toEqual({ slug: 'single-shelf', edition: 1 });
+    expect(origin({ id: '7b1f', title: 'Something else' })).toBeUndefined();
+    expect(origin({ id: 'constructor', title: 'toString' })).toBeUndefined();
+  });
+
   it('and newer ones are told apart from what says no version', () => {
     expect(migrate({ version: CURRENT_VERSION + 1 })).toMatchObject({ ok: false, newer: true });
     for (const version of [undefined, '1', 0, 1.5]) expect(migrate({ version })).toMatchObject({ ok: false, newer: false });

@@ -181,6 +181,15 @@ describe('a tidy file that comes back', () => {
 });
 
 describe('a tidy file made by hand', () => {
+  it('of a name that went is told what took its place, and does not land in what stands there now', async () => {
+    const address = Object.values(sample.names)[0]?.replaceAll('$', '') ?? '';
+    const book: Book = { ...sample, went: { shelf_amps: 'Its size says now what the wire carries.' } };
+    const table = address.slice(0, address.indexOf('!'));
+    const plan = await bringIn(book, `table,address,name,value\r\n${table},${address},shelf_amps,7\r\n`);
+    expect(plan.problems.map(({ message }) => message)).toEqual(['shelf_amps is no longer given. Its size says now what the wire carries.']);
+    expect(plan.placed).toBe(0);
+  });
+
   it('leaves alone what it has no column for, and takes a bare number in the unit of its cell', async () => {
     const plan = await bringIn(sample, 'table,address,value\nBrief,Brief!A1,4.2\n');
     const at = placeOf(apply(sample, plan.change), 'Brief!A1');

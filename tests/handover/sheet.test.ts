@@ -167,6 +167,26 @@ describe('the sheet', () => {
     made.session.close();
   });
 
+  it('says what holds only if an assumption does, which checks it lacks, and which scenario could not be ranked', async () => {
+    const start = templateBook('trade-bench');
+    const assumed = withCell(start, 'scenarios', 'c_height', '=CHECK.AT.MOST(A7,"unknown",0,UNIT(2,"m"),"a room of 2 m")');
+    const book: Book = {
+      ...assumed,
+      template: { slug: 'trade-bench', edition: 1, lacks: { checks: ['Cores', 'Shade'], older: ['Drop'] } },
+    };
+    const made = await make(book, 'A');
+    expect(textOf(made.body)).toContain('It lacks 2 checks of the present one: Cores, Shade. 1 check works by older rules: Drop.');
+    expect(textOf(section(made.body, 'verdict'))).toContain('2 checks lacking, 1 by older rules');
+    expect(textOf(section(made.body, 'verdict'))).toMatch(
+      /Holds only if what is assumed is so:[\s\S]*Height: assumed, 85 % under; limit assumed: a room of 2 m/,
+    );
+    made.session.close();
+    // What B costs can't be worked out.
+    const unpriced = await make(withCell(start, 'scenarios', 'annual', '=1/0', 'b'));
+    expect(textOf(section(unpriced.body, 'compared'))).toMatch(/not ranked, as not all of it can be worked out: B/);
+    unpriced.session.close();
+  });
+
   it('says how many questions are open and what is the example’s, until it is asked', async () => {
     const mark = /(?:Site|of|until)[^.]*?\(from the template, not agreed\)/g;
     const begun = asExample({ ...templateBook('trade-bench'), client: 'Two sisters' });

@@ -14,7 +14,7 @@ const look = (name: string, ...args: readonly string[]): unknown => {
   return isRefusal(answer) ? `refused: ${answer.message}` : answer;
 };
 
-// Source, and the call that must give its number: CROP.DLI( CROP.PPFD( CROP.HOURS( CROP.HOURS.LIMIT( CROP.PPFD.LIMIT( CROP.DAY.LENGTH(
+// Source, and the call that must give its number: CROP.DLI( CROP.PPFD( CROP.HOURS( CROP.HOURS.LIMIT( CROP.PPFD.LIMIT( CROP.DAY.LENGTH( CROP.TRIED(
 test.each([
   ['Both et al., optimum 17 mol/m²/d for head lettuce', 'CROP.DLI', ['lettuce', 'head greenhouse'], 17],
   ['Scientific Reports 2023 13:10923, iceberg lettuce at 200 µmol/m²/s', 'CROP.PPFD', ['iceberg lettuce', 'indoor'], 200],
@@ -38,6 +38,13 @@ test('a blank limit is unknown, a row that was only tested has no aim, and a wro
   expect(look('CROP.DLI', 'Basil', 'indoor')).toMatch(/^refused: .*“sweet basil”/);
   expect(look('CROP.DLI', 'tomato', 'indoors')).toMatch(/^refused: .*“plug seedlings indoor”, “fruiting”/);
 });
+
+// What each source did: the first two tried treatments and recommend none, the last recommends.
+test.each([
+  ['Craver, Gerovac, Lopez and Kopsell 2017, JASHS 142(1):3, brassica microgreens at 6, 12 and 18', ['microgreens brassica', 'indoor'], true],
+  ['Horticulturae 2021 7(6):139, cucumber seedlings, a range tested', ['cucumber', 'plug seedlings indoor'], true],
+  ['Both et al., optimum 17 mol/m²/d for head lettuce', ['lettuce', 'head greenhouse'], false],
+] as const)('whether only a range was tried: %s', (_, args, wanted) => expect(look('CROP.TRIED', ...args)).toBe(wanted));
 
 test('every row names its source and how sure it is, and no crop has a stage twice', () => {
   const targets = cropTargets();

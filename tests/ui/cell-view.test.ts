@@ -49,6 +49,20 @@ describe('the name of a cell, as it is read aloud', () => {
     expect(name(1, 1)).toMatch(/^Mean PPFD, B: 217\.4 micromoles per square metre per second, worked, plus 0\.4.% against A$/);
   });
 
+  it('says of a check what it assumes, and of a verdict how many and which, or that it holds only so far', () => {
+    const said = (text: string): readonly string[] => {
+      const at = placeIn(table, 0, 2);
+      if (!at) throw new Error('no such cell');
+      const view = viewOf(at, { 'Scenarios!A3': { kind: 'text', text } });
+      return [view.state ?? '', view.word ?? '', spokenName(at, view)];
+    };
+    expect(said('assumed, 35 % under; limit assumed: 500')).toEqual(['assumed', 'assumed', 'Evenness, A: assumed, 35 % under; limit assumed: 500, check']);
+    expect(said('holds, 2 assumed: Hours, Drop')).toEqual(['assumed', 'holds', 'Evenness, A: holds, 2 assumed: Hours, Drop, check']);
+    expect(said('holds, 1 check lacking')).toEqual(['assumed', 'holds', 'Evenness, A: holds, 1 check lacking, check']);
+    expect(said('fails 2: Evenness, Drop')).toEqual(['fails', 'fails', 'Evenness, A: fails 2: Evenness, Drop, check']);
+    expect(said('holds, 2 % under')).toEqual(['holds', 'holds', 'Evenness, A: holds, 2 % under, check']);
+  });
+
   it('says no difference for a place in a list, which is no amount, but does for what is reckoned from one', () => {
     const plain = (base: number): Value => ({ kind: 'number', base, unit: '' });
     const found: Values = { ...values, 'Scenarios!A2': plain(2), 'Scenarios!B2': plain(4) };

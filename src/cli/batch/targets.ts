@@ -2,6 +2,7 @@
 import { unit } from '../../../functions/units.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
+import { wentSaid } from '../../book/edition/said.ts';
 import { addressOf, placeOf, standingOf, unitOf } from '../../book/look-up.ts';
 import { readHeading } from '../../files/csv-in-heading.ts';
 import { amongThese, WrongUse } from '../wrong-use.ts';
@@ -58,5 +59,7 @@ function notKnown(book: Book, text: string, title: string): string {
     const at = cellAt(book, (book.names[name] ?? '').replaceAll('$', ''));
     return at !== undefined && isGiven(at);
   });
+  const went = wentSaid(book, title);
+  if (went !== undefined) return `column “${text}”: ${went}`;
   return `column “${text}”: no given has this name; ${amongThese(title, names)}. A column that is not for the plan can come along with --carry "${text}"`;
 }
