@@ -1,9 +1,8 @@
 /** The hand-over sheet on the page: what is chosen for it, how it is printed, and how it goes out as a file. */
-import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { goTo, openDemo, textOf, useBrowser, violations } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -87,7 +86,7 @@ describe('the hand-over sheet on the page', () => {
     await openSheet();
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Send out as a file' }).click()]);
     expect(download.suggestedFilename()).toMatch(/hand-over sheet\.html$/);
-    const file = await readFile(await download.path(), 'utf8');
+    const file = await textOf(download);
     expect(file).not.toMatch(/https?:|<script|<link/);
     const onPage = (await page.locator('.handover').textContent())?.replace(/\s+/g, ' ');
     const other = await page.context().newPage();

@@ -1,9 +1,8 @@
 /** A plan for a client from nothing to the file that goes out, by keyboard alone and by touch; blocks of cells; what is pasted; find and replace. */
-import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { parseCsv } from '../../src/files/csv.ts';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { goTo, openDemo, textOf, useBrowser, violations } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -110,7 +109,7 @@ describe('a plan by keyboard alone', () => {
 
     const download = page.waitForEvent('download');
     await command('side by side', 'Send out the scenarios as CSV');
-    const { records } = parseCsv(await readFile(await (await download).path(), 'utf8'));
+    const { records } = parseCsv(await textOf(await download));
     expect(records.find((record) => record[0] === 'Mount height')?.slice(-4)).toEqual(['0.3', '0.4', '0.6', '0.5']);
     expect(browser.complaints).toEqual([]);
   }, 120_000);
@@ -561,7 +560,7 @@ describe('by touch, 390 px wide', () => {
     await page.locator('.drawer-acts summary').tap();
     const download = page.waitForEvent('download');
     await inDrawer('Send out the scenarios as CSV').tap();
-    const { records } = parseCsv(await readFile(await (await download).path(), 'utf8'));
+    const { records } = parseCsv(await textOf(await download));
     expect(records.find((record) => record[0] === 'Mount height')?.slice(-4)).toEqual(['0.3', '0.4', '0.6', '0.5']);
     await page.getByRole('button', { name: 'Close', exact: true }).tap();
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
