@@ -1,14 +1,14 @@
 /** What comes in from a CSV file, looked at first; and a unit mistake mended with one key. */
 import type { Page } from 'playwright-core';
-import { beforeEach, describe, expect, it } from 'vitest';
-import { goTo, openDemo, textOf, useBrowser } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { goTo, textOf, useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
-beforeEach(async () => {
-  page = await browser.visit();
-  await openDemo(page);
+useDemo(browser, 'Brief', (found) => {
+  page = found;
 });
 
 const slip = () => page.getByRole('dialog', { name: 'Bring in a table' });

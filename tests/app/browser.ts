@@ -9,22 +9,24 @@ const PATIENCE = 60_000;
 
 export interface Opened {
   readonly address: string;
-  /** A new visitor: nothing kept from before. */
+  /** A new visitor, with nothing kept from before, until the end of the test. */
   visit(options?: BrowserContextOptions): Promise<Page>;
+  /** A new visitor who stays until whoever asked closes the visit, or the file ends. */
+  stay(options?: BrowserContextOptions): Promise<Page>;
   /** What the page complained of: errors of scripts and breaches of its policy. */
   readonly complaints: string[];
   close(): Promise<void>;
 }
 
 /** The one browser of the run (setup.ts): a file has a line to it and visitors of its own. */
-async function openBrowser(): Promise<Opened> {
+async function openBrowser(): Promise<Omit<Opened, 'visit'>> {
   const address = inject('app');
   const browser: Browser = await chromium.connect(inject('browser'));
   const complaints: string[] = [];
   return {
     address,
     complaints,
-    async visit(options = { viewport: { width: 1440, height: 900 } }) {
+    async stay(options = { viewport: { width: 1440, height: 900 } }) {
       const context = await browser.newContext({ ...options, acceptDownloads: true });
       context.setDefaultTimeout(PATIENCE);
       const page = await context.newPage();
@@ -39,11 +41,11 @@ async function openBrowser(): Promise<Opened> {
   };
 }
 
-/** A line to the browser for the tests of a file; every visit ends with its test, or all of them with the file. */
-export function useBrowser(end: 'each visit with its test' | 'all visits with the file' = 'each visit with its test'): Opened {
-  let opened: Opened | undefined;
+/** A line to the browser for the tests of a file. */
+export function useBrowser(): Opened {
+  let opened: Awaited<ReturnType<typeof openBrowser>> | undefined;
   const contexts: BrowserContext[] = [];
-  const now = (): Opened => {
+  const now = (): Awaited<ReturnType<typeof openBrowser>> => {
     if (!opened) throw new Error('The browser opens before the first test.');
     return opened;
   };
@@ -64,10 +66,11 @@ export function useBrowser(end: 'each visit with its test' | 'all visits with th
       return now().complaints;
     },
     async visit(options) {
-      const page = await now().visit(options);
-      if (end === 'each visit with its test') contexts.push(page.context());
+      const page = await now().stay(options);
+      contexts.push(page.context());
       return page;
     },
+    stay: (options) => now().stay(options),
     close: () => now().close(),
   };
 }
@@ -106,6 +109,19 @@ export async function goTo(page: Page, title: string): Promise<void> {
 /** Waits until what the page puts off to its next frame is done. */
 export async function nextFrame(page: Page): Promise<void> {
   await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+}
+
+/** Waits until the page is at rest: half a second's worth of frames in which nothing on it changed. */
+export async function atRest(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    let frames = 0;
+    const watch = new MutationObserver(() => {
+      frames = 0;
+    });
+    watch.observe(document.body, { subtree: true, attributes: true, childList: true, characterData: true });
+    while (frames++ < 30) await new Promise((resolve) => requestAnimationFrame(resolve));
+    watch.disconnect();
+  });
 }
 
 /** Opens a book as a file of the visitor's. */

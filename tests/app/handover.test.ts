@@ -43,9 +43,9 @@ async function looks(of: Page): Promise<readonly string[]> {
 }
 
 describe('the hand-over sheet on the page', () => {
-  it('is reached by its command, has no violation that axe can find, and follows a change of the book', async () => {
+  // The sheet as it stands is judged by the gallery, with the page around it.
+  it('is reached by its command, and follows a change of the book', async () => {
     await openSheet();
-    expect(await violations(page, 'main')).toEqual([]);
     const client = page.locator('.handover header');
     expect(await client.textContent()).toContain('A school garden club');
     await goTo(page, 'Brief');
