@@ -159,11 +159,15 @@ describe('a change that is not saved yet', () => {
     });
     await height().click();
     await page.keyboard.type('0.45');
+    // The page's clock stands still, so that what is to be saved after a while is not saved before one would leave.
+    await page.clock.install();
+    await page.clock.pauseAt(Date.now() + 10_000);
     await page.keyboard.press('Enter');
     await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
     expect(await page.locator('.saved').textContent()).toBe('saving …');
     await page.close({ runBeforeUnload: true });
     await expect.poll(() => asked).toBe(1);
+    await page.clock.resume();
     await saved();
     // What is saved may be left unasked, and is there again.
     await page.reload();

@@ -28,6 +28,16 @@ describe('the page', () => {
     expect(browser.complaints).toEqual([]);
   });
 
+  it('is not judged by an axe that sees nothing', async () => {
+    page = await browser.visit();
+    await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
+    await page.evaluate(() => {
+      document.querySelector('main')?.insertAdjacentHTML('beforeend', '<button></button><img src="data:,"><p style="color: #ccc; background: #fff">Faint</p>');
+    });
+    const found = await violations(page);
+    expect(found.map((each) => each.replace(/:.*/s, '')).sort()).toEqual(['button-name', 'color-contrast', 'image-alt']);
+  });
+
   it('finds a command by another word for it', async () => {
     page = await browser.visit();
     await openDemo(page);
