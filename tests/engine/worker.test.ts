@@ -120,9 +120,6 @@ describe('over messages', () => {
     receive({ id: 1, method: 'load', args: [book([table('T', [['1', '=A1+1']])])] });
     await vi.waitFor(() => expect(said.at(-1)?.kind).toBe('answer'));
     expect(said.slice(0, 2)).toEqual([{ kind: 'ready' }, { kind: 'alive', slow: true }]);
-    receive({ id: 2, method: 'evaluate', args: ['1+1'] });
-    await vi.waitFor(() => expect(said.at(-1)).toMatchObject({ kind: 'answer', id: 2 }));
-    expect(said.filter((message) => message.kind === 'alive' && message.slow)).toHaveLength(1);
   });
 
   it('turns what goes wrong on the far side into a refused promise, and goes on', async () => {
