@@ -1,7 +1,7 @@
 /** Writing and moving about by keyboard alone, after the grid pattern of the ARIA Authoring Practices Guide. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { useBrowser } from './browser.ts';
+import { goTo, useBrowser } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
