@@ -67,7 +67,19 @@ export default defineConfig({
       },
       // These drive what `npm run build` makes: it is built once, before the first of them.
       { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT } },
-      { extends: true, test: { name: 'app', include: ['tests/app/**/*.test.ts'], globalSetup: 'tests/app/setup.ts', fileParallelism: false } },
+      // The pages of these share one browser, which wants what processors there are for itself: they come after the others.
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          include: ['tests/app/**/*.test.ts'],
+          globalSetup: 'tests/app/setup.ts',
+          sequence: { groupOrder: 1 },
+          expect: { poll: { timeout: 30_000 } },
+          maxWorkers: '100%',
+          ...PATIENT,
+        },
+      },
     ],
   },
 });

@@ -113,6 +113,15 @@ describe('over messages', () => {
     expect(last?.kind === 'answer' && Object.keys(last.result as Values).length).toBe(400);
   });
 
+  it('asks for the longer time while a book is built: on a busy machine its first cell takes a while, and it must open all the same', async () => {
+    const said: Message[] = [];
+    let receive: (request: Request) => void = () => {};
+    serve({ post: (message) => said.push(message), listen: (f) => (receive = f) });
+    receive({ id: 1, method: 'load', args: [book([table('T', [['1', '=A1+1']])])] });
+    await vi.waitFor(() => expect(said.at(-1)?.kind).toBe('answer'));
+    expect(said.slice(0, 2)).toEqual([{ kind: 'ready' }, { kind: 'alive', slow: true }]);
+  });
+
   it('turns what goes wrong on the far side into a refused promise, and goes on', async () => {
     const engine = createWorkerEngine(inThread().start, LIMITS);
     await engine.load(small);
