@@ -18,28 +18,35 @@ const LIMITS: Readonly<Record<string, readonly number[]>> = {
   'METER.VERDICT': [2],
 };
 
-/** The arguments of the first check in a formula, split at the commas that stand in no brackets. */
+/** The arguments of the last check in a formula: of a light with its own driver the first may ask something else. */
 function checkIn(formula: string): { readonly name: string; readonly args: readonly string[] } | undefined {
-  const found = /(CHECK\.[A-Z.]+|METER\.VERDICT)\(/.exec(formula);
-  if (!found) return undefined;
+  const found = [...formula.matchAll(/(CHECK\.[A-Z.]+|METER\.VERDICT)\(/g)].at(-1);
+  return found && { name: found[1] ?? '', args: argsFrom(formula.slice(found.index + found[0].length)) };
+}
+
+/** Arguments up to the bracket that closes them, split at the commas that stand in no brackets. */
+function argsFrom(text: string): readonly string[] {
   const args: string[] = [''];
   let depth = 0;
-  for (const letter of formula.slice(found.index + found[0].length)) {
+  for (const letter of text) {
     if (letter === ')' && depth === 0) break;
     if (letter === '(') depth++;
     if (letter === ')') depth--;
     if (letter === ',' && depth === 0) args.push('');
     else args[args.length - 1] += letter;
   }
-  return { name: found[1] ?? '', args };
+  return args;
 }
+
+/** What a formula says of a light that hangs on a supply. */
+const onSupply = (content: string): string => (/^=IF\([A-Z]+\d+="mains",/.test(content) ? `=${argsFrom(content.slice('=IF('.length))[2]}` : content);
 
 /** The cells that somebody fills in and from which a limit is read: itself, the place of a look-up, a row of Crops, or one with its stand-in. */
 function givenBehind(session: Session, table: string, text: string): readonly string[] {
   const { book, values } = session;
   return [...readsOf(book, table, `=${text}`).single].flatMap((address): readonly string[] => {
     const at = cellAt(book, address);
-    const content = at?.cell?.content ?? '';
+    const content = onSupply(at?.cell?.content ?? '');
     if (!at || !content.startsWith('=')) return at ? [address] : [];
     const looked = /^=INDEX\((\w+)!\$([A-Z]+)\$(\d+):\$[A-Z]+\$\d+,(.+)\)$/.exec(content);
     if (looked) {
