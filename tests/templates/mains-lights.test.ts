@@ -5,7 +5,20 @@ import { cellOf, entryOf, fill, has, row } from './rows.ts';
 
 /** As Fixtures has it. */
 const bay = { watts: 320, powerFactor: 0.97, on16: 5, on20: 6, price: 489 };
-const SUPPLY_ROWS = ['supplies', 'load', 'output_load', 'output_amps', 'drop', 'drop_share', 'rating', 'derated', 'supply_volts', 'ports', 'port_watts', 'supply_ip'];
+const SUPPLY_ROWS = [
+  'supplies',
+  'load',
+  'output_load',
+  'output_amps',
+  'drop',
+  'drop_share',
+  'rating',
+  'derated',
+  'supply_volts',
+  'ports',
+  'port_watts',
+  'supply_ip',
+];
 const SUPPLY_CHECKS = ['c_load', 'c_port', 'c_limited', 'c_drop', 'c_wire', 'c_ip_supply'];
 
 describe.each(slugs)('a light with its own driver, in %s', (slug) => {

@@ -11,8 +11,7 @@ export function cellOf(session: Session, id: string, letter = 'A'): string {
   return textOf('Scenarios', letter.charCodeAt(0) - 65, row);
 }
 
-export const has = (session: Session, id: string): boolean =>
-  session.book.tables.find((t) => t.form === 'scenarios')?.rows.some((r) => r.id === id) === true;
+export const has = (session: Session, id: string): boolean => session.book.tables.find((t) => t.form === 'scenarios')?.rows.some((r) => r.id === id) === true;
 
 /** The place of a cell in a list, by its heading and the first cell of its row. */
 export function entryOf(session: Session, name: string, key: string, heading: string): string {
