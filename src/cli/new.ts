@@ -13,7 +13,11 @@ import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
-  options: { set: { type: 'string', multiple: true }, output: { type: 'string', short: 'o' } },
+  about: 'Begins a book from a template, and answers some of its givens. What is not answered stands as in the example, and says so.',
+  options: {
+    set: { type: 'string', multiple: true, about: 'a given by its name or address and its value, with or without a unit; as often as is wanted' },
+    output: { type: 'string', short: 'o', about: 'the file for the book; standard output without it' },
+  },
   async run(operands, { set, output }) {
     const [slug, more] = operands;
     if (slug === undefined) throw new WrongUse('a template is missing; overbench templates lists them');

@@ -22,6 +22,7 @@ export async function templateText(slug: string): Promise<string> {
 
 export const verb: Verb = {
   usage: '',
+  about: 'Lists the templates that a book can begin from, and what each is for.',
   options: {},
   async run(operands) {
     if (operands.length > 0) throw new WrongUse(`templates takes no ${operands[0]}`);
