@@ -38,7 +38,7 @@ export const verb: Verb = {
 };
 
 /** Answers one given, just as if its value were typed into the cell; gives its address. */
-async function put(session: Session, setting: string): Promise<string> {
+export async function put(session: Session, setting: string): Promise<string> {
   const at = setting.indexOf('=');
   if (at < 1) throw new WrongUse(`--set ${setting} is not NAME=VALUE`);
   const name = setting.slice(0, at).trim();
