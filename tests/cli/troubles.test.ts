@@ -9,8 +9,8 @@ const at = desk();
 const book = at.path('a.json');
 const table = at.path('c.csv');
 const rows = Array.from({ length: 40 }, (_, i) => `Client ${i},${(12 + (i % 7) / 10).toFixed(1)}`);
-beforeAll(() => {
-  expect(overbench(['new', 'trade-bench', '-o', book]).status).toBe(0);
+beforeAll(async () => {
+  expect((await overbench(['new', 'trade-bench', '-o', book])).status).toBe(0);
   writeFileSync(table, `client,bench_length [ft]\n${rows.join('\n')}\n`);
 });
 afterAll(() => at.clear());
@@ -33,14 +33,14 @@ describe('where there is no room', () => {
     ['a formula', "overbench eval '=1+1' > /dev/full"],
     ['formulas, one a line', "printf '=1\\n=2\\n=3\\n' | overbench eval --lines > /dev/full"],
     ['a batch', 'overbench batch trade-bench "$2" --jobs 1 > /dev/full'],
-  ])('on standard output for %s, that is said', (_, command) => {
+  ])('on standard output for %s, that is said', async (_, command) => {
     const ran = shell(command, book, table);
     oneLine(ran.stderr);
     expect(ran.stderr).toMatch(/can't write to standard output: .*no space/);
     expect(ran.status).toBe(1);
   });
 
-  it('on the disk for a batch, that is said, nothing passes for whole, and once there is room it goes on to the same results', () => {
+  it('on the disk for a batch, that is said, nothing passes for whole, and once there is room it goes on to the same results', async () => {
     const out = at.path('r.csv');
     // A file may have so many blocks of 512 bytes and no more.
     const ran = shell('ulimit -f 8; overbench batch trade-bench "$1" --wide --jobs 1 -o "$2"', table, out);
@@ -48,11 +48,11 @@ describe('where there is no room', () => {
     expect(ran.stderr).toMatch(/can't write .*r\.csv: .*; once there is room, the same command with --resume goes on/);
     expect(ran.status).toBe(1);
     expect(existsSync(out)).toBe(false);
-    expect(overbench(['batch', 'trade-bench', table, '--wide', '--jobs', '1', '-o', out, '--resume'])).toMatchObject({ status: 0, err: '' });
-    expect(readFileSync(out, 'utf8')).toBe(overbench(['batch', 'trade-bench', table, '--wide', '--jobs', '1']).out);
+    expect(await overbench(['batch', 'trade-bench', table, '--wide', '--jobs', '1', '-o', out, '--resume'])).toMatchObject({ status: 0, err: '' });
+    expect(readFileSync(out, 'utf8')).toBe((await overbench(['batch', 'trade-bench', table, '--wide', '--jobs', '1'])).out);
   }, 90_000);
 
-  it('on the disk for a book, that is said, and no part of it is left', () => {
+  it('on the disk for a book, that is said, and no part of it is left', async () => {
     const ran = shell('ulimit -f 8; overbench new trade-bench -o "$1"', at.path('new.json'));
     oneLine(ran.stderr);
     expect(ran.stderr).toMatch(/can't write .*new\.json: /);
@@ -73,9 +73,9 @@ describe('a journal that was garbled', () => {
     ['is JSON of something else', 'null\n'],
     ['has another thing where its run stands', '{"run":7}\n'],
     ['is bytes at random', Buffer.from([0xff, 0, 0x80, 0x0a, 0x7b, 0x0a])],
-  ])('from its beginning is said to be: it %s', (_, text) => {
+  ])('from its beginning is said to be: it %s', async (_, text) => {
     journal(text);
-    const ran = resume();
+    const ran = await resume();
     oneLine(ran.err);
     expect(ran.err).toMatch(/s\.csv\.progress is damaged; leave --resume out to begin anew/);
     expect(ran.status).toBe(1);
@@ -104,11 +104,11 @@ describe('a journal that was garbled', () => {
   });
 });
 
-test('a verb asked for help says how it is called and what each of its options does', () => {
-  const verbs = [...overbench(['--help']).out.matchAll(/^ {2}overbench (\S+)/gmu)].map(([, verb]) => verb ?? '');
+test('a verb asked for help says how it is called and what each of its options does', async () => {
+  const verbs = [...(await overbench(['--help'])).out.matchAll(/^ {2}overbench (\S+)/gmu)].map(([, verb]) => verb ?? '');
   expect(verbs).toEqual(['templates', 'functions', 'new', 'show', 'csv', 'bring', 'working', 'handover', 'batch', 'eval']);
   for (const verb of verbs) {
-    const ran = overbench([verb, '--help']);
+    const ran = await overbench([verb, '--help']);
     expect(ran, verb).toMatchObject({ status: 0, err: '' });
     const [call = '', , about = ''] = ran.out.split('\n');
     expect(call, verb).toMatch(new RegExp(`^overbench ${verb}\\b`, 'u'));
@@ -116,6 +116,6 @@ test('a verb asked for help says how it is called and what each of its options d
     // Every option that the call shows has a line of its own.
     for (const [option] of call.matchAll(/--[a-z][a-z-]*/gu)) expect(ran.out, verb).toMatch(new RegExp(`^ {2}.*${option}\\b.* {2,}\\S`, 'mu'));
   }
-  expect(overbench(['csv', book, '-h', '--wide']).out).toBe(overbench(['csv', '--help']).out);
-  expect(overbench(['new', 'none', '--set', 'x', '--help']).status).toBe(0);
+  expect((await overbench(['csv', book, '-h', '--wide'])).out).toBe((await overbench(['csv', '--help'])).out);
+  expect((await overbench(['new', 'none', '--set', 'x', '--help'])).status).toBe(0);
 });
