@@ -8,7 +8,7 @@ import { desk, overbench } from './run.ts';
 const at = desk();
 const book = at.path('a.json');
 const table = at.path('c.csv');
-const rows = Array.from({ length: 40 }, (_, i) => `Client ${i},${(12 + (i % 7) / 10).toFixed(1)}`);
+const rows = Array.from({ length: 22 }, (_, i) => `Client ${i},${(12 + (i % 7) / 10).toFixed(1)}`);
 beforeAll(async () => {
   expect((await overbench(['new', 'trade-bench', '-o', book])).status).toBe(0);
   writeFileSync(table, `client,bench_length [ft]\n${rows.join('\n')}\n`);
@@ -50,7 +50,7 @@ describe('where there is no room', () => {
     expect(existsSync(out)).toBe(false);
     expect(await overbench(['batch', 'trade-bench', table, '--wide', '--jobs', '1', '-o', out, '--resume'])).toMatchObject({ status: 0, err: '' });
     expect(readFileSync(out, 'utf8')).toBe((await overbench(['batch', 'trade-bench', table, '--wide', '--jobs', '1'])).out);
-  }, 90_000);
+  }, 180_000);
 
   it('on the disk for a book, that is said, and no part of it is left', async () => {
     const ran = shell('ulimit -f 8; overbench new trade-bench -o "$1"', at.path('new.json'));
