@@ -148,7 +148,7 @@ describe('the page', () => {
       bare.closeAllConnections();
       bare.close();
     }
-  });
+  }, 90_000);
 
   it('is shown in no frame of another page, where a page without the header would be', async () => {
     const outer = createServer((request, response) => {
@@ -170,5 +170,5 @@ describe('the page', () => {
       outer.closeAllConnections();
       outer.close();
     }
-  });
+  }, 90_000);
 });
