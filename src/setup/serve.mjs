@@ -4,6 +4,7 @@ import { constants } from 'node:fs';
 import { open, realpath, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { basename, dirname, extname, join, normalize, relative, sep } from 'node:path';
+import { pipeline } from 'node:stream';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const app = fileURLToPath(new URL('../../dist/app/', import.meta.url));
@@ -86,13 +87,10 @@ async function answer(folder, request, response) {
   if (request.method === 'HEAD') {
     response.end();
     await handle.close();
-  } else
-    handle
-      .createReadStream()
-      .on('error', () => response.destroy())
-      .pipe(response)
-      // A reader that goes away half-way leaves the file open otherwise.
-      .on('close', () => void handle.close().catch(() => {}));
+  } else {
+    // Also where the reader has gone away before it began; the file is closed with the stream.
+    pipeline(handle.createReadStream(), response, () => {});
+  }
 }
 
 /** Starts the server; resolves with its address and the means to stop it. A port of 0 takes any that is free. */

@@ -1,10 +1,10 @@
 /** What is let in: to whom the server answers and with what, and what the page forbids by itself where a host sets no headers. */
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer, get, type IncomingMessage } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { serve } from '../../src/setup/serve.mjs';
 import { openDemo, useBrowser } from './browser.ts';
 
@@ -15,6 +15,7 @@ beforeAll(async () => {
   mkdirSync(join(app, 'assets'), { recursive: true });
   writeFileSync(join(app, 'index.html'), '<!doctype html>');
   writeFileSync(join(app, 'assets/a-1234.js'), '1');
+  writeFileSync(join(app, 'assets/large.js'), ' '.repeat(4_000_000));
   writeFileSync(join(app, 'notices.txt'), 'notices');
   writeFileSync(join(place, 'secret.txt'), 'secret');
   mkdirSync(join(place, 'inner'));
@@ -88,6 +89,21 @@ describe('the server', () => {
       expect([status, body.includes('secret')], path).toEqual([404, false]);
     }
     expect((await ask('/index.html')).body).toBe('<!doctype html>');
+  });
+
+  it('leaves no file open, however readers go away', async () => {
+    const open = (): number => readdirSync('/proc/self/fd').length;
+    const { port } = new URL(own.address);
+    await ask('/assets/large.js');
+    const before = open();
+    const gone = Array.from({ length: 60 }, (_, i) => {
+      const asked = get({ host: '127.0.0.1', port, path: '/assets/large.js', agent: false }).on('error', () => {});
+      if (i % 3 > 0) setTimeout(() => asked.destroy(), i % 3);
+      else asked.on('response', (response) => response.destroy());
+      return new Promise((closed) => asked.on('close', closed));
+    });
+    await Promise.all(gone);
+    await vi.waitFor(() => expect(open()).toBeLessThanOrEqual(before), { timeout: 10_000 });
   });
 
   it('lets only what has a hash in its name be kept for good', async () => {

@@ -32,11 +32,11 @@ beforeAll(async () => {
   linkSync(book, at.path('twin.json'));
   mkdirSync(at.path('inner'));
   symlinkSync(at.path('inner'), at.path('door'));
-});
+}, 60_000);
 beforeEach(() => writeFileSync(table, CLIENTS));
 afterAll(() => at.clear());
 
-describe('a file that is read', () => {
+describe('a file that is read', { timeout: 90_000 }, () => {
   it.each([
     ['csv over its book', ['csv', book, '-o', book]],
     ['csv over its book by a link', ['csv', book, '--wide', '-o', at.path('link.json')]],
@@ -85,7 +85,7 @@ describe('a file that is read', () => {
   });
 });
 
-describe('a file that is written', () => {
+describe('a file that is written', { timeout: 90_000 }, () => {
   it('stays a link where it is one, with what it leads to in the other place, and keeps who may read it', async () => {
     const real = at.path('inner/real.csv');
     writeFileSync(real, 'old');
@@ -112,7 +112,7 @@ describe('a file that is written', () => {
 
   it('is written to where it is no plain file, and not taken away; a batch asks for a plain one', async () => {
     const command = 'mkfifo "$0"; cat "$0" > "$0.got" & node dist/cli/overbench.js csv "$1" -o "$0"; status=$?; wait; exit $status';
-    const ran = spawnSync('sh', ['-c', command, at.path('pipe'), book], { encoding: 'utf8', timeout: 20_000 });
+    const ran = spawnSync('sh', ['-c', command, at.path('pipe'), book], { encoding: 'utf8', timeout: 80_000 });
     expect(ran).toMatchObject({ status: 0, stderr: '' });
     expect(statSync(at.path('pipe')).isFIFO()).toBe(true);
     expect(at.read('pipe.got')).toBe((await overbench(['csv', book])).out);

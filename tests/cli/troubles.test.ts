@@ -12,7 +12,7 @@ const rows = Array.from({ length: 22 }, (_, i) => `Client ${i},${(12 + (i % 7) /
 beforeAll(async () => {
   expect((await overbench(['new', 'trade-bench', '-o', book])).status).toBe(0);
   writeFileSync(table, `client,bench_length [ft]\n${rows.join('\n')}\n`);
-});
+}, 60_000);
 afterAll(() => at.clear());
 
 const oneLine = (err: string): void => {
@@ -24,7 +24,7 @@ const oneLine = (err: string): void => {
 const shell = (command: string, ...args: string[]) =>
   spawnSync('sh', ['-c', command.replaceAll('overbench', 'node dist/cli/overbench.js'), 'sh', ...args], { encoding: 'utf8', timeout: 60_000 });
 
-describe('where there is no room', () => {
+describe('where there is no room', { timeout: 90_000 }, () => {
   it.each([
     ['csv', 'overbench csv "$1" > /dev/full'],
     ['show', 'overbench show "$1" > /dev/full'],
