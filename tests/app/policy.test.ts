@@ -137,6 +137,7 @@ describe('the page', () => {
     try {
       const page = await opened.visit();
       await page.goto(`http://127.0.0.1:${(bare.address() as AddressInfo).port}/`);
+      page.setDefaultTimeout(80_000);
       await openDemo(page);
       expect(opened.complaints).toEqual([]);
       const broken = await page.evaluate(async (foreign) => {
