@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { notices } from './src/setup/notices.ts';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 
@@ -26,10 +27,14 @@ const withoutUnoffered = (): Plugin => ({
 
 const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
 
+/** The page and its worker are built apart, and have one list of notices. */
+const { watch, write } = notices('LICENSE.txt');
+
 // The page: src/ui is what the browser sees. Only the shell (lit and the page's own elements) loads first; the rest comes when it is needed.
 export default defineConfig({
   root: `${here}src/ui`,
   base: './',
+  plugins: [watch(), write()],
   build: {
     outDir: `${here}dist/app`,
     emptyOutDir: true,
@@ -53,7 +58,7 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es', plugins: () => [withoutUnoffered()] },
+  worker: { format: 'es', plugins: () => [withoutUnoffered(), watch()] },
   test: {
     root: here,
     testTimeout: 30_000,
