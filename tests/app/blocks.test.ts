@@ -164,7 +164,7 @@ describe('a picture', () => {
     await slip.waitFor();
     await slip.getByRole('radio', { name: /^Scenario bars/ }).check();
     const value = slip.getByRole('combobox', { name: /^Quantity/ });
-    expect(await value.inputValue()).toBe('Scenarios!A13');
+    expect(await value.inputValue()).toBe('Scenarios!A14');
     // Another quantity by words, and lines that no longer fit left empty.
     await value.fill('all in, by the year');
     await value.fill('mount height');
@@ -215,7 +215,7 @@ describe('a picture', () => {
     await goTo(page, 'Scenarios');
     await page.getByRole('button', { name: /^Change: Kept mean against/ }).click();
     const slip = page.getByRole('dialog', { name: 'Change this picture' });
-    await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios!A13');
+    await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios!A14');
     await slip.getByRole('combobox', { name: /^Mount height/ }).press('Tab');
     await slip
       .getByText('Kept mean PPFD, A is a light on the leaves (PPFD); the mount height is a length.')

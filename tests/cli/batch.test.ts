@@ -119,7 +119,7 @@ describe('batch', () => {
     expect(why[1]).toMatch(/^line 4: bench_length: .*above what is allowed/);
     expect(why[2]).toMatch(/^line 5: bench_length: /);
     expect(why[3]).toMatch(/^line 7: crop: .*not one of the choices/);
-    expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: the faces overlap.*\(from Scenarios!A11\)$/);
+    expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: the faces overlap.*\(from Scenarios!A12\)$/);
     expect(why[5]).toBe('line 9: it has 2 fields, the headings are 4');
     expect(why[6]).toMatch(/^line 10: A quote opens/);
 
