@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { parseCsv } from '../../src/files/csv.ts';
 import { desk, overbench } from './run.ts';
@@ -165,4 +165,24 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
 
   expect(await overbench(['bring', meter, grid, '--into', 'Readigs'])).toMatchObject({ status: 2 });
   expect(await overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });
+});
+
+test('a book of an earlier edition says so beside what is asked of it, and in its verdict; there is nothing to take in where its template is gone', async () => {
+  const older = files.path('older.json');
+  const begun = JSON.parse(readFileSync('tests/templates/old/trade-bench.1.json', 'utf8')) as object;
+  const template = { slug: 'a-bench-of-old', edition: 1, lacks: { checks: ['Fuse of each run'], older: ['Wire current'] } };
+  writeFileSync(older, JSON.stringify({ ...begun, version: 3, id: 'older-bench', template }));
+  const said =
+    /older\.json: This book was begun from an earlier edition of its template\. It lacks 1 check of the present one: Fuse of each run\. 1 check works by older rules: Wire current\./;
+  const shown = await overbench(['show', older, 'Scenarios']);
+  expect(shown).toMatchObject({ status: 0, err: expect.stringMatching(said) });
+  expect(shown.out).toMatch(/Verdict +holds, 1 check lacking, 1 by older rules/);
+  const sheet = await overbench(['handover', older, '-o', files.path('older.html')]);
+  expect(sheet).toMatchObject({ status: 0, err: expect.stringMatching(said) });
+  expect(files.read('older.html')).toContain('Not all is checked:');
+  expect(await overbench(['take-in', older])).toMatchObject({
+    status: 1,
+    out: '',
+    err: expect.stringContaining('This book has all that its template checks.'),
+  });
 });

@@ -70,6 +70,7 @@ test('--help lists every call', async () => {
     'new TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
     'show BOOK [TABLE]',
     'csv BOOK',
+    'take-in BOOK [-o BOOK]',
     'working BOOK Table!C12',
     'eval FORMULA [--json]',
   ])

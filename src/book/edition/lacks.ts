@@ -91,8 +91,9 @@ export const isEarlier = (book: Book, template: Book): boolean =>
 
 /** The book as it is opened: it says what its template checks and it does not. */
 export function withLacks(book: Book, template: Book | undefined, past: Edition | undefined): Book {
-  if (!book.template) return book;
+  // Where its template is not there it says what it said when it was opened last.
+  if (!book.template || !template || !past || book.template.slug !== template.template?.slug) return book;
   const { lacks: _, ...origin } = book.template;
-  const found = template && past && isEarlier(book, template) ? lacksOf(book, template, past) : undefined;
+  const found = isEarlier(book, template) ? lacksOf(book, template, past) : undefined;
   return { ...book, template: found ? { ...origin, lacks: found } : origin };
 }
