@@ -58,7 +58,7 @@ export class ObStart extends Part {
         ${this.templates.length === 0 ? html`<p class="prose">Fetching the templates …</p>` : nothing}
         <ul class="shelf">${this.templates.map((card) => this.#template(card))}</ul>
       </section>
-      <p class="prose"><a href="LICENSE.txt">Licence</a>, <a href="notices.txt">notices of what is in it</a></p>
+      <p><a href="LICENSE.txt">Licence</a>, <a href="notices.txt">notices</a></p>
     </div>`;
   }
 

@@ -62,7 +62,7 @@ it('the first page says where the licence and the notices are, and both can be r
   const page = await opened.visit();
   for (const [name, file] of [
     ['Licence', 'dist/app/LICENSE.txt'],
-    ['notices of what is in it', 'dist/app/notices.txt'],
+    ['notices', 'dist/app/notices.txt'],
   ] as const) {
     await page.getByRole('link', { name, exact: true }).click();
     expect(((await page.locator('body').textContent()) ?? '').trim()).toBe(readFileSync(file, 'utf8').trim());
