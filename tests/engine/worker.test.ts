@@ -243,7 +243,7 @@ describe('in a thread of its own', () => {
         Array.from({ length: 4_000 }, (_, i) => [`${i}`, `=SUMIF(A$1:A$4000,">${i}",A$1:A$4000)`]),
       ),
     ]);
-    const engine = createWorkerEngine(start, { betweenCells: 5_000, insideSlow: 10_000, loading: 30_000 });
+    const engine = createWorkerEngine(start, { betweenCells: 60_000, insideSlow: 60_000, loading: 60_000 });
     expect(short((await engine.load(small))['T!B1'] ?? { kind: 'blank' })).toBe(2);
     const long = engine.load(heavy);
     setTimeout(() => engine.stop(), 500);
