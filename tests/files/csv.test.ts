@@ -83,7 +83,8 @@ describe('the guard against text that runs elsewhere', () => {
         expect(strict.map((record) => record.map(unguard))).toEqual(expected);
         expect(parseCsv(text)).toEqual({ records: strict, problems: [] });
         for (const [i, record] of records.entries()) {
-          for (const [j, f] of record.entries()) if (typeof f === 'string') expect(strict[i]?.[j] ?? '').not.toMatch(/^(?:[\t\r\n\0]|[\s\p{Cc}\p{Cf}]*[=+\-@＝＋－＠])/u);
+          for (const [j, f] of record.entries())
+            if (typeof f === 'string') expect(strict[i]?.[j] ?? '').not.toMatch(/^(?:[\t\r\n\0]|[\s\p{Cc}\p{Cf}]*[=+\-@＝＋－＠])/u);
         }
       }),
       runs(20_000, 4180),
