@@ -10,7 +10,8 @@ import { Failure, WrongUse } from './wrong-use.ts';
 /** Brings a book of an earlier edition to what its template checks now; what its owner wrote stays. */
 export const verb: Verb = {
   usage: 'BOOK [-o BOOK]',
-  options: { output: { type: 'string', short: 'o' } },
+  about: 'Brings a book of an earlier edition to what its template checks now. What its owner wrote stays.',
+  options: { output: { type: 'string', short: 'o', about: 'the file for the new book, which may be the book itself; standard output without it' } },
   async run(operands, { output }) {
     const [file, more] = operands;
     if (file === undefined) throw new WrongUse('a book is missing');
