@@ -26,6 +26,10 @@ const withoutUnoffered = (): Plugin => ({
 });
 
 const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
+const SHELL =
+  /[\\/](?:functions[\\/](?:units|number-text|quantity-text|nearest)|src[\\/]book[\\/](?:address|allowed|apply|bounds|content|free-title|label|lines|look-up|names|references|refused|rewrite-book|shift))\.ts$/;
+const KEEPING =
+  /[\\/](?:node_modules[\\/](?:idb|valibot)[\\/].*|src[\\/]book[\\/](?:canonical|check|history|invert|migrate|schema)\.ts|src[\\/]files[\\/](?:book-file|checksum|journal|lines|recover|rescue|slices|storage)\.ts)$/;
 
 /** The page and its worker are built apart, and have one list of notices. */
 const { watch, write } = notices('LICENSE.txt');
@@ -50,9 +54,10 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             { name: 'lit', test: /node_modules[\\/](?:lit|@lit)/ },
-            // All of these come with the shell: in one piece they are smaller than each by itself.
-            { name: 'book', test: /src[\\/]book[\\/](?:address|allowed|apply|bounds|content|label|lines|look-up|references|refused|shift)\.ts$/ },
             { name: 'engine', test: /node_modules[\\/](?:hyperformula|chevrotain)/ },
+            // What is always fetched together is packed together, and takes the less room: what the shell reads of books, and what keeps them.
+            { name: 'book', test: SHELL },
+            { name: 'keeping', test: KEEPING },
           ],
         },
       },

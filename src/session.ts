@@ -19,13 +19,16 @@ import type { Address, Engine, Mend, Reading, Value, Values } from './engine/typ
 
 export type News =
   /** The book is another: `session.book` has the change in it. */
-  | { readonly kind: 'book'; readonly change: Change }
+  | { readonly kind: 'book'; readonly change: Change; readonly step: Step }
   /** Values were worked out; these addresses differ. */
   | { readonly kind: 'values'; readonly changed: ReadonlySet<Address> }
   /** Work began or ended: between the two, values may be from before the last change. */
   | { readonly kind: 'busy'; readonly busy: boolean }
   /** The engine failed, or (undefined) works again. The book is whole, and the last good values stay. */
   | { readonly kind: 'trouble'; readonly trouble: string | undefined };
+
+/** How a change came about. */
+type Step = 'made' | 'taken back' | 'made again';
 
 export type Listener = (news: News) => void;
 
@@ -115,7 +118,7 @@ class OpenSession implements Session {
   }
 
   dispatch(change: Change): void {
-    this.#change(change, past.remember(this.history, change));
+    this.#change(change, past.remember(this.history, change), 'made');
   }
 
   run(command: (book: Book) => Answer): Answer {
@@ -125,11 +128,11 @@ class OpenSession implements Session {
   }
 
   undo(): Change | undefined {
-    return this.#step(past.undo(this.history));
+    return this.#step(past.undo(this.history), 'taken back');
   }
 
   redo(): Change | undefined {
-    return this.#step(past.redo(this.history));
+    return this.#step(past.redo(this.history), 'made again');
   }
 
   type(address: Address, typed: string, source?: string): Promise<Typed> {
@@ -196,19 +199,19 @@ class OpenSession implements Session {
     this.#engine.close();
   }
 
-  #step(step: { readonly change: Change; readonly history: past.History } | undefined): Change | undefined {
-    if (!step) return undefined;
-    this.#change(step.change, step.history);
-    return step.change;
+  #step(found: { readonly change: Change; readonly history: past.History } | undefined, step: Step): Change | undefined {
+    if (!found) return undefined;
+    this.#change(found.change, found.history, step);
+    return found.change;
   }
 
-  #change(change: Change, history: past.History): void {
+  #change(change: Change, history: past.History, step: Step): void {
     const before = this.book;
     this.book = apply(before, change);
     this.history = history;
     if (movesCells(change)) this.values = carried(this.values, before, this.book);
     this.#waiting.push(change);
-    this.#tell({ kind: 'book', change });
+    this.#tell({ kind: 'book', change, step });
     this.#queue(() => this.#catchUp());
   }
 

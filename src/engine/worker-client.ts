@@ -1,12 +1,15 @@
+/// <reference types="vite/client" />
 /**
  * The engine behind a worker, with a watchdog. A worker that gives no sign of life for too long is ended and a new one is
  * built from the last book that worked; the run that was stuck is refused in plain words, the others are asked again.
  * Nothing else can stop a formula that never ends.
  */
 import type { Book } from '../book/book.ts';
+import { IN_PAGE } from './in-page.ts';
 import { unpacked } from './packed.ts';
 import type { Message, Method, Request } from './serve.ts';
 import type { Engine, Values } from './types.ts';
+import workerUrl from './worker.ts?worker&url';
 
 /** A worker as far as this file uses it. */
 export interface WorkerLike {
@@ -40,9 +43,28 @@ interface Pending {
   readonly reject: (error: Error) => void;
 }
 
-const startWorker = (): WorkerLike => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }) as WorkerLike;
+const startWorker = (): WorkerLike => new Worker(workerUrl, { type: 'module' }) as WorkerLike;
 
-export function createWorkerEngine(start: () => WorkerLike = startWorker, limits: Limits = LIMITS): WorkerEngine {
+/** A browser without workers: the same program runs in the page, which then waits for it. Nothing could end it there. */
+function startInPage(): WorkerLike {
+  const { port1, port2 } = new MessageChannel();
+  const worker: WorkerLike = { postMessage: (request) => port1.postMessage(request), terminate: () => port1.close(), onmessage: null, onerror: null };
+  port1.onmessage = (event) => worker.onmessage?.(event);
+  import(/* @vite-ignore */ workerUrl).then(
+    () => document.dispatchEvent(new CustomEvent(IN_PAGE, { detail: port2 })),
+    (error: Error) => worker.onerror?.(error),
+  );
+  return worker;
+}
+
+const hasWorkers = typeof Worker !== 'undefined';
+/** As long as a timer can be. */
+const ENDLESS = 2 ** 31 - 1;
+const USUAL: readonly [() => WorkerLike, Limits] = hasWorkers
+  ? [startWorker, LIMITS]
+  : [startInPage, { betweenCells: ENDLESS, insideSlow: ENDLESS, loading: ENDLESS }];
+
+export function createWorkerEngine(start: () => WorkerLike = USUAL[0], limits: Limits = USUAL[1]): WorkerEngine {
   const client = new Client(start, limits);
   const ask =
     <M extends Method>(method: M) =>

@@ -347,7 +347,7 @@ export class ObApp extends Part implements Room {
         <div class="print-head">${book.title}${book.client ? `, ${book.client}` : ''}</div>
         <h2 class="title" tabindex="-1">${title}</h2>
         ${session.trouble ? html`<p class="trouble" role="alert">${session.trouble}</p>` : nothing}
-        ${this.#keepingTrouble()}${this.#fetching.trouble(() => this.#keeping.now())}
+        ${this.#keepingTrouble()}${this.#fetching.trouble(this.#keeping)}
         ${
           page
             ? html`<ob-page .book=${book} .page=${page} .values=${values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${letters} .pending=${this.#typing.pending} .refusal=${this.refusal} .desk=${this.#desk} .ask=${this.#asking}></ob-page>`
@@ -373,6 +373,7 @@ export class ObApp extends Part implements Room {
     return html`<div class="trouble" role="alert"><p>Not saved. ${miss.message}</p>
       <div class="do">
         <button type="button" class="btn" @click=${() => void this.#desk.sendOut('book')}>Send out the book as a file</button>
+        ${miss.problem === 'changed elsewhere' ? nothing : html`<button type="button" class="btn" @click=${() => void this.#keeping.now()}>Try again</button>`}
         ${miss.problem === 'changed elsewhere' ? html`<button type="button" class="btn" @click=${() => void this.#entering.keepAsAnother()}>Keep this one as another book</button>` : nothing}
         ${miss.kept ? html`<button type="button" class="btn" @click=${() => void this.#entering.open({ what: 'book', id: miss.kept?.id ?? '' })}>Open the one that was saved</button>` : nothing}
       </div></div>`;

@@ -1,4 +1,7 @@
-/** What an open book is shown with. The first page does without: it is fetched beside it, and is there before the first book is opened. */
+/**
+ * What an open book is shown with, and what saves it and sends it out: that must be here when whatever serves the page is gone. The first page does
+ * without: it is fetched beside it, and is there before the first book is opened.
+ */
 import './contents.ts';
 import './page-view.ts';
 import './picture.ts';
@@ -7,3 +10,7 @@ import './styles/reshape.css';
 import './styles/print.css';
 import './table.ts';
 import './working.ts';
+
+export { askToLeave } from './leave-slip.ts';
+export { Saving } from './saving.ts';
+export { sendOut } from './sending.ts';

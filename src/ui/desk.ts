@@ -131,8 +131,9 @@ export class PageDesk implements Desk {
   async sendOut(what: SentOut): Promise<void> {
     const { session } = this.#room;
     if (!session) return;
-    await session.settled();
-    const { sendOut } = await import('./sending.ts');
+    // What was typed goes out whether or not it can be worked out.
+    if (what !== 'book') await session.settled();
+    const { sendOut } = await import('./book-parts.ts');
     this.#room.tell(`Sent out ${await sendOut(what, session.book, session.values)}.`, true);
   }
   bringIn(): void {

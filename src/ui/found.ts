@@ -2,6 +2,7 @@
 import type { Book } from '../book/book.ts';
 import type { History } from '../book/history.ts';
 import type { Place } from './part.ts';
+import type { Standing } from './saving.ts';
 
 /** Where one was in a book. */
 export interface View {
@@ -12,8 +13,7 @@ export interface View {
 export interface Found {
   readonly book: Book;
   readonly history: History;
-  /** Of the save it comes from; 0 where it was never saved. */
-  readonly revision: number;
+  readonly standing: Standing;
   readonly view?: View;
   /** To be told once it is open. */
   readonly notice?: string;

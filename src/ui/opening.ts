@@ -8,8 +8,10 @@ import { openSession, type Session } from '../session.ts';
 import type { Keeping } from './controllers/keeping.ts';
 import type { Found, Unopened } from './found.ts';
 import { type Wishes, whenIdle } from './part.ts';
+import type { Standing } from './saving.ts';
 import type { TemplateCard } from './start.ts';
 
+const NEVER_SAVED: Standing = { revision: 0 };
 const DEMO = 'trade-bench';
 // Templates are books, fetched as they stand when one is wished for; of the others only what the list of them says.
 const urls = bySlug(import.meta.glob<string>('../../templates/*.json', { eager: true, query: '?url', import: 'default' }));
@@ -65,7 +67,7 @@ async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'cl
   if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
   // The demo is its own client's; whoever begins a plan has still to ask theirs.
   const book = said.client === undefined ? read.book : asExample(read.book);
-  return { book: { ...book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0 };
+  return { book: { ...book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED };
 }
 
 /** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */
@@ -80,12 +82,12 @@ async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | 
     return {
       book,
       history: NO_HISTORY,
-      revision: 0,
+      standing: NEVER_SAVED,
       ...(known ? { notice: 'A book that began as this one is on the shelf already: this one stands beside it.' } : {}),
     };
   }
   if (!read.rescued) return { problem: `${file.name}: ${read.message}` };
-  return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0, notice: `${file.name}: ${read.message}` };
+  return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED, notice: `${file.name}: ${read.message}` };
 }
 
 /** Bytes from which on the reading is seen to take its time. */
@@ -127,6 +129,10 @@ let spare: Promise<Engine> | undefined;
 /** Has an engine loaded and waiting, so that the first book opens the sooner. */
 export function warmUp(): Promise<Engine> {
   spare ??= import('../engine/worker-client.ts').then(({ createWorkerEngine }) => createWorkerEngine());
+  // What could not be had is asked for anew the next time.
+  spare.catch(() => {
+    spare = undefined;
+  });
   return spare;
 }
 

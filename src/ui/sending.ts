@@ -1,26 +1,27 @@
 /** Files that go out: the book itself, and CSV for people and for other programs. */
 import type { Book } from '../book/book.ts';
 import type { Values } from '../engine/types.ts';
+import { formatBook } from '../files/book-file.ts';
+import { formatNotPlaced, holdsNotPlaced } from '../files/csv-in-kept.ts';
+import { formatTidy } from '../files/csv-tidy.ts';
+import { formatWide } from '../files/csv-wide.ts';
 import type { SentOut } from './command.ts';
 
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {
   const name = `${fileName(book)}${ENDINGS[what]}`;
-  handOver(name, await textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
+  handOver(name, textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
   return name;
 }
 
 const ENDINGS: Readonly<Record<SentOut, string>> = { book: '.json', wide: ' scenarios.csv', tidy: ' cells.csv', 'not placed': ' not placed.csv' };
 
-async function textOf(what: SentOut, book: Book, values: Values): Promise<string> {
-  if (what === 'book') return (await import('../files/book-file.ts')).formatBook(book);
-  if (what === 'tidy') return (await import('../files/csv-tidy.ts')).formatTidy(book, values);
-  if (what === 'not placed') {
-    const { formatNotPlaced, holdsNotPlaced } = await import('../files/csv-in-kept.ts');
-    return book.tables.filter(holdsNotPlaced).map(formatNotPlaced).join('');
-  }
+function textOf(what: SentOut, book: Book, values: Values): string {
+  if (what === 'book') return formatBook(book);
+  if (what === 'tidy') return formatTidy(book, values);
+  if (what === 'not placed') return book.tables.filter(holdsNotPlaced).map(formatNotPlaced).join('');
   const scenarios = book.tables.filter((table) => table.form === 'scenarios').map((table) => table.name);
-  return (await import('../files/csv-wide.ts')).formatWide(book, values, scenarios.length > 0 ? { tables: scenarios } : {});
+  return formatWide(book, values, scenarios.length > 0 ? { tables: scenarios } : {});
 }
 
 export const fileName = (book: Book): string =>

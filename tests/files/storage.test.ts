@@ -137,14 +137,14 @@ describe('books kept in the browser', () => {
       NO_HISTORY,
       0,
     );
-    const raw = await openDB('overbench', 2);
+    const raw = await openDB('overbench', 3);
     await raw.delete('books', ['garden-club', 'lots cells 1']);
     raw.close();
     const opened = await here.open('garden-club');
     expect(opened).toMatchObject({ ok: false, problem: 'damaged', message: expect.stringMatching(/A part of its rows is missing/) });
     expect(!opened.ok && JSON.parse(opened.raw ?? '').tables[0].rows).toEqual(rows);
     await here.remove('garden-club');
-    const left = await openDB('overbench', 2);
+    const left = await openDB('overbench', 3);
     expect(await left.getAllKeys('books')).toEqual([]);
     left.close();
   });
@@ -167,7 +167,7 @@ describe('books kept in the browser', () => {
   it('say what is damaged, and hand it over as it stands', async () => {
     const here = await store();
     await here.save(sample, NO_HISTORY, 0);
-    const raw = await openDB('overbench', 2);
+    const raw = await openDB('overbench', 3);
     await raw.put('books', { book: { ...sample, tables: 'gone' }, history: NO_HISTORY }, 'garden-club');
     raw.close();
     const opened = await here.open('garden-club');
@@ -176,10 +176,40 @@ describe('books kept in the browser', () => {
     expect(!opened.ok && opened.message).toMatch(/“Propagation bench” is kept in this browser, but damaged\. Tables must be a list/);
   });
 
+  it.each([[7], ['x'], [0], [''], [null], [[1, 2]]])('say that what stands in their place is not a book, and hand it over: %j', async (found) => {
+    const here = await store();
+    await here.save(sample, NO_HISTORY, 0);
+    const raw = await openDB('overbench', 3);
+    await raw.put('books', found, 'garden-club');
+    raw.close();
+    const opened = await here.open('garden-club');
+    expect(opened).toMatchObject({ ok: false, problem: 'damaged', message: expect.stringMatching(/What stands in its place is not a book/) });
+    expect(!opened.ok && opened.raw).toBe(JSON.stringify(found));
+  });
+
+  it('say that they are gone, and not from which tab, where no tab said that it threw them away', async () => {
+    const here = await store();
+    await here.save(sample, NO_HISTORY, 0);
+    const raw = await openDB('overbench', 3);
+    await raw.clear('entries');
+    raw.close();
+    const saved = await here.save(changed, history, 1);
+    expect(saved).toMatchObject({ ok: false, problem: 'changed elsewhere', message: expect.stringMatching(/store was emptied or deleted/) });
+    expect(!saved.ok && saved.message).not.toMatch(/in another tab/);
+  });
+
+  it('say that their store was deleted, and not that a newer program took it', async () => {
+    const here = await store();
+    const heard: StoreNews[] = [];
+    here.watch('garden-club', (news) => heard.push(news));
+    await deleteDB('overbench');
+    expect(heard).toEqual([{ kind: 'closed', lost: true, message: expect.stringMatching(/was deleted/) }]);
+  });
+
   it('open without their history where that is damaged, and say so', async () => {
     const here = await store();
     await here.save(sample, NO_HISTORY, 0);
-    const raw = await openDB('overbench', 2);
+    const raw = await openDB('overbench', 3);
     await raw.put('books', { book: sample, history: { done: [7] } }, 'garden-club');
     raw.close();
     expect(await here.open('garden-club')).toMatchObject({ ok: true, book: sample, history: NO_HISTORY, said: expect.stringMatching(/undo begins anew/) });
@@ -205,7 +235,7 @@ describe('books kept in the browser', () => {
     const here = await store();
     const heard: StoreNews[] = [];
     here.watch('garden-club', (news) => heard.push(news));
-    const newer = await openDB('overbench', 3);
+    const newer = await openDB('overbench', 4);
     newer.close();
     expect(heard).toMatchObject([{ kind: 'closed', message: expect.stringMatching(/newer version of this program was opened in another tab/) }]);
     expect(await here.save(sample, NO_HISTORY, 0)).toMatchObject({ ok: false, problem: 'failed' });
@@ -213,8 +243,8 @@ describe('books kept in the browser', () => {
   });
 
   it('can’t be opened while an older page holds them, and the page says which tab to close', async () => {
-    const old = await openDB('overbench', 2);
-    expect(await openStore(3)).toMatchObject({ ok: false, problem: 'blocked', message: expect.stringMatching(/Close that tab/) });
+    const old = await openDB('overbench', 3);
+    expect(await openStore(4)).toMatchObject({ ok: false, problem: 'blocked', message: expect.stringMatching(/Close that tab/) });
     old.close();
   });
 });

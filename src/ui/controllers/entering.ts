@@ -1,16 +1,13 @@
 /** Which book is open: what there is to open, and how a book is entered and left. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { At } from '../../book/address.ts';
-import { BOUNDS } from '../../book/bounds.ts';
+import { freeTitle } from '../../book/free-title.ts';
 import type { Session } from '../../session.ts';
 import { AGAIN, cellKey, draftOf, endDraft } from '../drafts.ts';
 import type { Found, View } from '../found.ts';
 import type { Place, Wishes } from '../part.ts';
 import type { ShelfCard, TemplateCard } from '../start.ts';
 import type { Keeping } from './keeping.ts';
-
-const COPIES = ['second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
-const LONGEST_ENDING = ', another copy'.length;
 
 /** The page that a book is entered on. */
 interface Page extends ReactiveControllerHost {
@@ -74,6 +71,8 @@ export class Entering implements ReactiveController {
   }
 
   async #fetchAndEnter(wish: Wishes['open']): Promise<boolean> {
+    // Before a book is fetched, because what an ended page left of it is taken over with it; a file may turn out to be a table for the open book.
+    if (wish.what === 'book' && !(await this.#mayLeave())) return false;
     const opening = await import('../opening.ts');
     const found = await opening.fetchBook(wish, this.#keeping);
     if (found === undefined) return false;
@@ -87,6 +86,7 @@ export class Entering implements ReactiveController {
       this.#tellProblem(found.problem);
       return false;
     }
+    if (wish.what !== 'book' && !(await this.#mayLeave())) return false;
     await this.#enter(found);
     return true;
   }
@@ -99,13 +99,14 @@ export class Entering implements ReactiveController {
   }
 
   async #enter(found: Found): Promise<void> {
-    await this.#keeping.now();
-    this.problem = '';
-    this.#leave();
-    const [{ startSession }] = await Promise.all([import('../opening.ts'), import('../book-parts.ts')]);
+    // All that can be missing comes before the book that is open is put away.
+    const [{ startSession }, { Saving }] = await Promise.all([import('../opening.ts'), import('../book-parts.ts')]);
     const session = await startSession(found.book, found.history);
+    this.problem = '';
+    this.damaged = undefined;
+    this.#leave();
     this.#host.enter(session, found.view);
-    this.#keeping.follow(session, found.revision);
+    this.#keeping.follow(new Saving(session, found.standing, this.#keeping));
     if (found.notice) this.#host.tell(found.notice, true);
     const half = draftOf(cellKey(found.book.id));
     if (half?.place && this.#host.atPlace(half.place)) {
@@ -115,13 +116,22 @@ export class Entering implements ReactiveController {
     }
   }
 
+  /** Whether the open book may be put away: it is saved, or whoever works on it was asked. */
+  async #mayLeave(): Promise<boolean> {
+    const { session } = this.#host;
+    await this.#keeping.now();
+    if (!session || !this.#keeping.unsaved) return true;
+    const { askToLeave, sendOut } = await import('../book-parts.ts');
+    return askToLeave(this.#keeping.miss?.message ?? '', () => sendOut('book', session.book, session.values));
+  }
+
   #leave(): void {
     this.#keeping.leave();
     this.#host.leave();
   }
 
   async toShelf(): Promise<void> {
-    await this.#keeping.now();
+    if (!(await this.#mayLeave())) return;
     this.#leave();
     this.#keeping.forget();
     await this.#fillStart();
@@ -132,6 +142,7 @@ export class Entering implements ReactiveController {
     const { session } = this.#host;
     if (!session) return;
     const { cards } = await this.#keeping.shelf();
+    const { line } = this.#keeping;
     const { book, history } = session;
     const title = freeTitle(
       book.title,
@@ -141,9 +152,12 @@ export class Entering implements ReactiveController {
     await this.#enter({
       book: { ...book, id: crypto.randomUUID(), title },
       history,
-      revision: 0,
+      standing: { revision: 0 },
       notice: `This is now another book, “${title}”.${kept}`,
     });
+    await this.#keeping.now();
+    // Its changes are in the other one now.
+    if (!this.#keeping.unsaved && line !== undefined) await this.#keeping.remove(line);
   }
 
   async remove({ id, title }: Wishes['remove']): Promise<void> {
@@ -156,10 +170,4 @@ export class Entering implements ReactiveController {
     const { handOver } = await import('../sending.ts');
     handOver('damaged book.json', this.damaged ?? '', 'application/json');
   }
-}
-
-function freeTitle(title: string, taken: readonly string[]): string {
-  const bare = title.slice(0, BOUNDS.title - LONGEST_ENDING);
-  const tries = [title, ...COPIES.map((nth) => `${bare}, ${nth} copy`)];
-  return tries.find((each) => !taken.includes(each)) ?? `${bare}, another copy`;
 }

@@ -1,12 +1,13 @@
 /** Keeps the open book in this browser, with its history and where one was in it; says "saved" only when it is. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Miss, Store } from '../../files/storage.ts';
-import type { Session } from '../../session.ts';
-import type { Found, View } from '../found.ts';
+import type { Recovered } from '../../files/recover.ts';
+import type { Miss, Opened, Store } from '../../files/storage.ts';
+import { clock } from '../clock.ts';
+import type { Found, Unopened, View } from '../found.ts';
 import type { Place } from '../part.ts';
+import type { Saving } from '../saving.ts';
 import type { ShelfCard } from '../start.ts';
 
-/** After the last change; a run of changes is saved once. */
 const PAUSE = 300;
 const ALSO_OPEN = 'This book is open in another tab too. Whichever saves second will be told, and nothing is written over.';
 const LAST = 'overbench open';
@@ -14,25 +15,17 @@ const viewKey = (id: string): string => `overbench view ${id}`;
 export const openGroupsKey = (id: string): string => `overbench open rows ${id}`;
 
 export class Keeping implements ReactiveController {
-  /** "saved 14:02", "saving …", "not saved". */
-  word = '';
-  /** Why it is not saved, and what could be done. */
-  miss: Miss | undefined;
   /** News from other tabs, to be told. */
   news = '';
 
   readonly #host: ReactiveControllerHost;
   #store: Promise<Store | Miss> | undefined;
-  #session: Session | undefined;
-  #revision = 0;
-  #timer: ReturnType<typeof setTimeout> | undefined;
-  #saving: Promise<void> | undefined;
+  #saving: Saving | undefined;
+  /** Books that were put away unsaved, by their lines. */
+  readonly #parked = new Map<string, Saving>();
   /** Where one is, not yet written down. */
   #view: View | undefined;
   #viewTimer: ReturnType<typeof setTimeout> | undefined;
-  /** Changed since the last save began. */
-  #fresh = false;
-  #ends: (() => void)[] = [];
   #unwatch: (() => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
@@ -56,29 +49,71 @@ export class Keeping implements ReactiveController {
     document.removeEventListener('visibilitychange', this.#hide);
   }
 
+  get word(): string {
+    return this.#saving?.word ?? '';
+  }
+
+  get miss(): Miss | undefined {
+    return this.#saving?.miss;
+  }
+
+  /** What is open is not in the store as it stands here. */
+  get unsaved(): boolean {
+    return this.#saving?.unsaved ?? false;
+  }
+
+  get line(): string | undefined {
+    return this.#saving?.line;
+  }
+
+  #all(): readonly Saving[] {
+    return [...(this.#saving ? [this.#saving] : []), ...this.#parked.values()];
+  }
+
   #hide = (): void => {
     if (document.visibilityState === 'hidden') this.#put();
   };
 
   #put = (): void => {
     this.#noteView();
+    for (const saving of this.#all()) saving.putBy();
     void this.now();
   };
 
   /** What is not saved is saved at once, and whoever would leave before it is, is asked. */
   #ask = (event: BeforeUnloadEvent): void => {
-    if (!this.#fresh && !this.#saving && !this.miss) return;
+    if (!this.#all().some((saving) => saving.unsaved)) return;
     event.preventDefault();
     void this.now();
   };
 
-  #open(): Promise<Store | Miss> {
-    this.#store ??= import('../../files/storage.ts').then(async ({ openStore }) => {
-      const opened = await openStore();
-      return opened.ok ? opened.store : opened;
+  /** The store; one that could not be had is asked for anew the next time. */
+  readonly open = (): Promise<Store | Miss> => {
+    if (this.#store) return this.#store;
+    const opening = fetchStore();
+    this.#store = opening;
+    void opening.then((store) => {
+      if (!('save' in store) && this.#store === opening) this.#store = undefined;
     });
-    return this.#store;
-  }
+    return opening;
+  };
+
+  readonly drop = (): void => {
+    const store = this.#store;
+    this.#bye();
+    this.#store = undefined;
+    void store?.then((old) => 'close' in old && old.close());
+  };
+
+  readonly tell = (): void => {
+    for (const [line, saving] of this.#parked) {
+      if (saving.unsaved) continue;
+      saving.end();
+      this.#parked.delete(line);
+    }
+    this.#watch();
+    this.#host.requestUpdate();
+  };
 
   get lastOpen(): string | undefined {
     return keep.read(LAST) ?? undefined;
@@ -89,69 +124,79 @@ export class Keeping implements ReactiveController {
   }
 
   async shelf(): Promise<{ readonly cards: readonly ShelfCard[]; readonly problem: string }> {
-    const store = await this.#open();
+    const store = await this.open();
     const list = 'list' in store ? await store.list() : store;
-    if (!list.ok) return { cards: [], problem: list.message };
-    return { cards: list.entries.map(({ id, title, client, savedAt }) => ({ id, title, client, saved: `saved ${when(new Date(savedAt))}` })), problem: '' };
-  }
-
-  /** A book of the shelf, as it was left; undefined where it is not there any more. */
-  async fetch(id: string): Promise<Found | { readonly problem: string; readonly raw?: string } | undefined> {
-    const store = await this.#open();
-    if (!('open' in store)) return { problem: store.message };
-    const opened = await store.open(id);
-    if (!opened.ok) {
-      if (opened.problem === 'not there') return undefined;
-      return { problem: opened.message, ...(opened.raw === undefined ? {} : { raw: opened.raw }) };
-    }
-    const view = readView(id);
+    const parked = [...this.#parked].map(([id, { session }]) => {
+      const { title, client } = session.book;
+      return { id, title, client, saved: 'not saved: on this page only' };
+    });
+    if (!list.ok) return { cards: parked, problem: list.message };
     return {
-      book: opened.book,
-      history: opened.history,
-      revision: opened.entry.revision,
-      ...(view && { view }),
-      ...(opened.said === undefined ? {} : { notice: opened.said }),
+      cards: [...parked, ...list.entries.map(({ id, title, client, savedAt }) => ({ id, title, client, saved: `saved ${when(new Date(savedAt))}` }))],
+      problem: '',
     };
   }
 
+  /** A book of the shelf, as it was left; undefined where it is not there any more. */
+  async fetch(id: string): Promise<Found | Unopened | undefined> {
+    const parked = this.#parked.get(id);
+    if (parked) {
+      const { book, history } = parked.session;
+      return { book, history, standing: parked.standing, ...viewOf(book.id) };
+    }
+    const store = await this.open();
+    if (!('open' in store)) return { problem: store.message };
+    const opened = await store.open(id);
+    const { recover } = await import('../../files/recover.ts');
+    const { on, said } = await recover(store, id, opened.ok ? opened : undefined);
+    const notice = [opened.ok ? opened.said : '', ...said].filter(Boolean).join(' ');
+    if (opened.ok) return { ...found(opened, on), ...viewOf(id), ...(notice && { notice }) };
+    if (opened.problem !== 'not there') return { problem: opened.message, ...(opened.raw === undefined ? {} : { raw: opened.raw }) };
+    return notice === '' ? undefined : { problem: notice };
+  }
+
   async has(id: string): Promise<boolean> {
-    const store = await this.#open();
+    const store = await this.open();
     const list = 'list' in store ? await store.list() : store;
     return list.ok && list.entries.some((entry) => entry.id === id);
   }
 
   async remove(id: string): Promise<string> {
-    const store = await this.#open();
+    const parked = this.#parked.get(id);
+    const store = await this.open();
+    if (parked) {
+      this.#parked.delete(id);
+      parked.end();
+      if ('forget' in store) await store.forget(parked.session.book.id, id);
+      return '';
+    }
     const removed = 'remove' in store ? await store.remove(id) : store;
     keep.drop(viewKey(id));
     keep.drop(openGroupsKey(id));
     return removed.ok ? '' : removed.message;
   }
 
-  /** Follows a session from now on. A book that was never saved is saved at once. */
-  follow(session: Session, revision: number): void {
+  /** The open book is saved by this from now on. */
+  follow(saving: Saving): void {
     this.leave();
-    this.#session = session;
-    this.#revision = revision;
-    this.word = revision === 0 ? 'saving …' : 'saved';
-    keep.write(LAST, session.book.id);
-    this.#ends.push(
-      session.subscribe((news) => {
-        if (news.kind === 'book') this.#changed();
-      }),
-    );
+    // It may go on with what was put away.
+    this.#parked.get(saving.line)?.end(true);
+    this.#parked.delete(saving.line);
+    this.#saving = saving;
+    keep.write(LAST, saving.session.book.id);
     this.#watch();
-    if (revision === 0) this.#changed();
   }
 
   /** Hears what other tabs do with the book. */
   #watch = (): void => {
-    const session = this.#session;
-    if (!session) return;
-    void this.#open().then((store) => {
-      if (!('watch' in store) || this.#session !== session || this.#unwatch) return;
-      this.#unwatch = store.watch(session.book.id, (news) => {
+    const saving = this.#saving;
+    if (!saving || this.#unwatch) return;
+    void this.open().then((store) => {
+      if (!('watch' in store) || this.#saving !== saving || this.#unwatch) return;
+      this.#unwatch = store.watch(saving.session.book.id, (news) => {
         if (news.kind === 'alone again' && this.news !== ALSO_OPEN) return;
+        if (news.kind === 'closed') this.drop();
+        if (news.kind === 'closed' && news.lost) saving.doubt();
         this.news =
           news.kind === 'alone again'
             ? ''
@@ -173,16 +218,15 @@ export class Keeping implements ReactiveController {
     this.#unwatch = undefined;
   };
 
+  /** What is not saved is put on the shelf of this page, where it goes on being tried. */
   leave(): void {
+    const saving = this.#saving;
     this.#noteView();
-    for (const end of this.#ends.splice(0)) end();
     this.#bye();
-    clearTimeout(this.#timer);
-    this.#session = undefined;
-    this.#fresh = false;
-    this.miss = undefined;
+    this.#saving = undefined;
     this.news = '';
-    this.word = '';
+    if (saving?.unsaved) this.#parked.set(saving.line, saving);
+    else saving?.end();
   }
 
   /** Written down in a quiet moment: moving about must not wait for the disk. */
@@ -194,55 +238,45 @@ export class Keeping implements ReactiveController {
   #noteView(): void {
     clearTimeout(this.#viewTimer);
     this.#viewTimer = undefined;
-    if (this.#session && this.#view) keep.write(viewKey(this.#session.book.id), JSON.stringify(this.#view));
+    if (this.#saving && this.#view) keep.write(viewKey(this.#saving.session.book.id), JSON.stringify(this.#view));
     this.#view = undefined;
-  }
-
-  #changed(): void {
-    this.#fresh = true;
-    this.#say('saving …');
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.now(), PAUSE);
   }
 
   /** Saves what is not saved yet. */
   async now(): Promise<void> {
-    clearTimeout(this.#timer);
-    await this.#saving;
-    const session = this.#session;
-    if (!session || !this.#fresh) return;
-    this.#fresh = false;
-    this.#saving = this.#save(session);
-    await this.#saving;
-    this.#saving = undefined;
-  }
-
-  async #save(session: Session): Promise<void> {
-    const store = await this.#open();
-    const saved = 'save' in store ? await store.save(session.book, session.history, this.#revision) : store;
-    if (this.#session !== session) return;
-    if (saved.ok) {
-      this.#revision = saved.entry.revision;
-      this.miss = undefined;
-      if (!this.#fresh) this.#say(`saved ${clock(new Date(saved.entry.savedAt))}`);
-    } else {
-      this.miss = saved;
-      this.#say('not saved');
-    }
-  }
-
-  #say(word: string): void {
-    this.word = word;
-    this.#host.requestUpdate();
+    await this.#saving?.now();
   }
 }
 
-const clock = (date: Date): string => `${String(date.getHours()).padStart(2, '0')}:${String(date.getMinutes()).padStart(2, '0')}`;
+async function fetchStore(): Promise<Store | Miss> {
+  try {
+    const [{ openStore }] = await Promise.all([import('../../files/storage.ts'), import('../../files/recover.ts')]);
+    const opened = await openStore();
+    return opened.ok ? opened.store : opened;
+  } catch {
+    return {
+      ok: false,
+      problem: 'failed',
+      message: 'The part of this program that saves could not be fetched: whatever serves this page does not answer. It is asked for again and again.',
+    };
+  }
+}
+
+function found({ book, history, entry }: Opened, on: Recovered['on']): Found {
+  const { revision, mark } = entry;
+  if (!on) return { book, history, standing: { revision } };
+  return { ...on.to, standing: { revision, line: on.line, n: on.n, upTo: mark?.line === on.line ? mark.upTo : 0 } };
+}
 
 function when(date: Date): string {
   if (date.toDateString() === new Date().toDateString()) return clock(date);
   return date.toLocaleDateString(undefined, { day: 'numeric', month: 'short', year: 'numeric' });
 }
+
+const viewOf = (id: string): { readonly view?: View } => {
+  const view = readView(id);
+  return view ? { view } : {};
+};
 
 function readView(id: string): View | undefined {
   try {
