@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { notices } from './src/setup/notices.ts';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 
@@ -24,48 +25,16 @@ const withoutUnoffered = (): Plugin => ({
   },
 });
 
-/** What a record says of its function for whoever reads about it. */
-const SAID: ReadonlySet<string> = new Set(['summary', 'use', 'formula', 'source', 'unchecked', 'examples', 'family']);
+const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
 
-interface Node {
-  readonly type: string;
-  readonly start: number;
-  readonly end: number;
-  readonly [field: string]: unknown;
-}
-
-const isNode = (found: unknown): found is Node => typeof found === 'object' && found !== null && typeof (found as Node).type === 'string';
-
-/**
- * The worker runs the functions; what is said of them (what they are for, where they come from, examples) is read on the page alone, which has the records
- * whole. Without it the worker is a tenth smaller.
- */
-const withoutWords = (): Plugin => ({
-  name: 'functions without what is said of them',
-  enforce: 'post',
-  transform(code, id) {
-    if (!/\/functions\/[a-z/-]+\.ts$/.test(id) || !code.includes('define(')) return undefined;
-    const cuts: Node[] = [];
-    const look = (found: unknown): void => {
-      if (Array.isArray(found)) for (const each of found) look(each);
-      if (!isNode(found)) return;
-      const record = found.type === 'CallExpression' && (found.callee as { name?: string }).name === 'define' ? (found.arguments as Node[])[0] : undefined;
-      for (const property of (record?.properties as Node[] | undefined) ?? []) {
-        if (property.type === 'Property' && SAID.has((property.key as { name?: string }).name ?? '')) cuts.push(property);
-      }
-      for (const value of Object.values(found)) look(value);
-    };
-    look(this.parse(code));
-    let left = code;
-    for (const { start, end } of cuts.toSorted((a, b) => b.start - a.start)) left = left.slice(0, start) + left.slice(end).replace(/^\s*,/, '');
-    return { code: left, map: null };
-  },
-});
+/** The page and its worker are built apart, and have one list of notices. */
+const { watch, write } = notices('LICENSE.txt');
 
 // The page: src/ui is what the browser sees. Only the shell (lit and the page's own elements) loads first; the rest comes when it is needed.
 export default defineConfig({
   root: `${here}src/ui`,
   base: './',
+  plugins: [watch(), write()],
   build: {
     outDir: `${here}dist/app`,
     emptyOutDir: true,
@@ -89,17 +58,33 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es', plugins: () => [withoutUnoffered(), withoutWords()] },
+  worker: { format: 'es', plugins: () => [withoutUnoffered(), watch()] },
   test: {
     root: here,
     testTimeout: 30_000,
     // The hand-over file carries its styles in it; without this the runner would leave them out.
     css: true,
     projects: [
-      { extends: true, test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'] } },
+      // The runner by itself would leave one processor idle. How long a test may be is for what never comes: a busy machine is slow, not wrong.
+      {
+        extends: true,
+        test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'], maxWorkers: '100%', ...PATIENT },
+      },
       // These drive what `npm run build` makes: it is built once, before the first of them.
-      { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts' } },
-      { extends: true, test: { name: 'app', include: ['tests/app/**/*.test.ts'], globalSetup: 'tests/app/setup.ts', fileParallelism: false } },
+      { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT } },
+      // The pages of these share one browser, which wants what processors there are for itself: they come after the others.
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          include: ['tests/app/**/*.test.ts'],
+          globalSetup: 'tests/app/setup.ts',
+          sequence: { groupOrder: 1 },
+          expect: { poll: { timeout: 30_000 } },
+          maxWorkers: '100%',
+          ...PATIENT,
+        },
+      },
     ],
   },
 });

@@ -5,7 +5,7 @@
  *
  *     const book = await openBook(await readFile('club.json', 'utf8'));
  *     await book.set('bench_length', '12 ft');
- *     const dli = book.value('Scenarios!B14');   // { kind: 'number', value: 13.8, unit: 'mol/m²/d' }
+ *     const dli = book.value('Scenarios!B15');   // { kind: 'number', value: 13.8, unit: 'mol/m²/d' }
  *     await evaluate('=DLI(200 µmol/m²/s, 16 h/d)');
  */
 

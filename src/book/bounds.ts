@@ -13,6 +13,8 @@ export const BOUNDS = {
   title: 200,
   tables: 500,
   pages: 500,
+  /** On all pages together. */
+  blocks: 20_000,
   names: 5_000,
 } as const;
 
@@ -63,6 +65,12 @@ export function noRoomFor(book: Book, content: string, before: string | undefine
   if (before === undefined && cells >= BOUNDS.filledCells) return `This book has ${count(cells)} filled cells, which is the most a book may have.`;
   if (isFormula(content) && formulas >= BOUNDS.formulas) return `This book has ${count(formulas)} formulas, which is the most a book may have.`;
   return undefined;
+}
+
+/** Why a page can't have another piece, whether prose, a table or a picture. */
+export function noRoomForBlock(book: Book, more = 1): string | undefined {
+  const blocks = book.pages.reduce((n, page) => n + page.blocks.length, 0) + more;
+  return blocks > BOUNDS.blocks ? `A book has at most ${count(BOUNDS.blocks)} pieces on its pages.` : undefined;
 }
 
 /** Why a whole book is too full, for changes of many cells at once. */

@@ -33,4 +33,4 @@ export function cellNameProblem(name: string): string | undefined {
 }
 
 /** Ids are keys of objects and are never shown. */
-export const idIsGood = (id: string): boolean => /^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/u.test(id) && !reserved(id);
+export const idIsGood = (id: string): boolean => /^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/u.test(id) && !reserved(id) && id !== 'prototype';

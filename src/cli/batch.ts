@@ -1,7 +1,7 @@
 import { createHash, type Hash } from 'node:crypto';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { resolve } from 'node:path';
+import { basename, dirname } from 'node:path';
 import type { Book } from '../book/book.ts';
 import { parseBook } from '../files/book-file.ts';
 import { formatVerbatim, unguard } from '../files/csv.ts';
@@ -10,8 +10,9 @@ import { type Input, openInput } from './batch/input.ts';
 import { type Block, type BlockDone, inOrder } from './batch/pool.ts';
 import { Progress } from './batch/progress.ts';
 import type { Setup } from './batch/runner.ts';
-import { alreadyFinished, FileSink, type Mark, PrintSink, type Sink } from './batch/sink.ts';
+import { alreadyFinished, FileSink, journalOf, type Mark, PrintSink, type Sink } from './batch/sink.ts';
 import { REASON, readTargets, type Target } from './batch/targets.ts';
+import { fileMeant, isSameFile, spare } from './same-file.ts';
 import { templateText } from './templates.ts';
 import type { Verb } from './verb.ts';
 import { Failure, WrongUse } from './wrong-use.ts';
@@ -32,19 +33,21 @@ interface Asked {
 export const verb: Verb = {
   usage:
     'TEMPLATE CLIENTS.csv [-o RESULTS.csv] [--rejected FILE] [--books DIR] [--jobs N] [--resume] [--tidy | --wide] [--carry COLUMN]… [--no-head], with - for standard input',
+  about: 'Works a template, or a book of your own, through for every client of a file: a row is a client, a column a given by its name or address.',
   options: {
-    output: { type: 'string', short: 'o' },
-    rejected: { type: 'string' },
-    books: { type: 'string' },
-    jobs: { type: 'string' },
-    resume: { type: 'boolean' },
-    tidy: { type: 'boolean' },
-    wide: { type: 'boolean' },
-    carry: { type: 'string', multiple: true },
-    'no-head': { type: 'boolean' },
+    output: { type: 'string', short: 'o', about: 'the file for the results; standard output without it' },
+    rejected: { type: 'string', about: 'a file for the clients that have no results, each with the reason' },
+    books: { type: 'string', about: 'a folder for the book of each client' },
+    jobs: { type: 'string', about: 'how many threads; as many as there are processors unless said' },
+    resume: { type: 'boolean', about: 'goes on with a run that was stopped' },
+    tidy: { type: 'boolean', about: 'one result a line; so it is unless said' },
+    wide: { type: 'boolean', about: 'one scenario a line' },
+    carry: { type: 'string', multiple: true, about: 'a column that comes along as it is; as often as is wanted' },
+    'no-head': { type: 'boolean', about: 'leaves out the line of headings' },
   },
   async run(operands, options) {
     const asked = readAsked(operands, options);
+    spareInputs(asked);
     if (asked.resume && asked.output !== undefined) {
       const rejected = alreadyFinished(asked.output, asked.rejected);
       if (rejected !== undefined) {
@@ -70,16 +73,30 @@ function readAsked(operands: readonly string[], options: Readonly<Record<string,
   if (tidy && wide) throw new WrongUse('tidy or wide, not both');
   const file = output === '-' ? undefined : output;
   if (resume && file === undefined) throw new WrongUse('--resume needs -o FILE: only a file can be gone on with');
-  if (file !== undefined && rejected !== undefined && resolve(file) === resolve(rejected)) throw new WrongUse('results and rejected clients need a file each');
+  if (file !== undefined && rejected !== undefined && isSameFile(file, rejected)) throw new WrongUse('results and rejected clients need a file each');
   const count = jobs === undefined ? availableParallelism() : Number(jobs);
   if (!Number.isInteger(count) || count < 1 || count > 256) throw new WrongUse(`--jobs ${String(jobs)} is not a number from 1 to 256`);
   return { template, clients, output: file, rejected, books, jobs: count, resume, wide, head: !options['no-head'], carry };
 }
 
+/** Of a client's book, which begins with its row. */
+const BOOK_NAME = /^\d{6,}.*\.json$/u;
+
+const isPath = (template: string): boolean => /[./\\]/u.test(template);
+
+/** Nothing that is read is written over, also not by what is kept beside the results meanwhile or by the book of a client. */
+function spareInputs({ template, clients, output, rejected, books }: Asked): void {
+  const read = [clients, ...(isPath(template) ? [template] : [])];
+  const beside = [output, rejected].flatMap((file) => (file === undefined ? [] : [file, `${fileMeant(file)}.part`]));
+  spare(read, [...beside, output === undefined ? undefined : journalOf(output)]);
+  const inside = read.find((file) => books !== undefined && BOOK_NAME.test(basename(file)) && isSameFile(dirname(fileMeant(file)), books));
+  if (inside !== undefined) throw new WrongUse(`${inside} is read, and stands where the books of clients go; say another folder`);
+}
+
 /** A template's name, or the path of a book of one's own. */
 async function templateOf(name: string): Promise<Book> {
   let text: string;
-  if (!/[./\\]/u.test(name)) text = await templateText(name);
+  if (!isPath(name)) text = await templateText(name);
   else {
     try {
       text = readFileSync(name, 'utf8');

@@ -10,17 +10,19 @@ import type { Mapping } from '../files/csv-in-mapped.ts';
 import { suggestMapping } from '../files/csv-in-suggest.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
+import { isSameFile, spare } from './same-file.ts';
 import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'BOOK FILE.csv [--into TABLE | --new] [--decimal-comma] [--rejected FILE] [-o BOOK]',
+  about: 'Brings a file of comma-separated text into a book. What finds no place is said, and kept on the page “Not placed” of the book.',
   options: {
-    into: { type: 'string' },
-    new: { type: 'boolean' },
-    'decimal-comma': { type: 'boolean' },
-    rejected: { type: 'string' },
-    output: { type: 'string', short: 'o' },
+    into: { type: 'string', about: 'the table whose rows or columns take it; a tidy file finds its own cells' },
+    new: { type: 'boolean', about: 'makes a new table of it' },
+    'decimal-comma': { type: 'boolean', about: 'numbers have a comma for their decimal mark' },
+    rejected: { type: 'string', about: 'a file for the records that found no place' },
+    output: { type: 'string', short: 'o', about: 'the file for the new book, which may be the book itself; standard output without it' },
   },
   async run(operands, { into: named, new: anew, 'decimal-comma': comma, rejected, output }) {
     const [bookFile, file, more] = operands;
@@ -28,6 +30,10 @@ export const verb: Verb = {
     if (more !== undefined) throw new WrongUse(`one file at a time, not also ${more}`);
     const into = named as string | undefined;
     if (into !== undefined && anew) throw new WrongUse('rows of a table or a new table, not both');
+    spare([bookFile, file], [rejected as string | undefined]);
+    spare([file], [output as string | undefined]);
+    if (output !== undefined && rejected !== undefined && isSameFile(output as string, rejected as string))
+      throw new WrongUse('the book and what found no place need a file each');
     const bytes = read(file);
     const session = await openBook(bookFile);
     try {

@@ -15,7 +15,11 @@ type Line =
 
 export const verb: Verb = {
   usage: 'FORMULA [--json], or overbench eval --lines to read one formula a line from standard input',
-  options: { json: { type: 'boolean' }, lines: { type: 'boolean' } },
+  about: 'Works out a formula, in full precision and in the usual unit of its quantity. No book is open: it reads no cells.',
+  options: {
+    json: { type: 'boolean', about: 'answers with an object of JSON' },
+    lines: { type: 'boolean', about: 'reads one formula a line from standard input and answers each with an object of JSON a line' },
+  },
   async run(operands, { json, lines }) {
     const [formula, more] = operands;
     if (lines) {

@@ -9,6 +9,7 @@ import { WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: '[NAME]',
+  about: 'Lists the functions that a formula can use; of one it tells what it takes and gives, its source and an example.',
   options: {},
   async run(operands) {
     const [name, more] = operands;

@@ -6,6 +6,7 @@ import literata from '../ui/fonts/literata.woff2?inline';
 import recursive from '../ui/fonts/recursive.woff2?inline';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
+import { spare } from './same-file.ts';
 import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
@@ -13,13 +14,19 @@ const isPaper = (text: string): text is Paper => PAPERS.some((paper) => paper ==
 
 export const verb: Verb = {
   usage: 'BOOK [--scenario B] [--paper A4 | letter] [-o FILE.html]',
-  options: { scenario: { type: 'string' }, paper: { type: 'string' }, output: { type: 'string', short: 'o' } },
+  about: 'Makes the hand-over sheet of a book: one file with everything in it, to look at, print and pass on.',
+  options: {
+    scenario: { type: 'string', about: 'the letter of the scenario that is handed over; the recommended one unless said' },
+    paper: { type: 'string', about: `${PAPERS.join(' or ')}; A4 unless said` },
+    output: { type: 'string', short: 'o', about: 'the file to write; standard output without it' },
+  },
   async run(operands, options) {
     const [file, more] = operands;
     const paper = String(options.paper ?? 'A4');
     if (file === undefined) throw new WrongUse('a book is missing');
     if (more !== undefined) throw new WrongUse(`one book at a time, not also ${more}`);
     if (!isPaper(paper)) throw new WrongUse(`paper is ${PAPERS.join(' or ')}, not ${paper}`);
+    spare([file], [options.output as string | undefined]);
     const session = await openBook(file);
     try {
       const scenario = typeof options.scenario === 'string' ? options.scenario : undefined;

@@ -1,5 +1,7 @@
 import { parseArgs } from 'node:util';
 import { nearest } from '../../functions/nearest.ts';
+import { helpOn } from './help.ts';
+import { print } from './output.ts';
 import type { Verb } from './verb.ts';
 import { Failure, WrongUse } from './wrong-use.ts';
 
@@ -27,7 +29,7 @@ async function run(args: readonly string[]): Promise<number> {
   const [name, ...rest] = args;
   if (name === undefined) throw new WrongUse(`say what to do: overbench ${Object.keys(VERBS).join(' | ')}`);
   if (name === '--help' || name === '-h') {
-    process.stdout.write(await help());
+    await print(await help());
     return 0;
   }
   const load = Object.hasOwn(VERBS, name) ? VERBS[name] : undefined;
@@ -38,6 +40,11 @@ async function run(args: readonly string[]): Promise<number> {
     );
   }
   const { verb } = await load();
+  const end = rest.indexOf('--');
+  if (rest.slice(0, end < 0 ? rest.length : end).some((word) => word === '--help' || word === '-h')) {
+    await print(helpOn(name, verb));
+    return 0;
+  }
   try {
     const { values, positionals } = parseArgs({ args: rest, options: verb.options, allowPositionals: true, strict: true });
     return await verb.run(positionals, values);
@@ -50,16 +57,25 @@ async function run(args: readonly string[]): Promise<number> {
   }
 }
 
-// A reader that has seen enough (`| head`) closes the pipe: that is no failure of ours.
+/** One line on standard error, and the exit status. What nobody foresaw is said too, without the insides of the program. */
+function say(error: unknown): 1 | 2 {
+  const { message, syscall } = (error instanceof Error ? error : new Error(String(error))) as NodeJS.ErrnoException;
+  const known = error instanceof WrongUse || error instanceof Failure;
+  console.error(`overbench: ${known ? message : `${syscall === undefined ? 'the program has a fault' : 'the system refused'}: ${message.split('\n')[0]}`}`);
+  return error instanceof WrongUse ? 2 : 1;
+}
+
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  // A reader that has seen enough (`| head`) closes the pipe: that is no failure of ours.
   if (error.code === 'EPIPE') process.exit(0);
-  throw error;
+  process.exit(say(new Failure(`can't write to standard output: ${error.message}`)));
 });
+// Where nobody can be told anything, the exit status still says it.
+process.stderr.on('error', () => {});
+process.on('uncaughtException', (error) => process.exit(say(error)));
 
 try {
   process.exitCode = await run(process.argv.slice(2));
 } catch (error) {
-  if (!(error instanceof WrongUse) && !(error instanceof Failure)) throw error;
-  console.error(`overbench: ${error.message}`);
-  process.exitCode = error instanceof WrongUse ? 2 : 1;
+  process.exitCode = say(error);
 }

@@ -14,7 +14,11 @@ import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
-  options: { set: { type: 'string', multiple: true }, output: { type: 'string', short: 'o' } },
+  about: 'Begins a book from a template, and answers some of its givens. What is not answered stands as in the example, and says so.',
+  options: {
+    set: { type: 'string', multiple: true, about: 'a given by its name or address and its value, with or without a unit; as often as is wanted' },
+    output: { type: 'string', short: 'o', about: 'the file for the book; standard output without it' },
+  },
   async run(operands, { set, output }) {
     const [slug, more] = operands;
     if (slug === undefined) throw new WrongUse('a template is missing; overbench templates lists them');
@@ -35,7 +39,7 @@ export const verb: Verb = {
 };
 
 /** Answers one given, just as if its value were typed into the cell; gives its address. */
-async function put(session: Session, setting: string): Promise<string> {
+export async function put(session: Session, setting: string): Promise<string> {
   const at = setting.indexOf('=');
   if (at < 1) throw new WrongUse(`--set ${setting} is not NAME=VALUE`);
   const name = setting.slice(0, at).trim();

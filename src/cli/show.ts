@@ -14,6 +14,7 @@ const WIDEST = 40;
 
 export const verb: Verb = {
   usage: 'BOOK [TABLE]',
+  about: 'Prints the tables of a book, or one of them, with everything worked out.',
   options: {},
   async run(operands) {
     const [file, name, more] = operands;

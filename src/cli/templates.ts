@@ -34,6 +34,7 @@ export async function laterEdition({ template: origin }: Book): Promise<{ readon
 
 export const verb: Verb = {
   usage: '',
+  about: 'Lists the templates that a book can begin from, and what each is for.',
   options: {},
   async run(operands) {
     if (operands.length > 0) throw new WrongUse(`templates takes no ${operands[0]}`);

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
+import { notices } from '../setup/notices.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -13,9 +14,11 @@ const declarations: Plugin = {
   },
 };
 
+const { watch, write } = notices('LICENSE');
+
 export default defineConfig({
   root,
-  plugins: [declarations],
+  plugins: [declarations, watch(), write()],
   ssr: { noExternal: true },
   build: {
     ssr: true,

@@ -12,6 +12,7 @@ const WRITTEN_OUT = 12;
 
 export const verb: Verb = {
   usage: 'BOOK Table!C12',
+  about: 'Tells where a number comes from: its formula, its steps and what it reads, down to the givens and who said them.',
   options: {},
   async run(operands) {
     const [file, place, more] = operands;

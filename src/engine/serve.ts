@@ -39,19 +39,14 @@ const BEAT_MS = 200;
 
 export function serve(port: Port): void {
   let last = 0;
-  const beat = (): void => {
-    const now = performance.now();
-    if (now - last < BEAT_MS) return;
-    last = now;
-    port.post({ kind: 'alive', slow: false });
+  const running = (slow: boolean): void => {
+    last = performance.now();
+    port.post({ kind: 'alive', slow });
   };
-  const engine = createEngine({
-    beat,
-    running: (slow) => {
-      last = performance.now();
-      port.post({ kind: 'alive', slow });
-    },
-  });
+  const beat = (): void => {
+    if (performance.now() - last >= BEAT_MS) running(false);
+  };
+  const engine = createEngine({ beat, running });
   let book: Book | undefined;
   /** A book is kept here, so that changes can come without theirs: the next one is made of it, and shares what did not change. */
   const complete = (method: Method, args: readonly unknown[]): readonly unknown[] => {
@@ -75,7 +70,9 @@ export function serve(port: Port): void {
       return;
     }
     turn = turn.then(async () => {
-      beat();
+      // Until its first cells are worked out, a book is as silent as a slow function, on a busy machine for seconds.
+      if (method === 'load') running(true);
+      else beat();
       try {
         const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
         const result = await call(...complete(method, args));

@@ -7,6 +7,7 @@ import type { Book } from '../book/book.ts';
 import { canonical, canonicalText } from '../book/canonical.ts';
 import { checkBook } from '../book/check.ts';
 import { migrate } from '../book/migrate.ts';
+import { DEEPEST, MOST_VALUES, TOO_DEEP, TOO_MUCH } from '../book/size.ts';
 import { checksum } from './checksum.ts';
 import { rescue } from './rescue.ts';
 
@@ -25,7 +26,9 @@ export type BookRead =
       readonly rescued?: Book;
     };
 
-const MOST_CHARACTERS = 200_000_000;
+/** Also in bytes, of which there are no fewer: what has more need not be read at all. */
+export const MOST_CHARACTERS = 200_000_000;
+export const TOO_LARGE = 'The file is larger than any book can be.';
 const NOT_OURS = 'This is no book that was sent out from here.';
 
 export function formatBook(book: Book): string {
@@ -35,8 +38,18 @@ export function formatBook(book: Book): string {
 
 /** Reads a book file or a template of any version up to the current one. Never throws, and never gives less than the file holds without saying so. */
 export function parseBook(text: string): BookRead {
+  try {
+    return read(text);
+  } catch (error) {
+    return failure('damaged', `The file can't be read as a book. (${error instanceof Error ? error.message : String(error)})`);
+  }
+}
+
+function read(text: string): BookRead {
+  if (text.length > MOST_CHARACTERS) return failure('too large', TOO_LARGE);
   if (text.trim() === '') return failure('empty', 'The file is empty.');
-  if (text.length > MOST_CHARACTERS) return failure('too large', 'The file is larger than any book can be.');
+  const beyond = beyondBounds(text);
+  if (beyond) return failure('too large', `The file can't be opened as a book. ${beyond}`);
   let stored: unknown;
   try {
     stored = JSON.parse(text.replace(/^\uFEFF/u, ''));
@@ -72,6 +85,35 @@ function brokenText(text: string): BookRead {
   const cells = book.tables.reduce((sum, table) => sum + Object.values(table.cells).reduce((n, line) => n + Object.keys(line).length, 0), 0);
   const message = `${what} What could be read of “${book.title}”: ${counted(book.tables.length, 'table')} with ${counted(cells, 'cell')}, ${counted(book.pages.length, 'page')}.`;
   return { ...failure(problem, message), rescued: book };
+}
+
+const QUOTE = 0x22;
+const BACKSLASH = 0x5c;
+const COMMA = 0x2c;
+/** [ and {, ] and }: a brace differs from its bracket in one bit. */
+const OPENS = 0x7b;
+const CLOSES = 0x7d;
+const BRACE = 0x20;
+
+/** Why the text can hold no book, by its brackets and commas alone: found in one pass, before anything is made of it. */
+function beyondBounds(text: string): string | undefined {
+  let depth = 0;
+  let values = 0;
+  let inText = false;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (inText) {
+      if (code === BACKSLASH) at++;
+      else if (code === QUOTE) inText = false;
+    } else if (code === QUOTE) inText = true;
+    else if (code === COMMA) values++;
+    else if ((code | BRACE) === OPENS) {
+      values++;
+      if (++depth > DEEPEST) return TOO_DEEP;
+    } else if ((code | BRACE) === CLOSES) depth--;
+    if (values > MOST_VALUES) return TOO_MUCH;
+  }
+  return undefined;
 }
 
 const failure = (problem: FileProblem, message: string, details: readonly string[] = []) => ({ ok: false, problem, message, details }) as const;

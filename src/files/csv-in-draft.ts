@@ -4,7 +4,7 @@
  */
 import { type At, placeIn, tableNamed } from '../book/address.ts';
 import type { Block, Book, Cell, Column, Page, Row, Table } from '../book/book.ts';
-import { amountsOf, BOUNDS, count } from '../book/bounds.ts';
+import { amountsOf, BOUNDS, count, noRoomForBlock } from '../book/bounds.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { cellEdit } from '../book/commands/set-cell.ts';
 import { isFormula } from '../book/content.ts';
@@ -95,6 +95,8 @@ export class Draft {
     if (problem !== undefined) return problem;
     if (tableNamed(this.book, name) || this.added.some((table) => same(table.name, name))) return `There is a table called “${name}” already.`;
     if (this.book.tables.length + this.added.length >= BOUNDS.tables) return `A book has at most ${BOUNDS.tables} tables.`;
+    const full = noRoomForBlock(this.book, this.added.length + 1);
+    if (full) return full;
     const made: NewTable = { name, page: page.slice(0, BOUNDS.title), rows: new Map(), columns: new Map(), cells: new Map() };
     this.added.push(made);
     return made;

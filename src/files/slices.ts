@@ -51,15 +51,24 @@ export const sameSlice = (a: readonly unknown[], b: readonly unknown[] | undefin
 /** The book whole again, as it was kept: what came of the browser's store is still to be checked. */
 export function joined(head: unknown, slices: Slices): unknown {
   if (slices.size === 0 || typeof head !== 'object' || head === null || !Array.isArray((head as Partial<Book>).tables)) return head;
-  const tables = (head as Book).tables.map((table) => {
+  const tables = (head as { tables: unknown[] }).tables.map((found) => {
+    // A damaged one stays as it is, for the check to find.
+    if (typeof found !== 'object' || found === null) return found;
+    const table = found as Table;
     const rows: Row[] = [];
     const cells: [string, Table['cells'][string]][] = [];
-    for (let i = 0; slices.has(`${table.id} rows ${i}`); i++) rows.push(...(slices.get(`${table.id} rows ${i}`) as Row[]));
-    for (let i = 0; slices.has(`${table.id} cells ${i}`); i++) {
-      const slice = slices.get(`${table.id} cells ${i}`) ?? [];
-      for (let k = 0; k < slice.length; k += 2) cells.push([slice[k] as string, slice[k + 1] as Table['cells'][string]]);
+    for (const slice of slicesCalled(slices, `${table.id} rows`)) for (const row of slice) rows.push(row as Row);
+    for (const slice of slicesCalled(slices, `${table.id} cells`)) {
+      for (let k = 0; k < slice.length; k += 2) cells.push([String(slice[k]), slice[k + 1] as Table['cells'][string]]);
     }
     return rows.length === 0 ? table : { ...table, rows, cells: Object.fromEntries(cells) };
   });
   return { ...head, tables };
+}
+
+function* slicesCalled(slices: Slices, name: string): Generator<readonly unknown[]> {
+  for (let i = 0; slices.has(`${name} ${i}`); i++) {
+    const slice: unknown = slices.get(`${name} ${i}`);
+    if (Array.isArray(slice)) yield slice;
+  }
 }

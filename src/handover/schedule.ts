@@ -20,6 +20,7 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
   const fixture = reader.row('fixture');
   if (!fixture) return nothing;
   const supply = reader.row('supply');
+  const ownDriver = reader.row('feed')?.text === MAINS;
   const r = (id: string): unknown => value(reader.row(id));
   const n = (id: string): unknown => value(reader.named(id));
   const forEach = (id: string): unknown => (reader.named(id) ? html`${n(id)} for each light` : nothing);
@@ -30,21 +31,24 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
     ],
     supply && [
       'supply',
-      [
-        shown(supply),
-        html`<small>${facts(reader, 'supplies', supply)}</small>`,
-        reader.row('supplies') ? r('supplies') : html`one`,
-        r('supply_price'),
-        r('buy_supplies'),
-      ],
+      ownDriver
+        ? ['Supply', html`<small>none: each light has its own driver</small>`, nothing, nothing, r('buy_supplies')]
+        : [
+            shown(supply),
+            html`<small>${facts(reader, 'supplies', supply)}</small>`,
+            reader.row('supplies') ? r('supplies') : html`one`,
+            r('supply_price'),
+            r('buy_supplies'),
+          ],
     ],
     line(reader, 'cable_length', [
       'Cable',
-      html`<small>one run of ${n('cable_length')} at most to each light, wire of ${n('wire_area')}</small>`,
+      html`<small>one run of ${n('cable_length')} at most to each light, ${ownDriver ? 'for the mains: an electrician says which' : wire(reader)}</small>`,
       nothing,
       n('cable_price'),
       r('buy_cable'),
     ]),
+    ownDriver ? undefined : fuses(reader),
     line(reader, 'connector_price', ['Connectors', html`<small>${forEach('connectors_each')}</small>`, nothing, n('connector_price'), r('buy_connectors')]),
     line(reader, 'hanger_price', ['Hangers', html`<small>${forEach('hangers_each')}</small>`, nothing, n('hanger_price'), r('buy_hangers')]),
     line(reader, 'fitting_price', ['Fittings', html`<small>${reader.named('fitting_price')?.label}</small>`, nothing, nothing, n('fitting_price')]),
@@ -63,6 +67,28 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
     ),
     source ? html`data of the light: ${shown(source.cell)}` : nothing,
   );
+}
+
+/** As Fixtures says it of a light with its own driver. */
+const MAINS = 'mains';
+
+/** The wire by its gauge where one is chosen, else by its area. */
+function wire(reader: Reader): TemplateResult {
+  const gauge = reader.named('wire_gauge');
+  return gauge?.value.kind === 'number' ? html`wire of AWG ${shown(gauge)}` : html`wire of ${value(reader.named('wire_area'))}`;
+}
+
+/** Each run of cable has one, or the plan says that it has none. */
+function fuses(reader: Reader): readonly [string, readonly unknown[]] | undefined {
+  const fuse = reader.row('fuse');
+  if (!fuse) return undefined;
+  const kind = reader.named('fuse_kind');
+  const none = fuse.value.kind === 'number' && fuse.value.base === 0;
+  const what = none
+    ? html`none: what an output lets through is to be safe for the wire`
+    : html`${shown(fuse)}${kind ? html`, kind ${shown(kind)}` : nothing}, one where each run of cable leaves its supply, for direct current`;
+  const count = reader.row('fuses') ? value(reader.row('fuses')) : nothing;
+  return ['fuse', ['Fuses', html`<small>${what}</small>`, count, value(reader.named('fuse_price')), value(reader.row('buy_fuses'))]];
 }
 
 const line = (reader: Reader, needs: string, cells: readonly unknown[]): readonly [string, readonly unknown[]] | undefined =>
@@ -96,6 +122,9 @@ const ELECTRICS = [
   'load',
   'output_load',
   'output_amps',
+  'wire_carries',
+  'fuse',
+  'fuses',
   'drop',
   'drop_share',
   'amps_each',

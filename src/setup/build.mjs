@@ -14,10 +14,10 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 /** Each with what it makes. */
 const PARTS = {
   page: { config: 'vite.config.ts', made: ['dist/app'] },
-  'command-line': { config: 'src/cli/vite.config.ts', made: ['dist/cli', 'dist/index.js', 'dist/index.d.ts'] },
+  'command-line': { config: 'src/cli/vite.config.ts', made: ['dist/cli', 'dist/index.js', 'dist/index.d.ts', 'dist/LICENSE', 'dist/notices.txt'] },
 };
 /** The packages are those of the lock file: src/setup/install.mjs holds them to it. */
-const SOURCES = ['functions', 'src', 'templates', 'package.json', 'package-lock.json', 'tsconfig.json', 'vite.config.ts'];
+const SOURCES = ['LICENSE', 'functions', 'src', 'templates', 'package.json', 'package-lock.json', 'tsconfig.json', 'vite.config.ts'];
 
 function addTo(hash, path) {
   const whole = join(root, path);

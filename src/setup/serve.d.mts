@@ -1,1 +1,1 @@
-export function serve(port?: number): Promise<{ readonly address: string; readonly stop: () => Promise<void> }>;
+export function serve(port?: number, folder?: string): Promise<{ readonly address: string; readonly stop: () => Promise<void> }>;

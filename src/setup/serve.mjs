@@ -1,9 +1,10 @@
 // Serves the built app on this machine alone, with the headers it is meant to run under. Node built-ins only.
 //   node src/setup/serve.mjs [PORT]   prints the address
-import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { open, realpath, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
-import { extname, join, normalize, sep } from 'node:path';
+import { basename, dirname, extname, join, normalize, relative, sep } from 'node:path';
+import { pipeline } from 'node:stream';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const app = fileURLToPath(new URL('../../dist/app/', import.meta.url));
@@ -20,58 +21,83 @@ const TYPES = {
   '.txt': 'text/plain; charset=utf-8',
 };
 
-// Nothing from elsewhere, no script in the page itself. Styles set from script need 'unsafe-inline'.
+// Nothing from elsewhere, no script in the page itself. Styles set from script need 'unsafe-inline'. The page says the same of itself (src/ui/index.html),
+// for hosts that set no headers, save who may frame it, which only a header can say.
+const POLICY = "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'none'";
 const HEADERS = {
-  'Content-Security-Policy':
-    "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; worker-src 'self' blob:; connect-src 'self'; object-src 'none'; base-uri 'none'",
+  'Content-Security-Policy': `${POLICY}; frame-ancestors 'none'`,
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
 };
+const PLAIN = { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' };
 
-/** The file that a request's path names, or undefined where it leads out of the app or to nothing. */
-async function fileFor(url) {
+/** This machine by name or number. Another name leads here only where somebody made it do so, to read what is served here from a page of theirs. */
+const OWN_HOST = /^(?:localhost|127\.0\.0\.1|\[::1\])(?::\d{1,5})?$/i;
+
+/** The file that a request's path names, open; undefined where it leads out of the folder, by a link too, or to nothing. */
+async function fileFor(folder, url) {
   let path;
   try {
     path = decodeURIComponent(new URL(url, 'http://localhost').pathname);
   } catch {
     return undefined;
   }
-  const file = normalize(join(app, path.endsWith('/') ? `${path}index.html` : path));
-  if (!file.startsWith(normalize(app)) || file.includes('\0') || file.split(sep).some((part) => part.startsWith('.'))) return undefined;
-  const found = await stat(file).catch(() => undefined);
-  return found?.isFile() ? { file, size: found.size } : undefined;
+  const root = await realpath(folder);
+  const file = normalize(join(root, path.endsWith('/') ? `${path}index.html` : path));
+  if (
+    !file.startsWith(root + sep) ||
+    file.includes('\0') ||
+    relative(root, file)
+      .split(sep)
+      .some((part) => part.startsWith('.'))
+  )
+    return undefined;
+  // No link on the way to it, and it is none itself.
+  if ((await realpath(file).catch(() => undefined)) !== file) return undefined;
+  const handle = await open(file, constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0)).catch(() => undefined);
+  const found = await handle?.stat();
+  if (handle && found?.isFile()) return { file, handle, size: found.size };
+  await handle?.close();
+  return undefined;
 }
 
-async function answer(request, response) {
+async function answer(folder, request, response) {
+  if (!OWN_HOST.test(request.headers.host ?? '')) {
+    response.writeHead(421, PLAIN).end('This is served under the address that was printed at the start, and no other.\n');
+    return;
+  }
   if (request.method !== 'GET' && request.method !== 'HEAD') {
-    response.writeHead(405, { Allow: 'GET, HEAD' }).end();
+    response.writeHead(405, { ...PLAIN, Allow: 'GET, HEAD' }).end();
     return;
   }
-  const found = await fileFor(request.url ?? '/');
+  const found = await fileFor(folder, request.url ?? '/');
   if (!found) {
-    response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end('There is no such page here.\n');
+    response.writeHead(404, PLAIN).end('There is no such page here.\n');
     return;
   }
-  // Built files carry a hash of their content in their name; only the page itself may change under its name.
-  const cache = found.file.endsWith('.html') ? 'no-cache' : 'public, max-age=31536000, immutable';
+  const { file, handle, size } = found;
+  // What lies among the assets carries a hash of its content in its name; anything else may change under its name.
+  const hashed = basename(dirname(file)) === 'assets';
   response.writeHead(200, {
     ...HEADERS,
-    'Content-Type': TYPES[extname(found.file)] ?? 'application/octet-stream',
-    'Content-Length': found.size,
-    'Cache-Control': cache,
+    'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
+    'Content-Length': size,
+    'Cache-Control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
   });
-  if (request.method === 'HEAD') response.end();
-  else
-    createReadStream(found.file)
-      .on('error', () => response.destroy())
-      .pipe(response);
+  if (request.method === 'HEAD') {
+    response.end();
+    await handle.close();
+  } else {
+    // Also where the reader has gone away before it began; the file is closed with the stream.
+    pipeline(handle.createReadStream(), response, () => {});
+  }
 }
 
 /** Starts the server; resolves with its address and the means to stop it. A port of 0 takes any that is free. */
-export async function serve(port = FIRST_PORT) {
-  if (!(await stat(join(app, 'index.html')).catch(() => undefined))) throw new Error('The app is not built yet: run npm run build first.');
+export async function serve(port = FIRST_PORT, folder = app) {
+  if (!(await stat(join(folder, 'index.html')).catch(() => undefined))) throw new Error('The app is not built yet: run npm run build first.');
   const server = createServer((request, response) => {
-    answer(request, response).catch(() => response.destroy());
+    answer(folder, request, response).catch(() => response.destroy());
   });
   for (let tried = port; ; tried++) {
     try {

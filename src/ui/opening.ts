@@ -3,7 +3,7 @@ import type { Book } from '../book/book.ts';
 import { type History, NO_HISTORY } from '../book/history.ts';
 import { asExample } from '../book/said-by.ts';
 import type { Engine } from '../engine/types.ts';
-import { parseBook } from '../files/book-file.ts';
+import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../files/book-file.ts';
 import { openSession, type Session } from '../session.ts';
 import type { Keeping } from './controllers/keeping.ts';
 import type { Found, Unopened } from './found.ts';
@@ -73,7 +73,7 @@ async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | 
   const file = await pickFile(`.json,.overbench,application/json,${TABLE_FILES}`);
   if (!file) return undefined;
   if (/\.(csv|tsv|txt)$/iu.test(file.name)) return { table: file };
-  const read = parseBook(await file.text());
+  const read = await readFile(file);
   if (read.ok) {
     const known = await keeping.has(read.book.id);
     const book = known ? { ...read.book, id: crypto.randomUUID() } : read.book;
@@ -86,6 +86,29 @@ async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | 
   }
   if (!read.rescued) return { problem: `${file.name}: ${read.message}` };
   return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, revision: 0, notice: `${file.name}: ${read.message}` };
+}
+
+/** Bytes from which on the reading is seen to take its time. */
+const LARGE = 2_000_000;
+
+/** A large one is said to be read before it is: nothing else is seen until that is done. */
+async function readFile(file: File): Promise<BookRead> {
+  if (file.size > MOST_CHARACTERS) return { ok: false, problem: 'too large', message: TOO_LARGE, details: [] };
+  if (file.size < LARGE) return parseBook(await file.text());
+  const slip = document.createElement('dialog');
+  slip.className = 'slip-box';
+  slip.setAttribute('aria-label', 'Reading');
+  slip.textContent = `Reading ${file.name}, ${Math.round(file.size / 1e6)} MB …`;
+  document.body.append(slip);
+  slip.showModal();
+  try {
+    const text = await file.text();
+    // Two frames: what stands on the page is painted after the first.
+    for (let frame = 0; frame < 2; frame++) await new Promise((next) => requestAnimationFrame(next));
+    return parseBook(text);
+  } finally {
+    slip.remove();
+  }
 }
 
 function pickFile(accept: string): Promise<File | undefined> {

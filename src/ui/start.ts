@@ -58,6 +58,7 @@ export class ObStart extends Part {
         ${this.templates.length === 0 ? html`<p class="prose">Fetching the templates …</p>` : nothing}
         <ul class="shelf">${this.templates.map((card) => this.#template(card))}</ul>
       </section>
+      <p><a href="LICENSE.txt">Licence</a>, <a href="notices.txt">notices</a></p>
     </div>`;
   }
 

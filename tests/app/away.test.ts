@@ -7,11 +7,8 @@ const browser = useBrowser();
 let page: Page;
 
 const told = (text: RegExp) => page.locator('.told', { hasText: text }).waitFor();
-/** A run of changes is saved 300 ms after its last. */
-async function saved(): Promise<void> {
-  await page.waitForTimeout(400);
-  await page.locator('.saved', { hasText: /^saved \d/ }).waitFor();
-}
+/** From a change on that is seen until it is saved, the page says that it is being saved. */
+const saved = (tab = page) => tab.locator('.saved', { hasText: /^saved \d/ }).waitFor();
 const height = () => page.locator('td[aria-label^="Mount height, B:"]');
 
 describe('the page closes while something is half written', () => {
@@ -32,7 +29,7 @@ describe('the page closes while something is half written', () => {
     await page.reload();
     await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
     expect(await page.locator('ob-table .over.writing').count()).toBe(0);
-  }, 60_000);
+  });
 
   it('a formula comes back in its editor, from the page where it stands', async () => {
     page = await browser.visit();
@@ -46,7 +43,7 @@ describe('the page closes while something is half written', () => {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     await height().and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
-  }, 60_000);
+  });
 
   it('a text is gone on with, an old one and a new one', async () => {
     page = await browser.visit();
@@ -75,7 +72,7 @@ describe('the page closes while something is half written', () => {
     await page.reload();
     await page.locator('.prose', { hasText: 'Quite new' }).waitFor();
     expect(await field.count()).toBe(0);
-  }, 60_000);
+  });
 });
 
 it('the word of another tab goes when that tab does', async () => {
@@ -89,7 +86,7 @@ it('the word of another tab goes when that tab does', async () => {
   await word.waitFor();
   await other.close({ runBeforeUnload: false });
   await word.waitFor({ state: 'detached' });
-}, 60_000);
+});
 
 it('a book that another tab saved first goes on as another one, which is said, and the shelf tells them apart', async () => {
   page = await browser.visit();
@@ -106,8 +103,8 @@ it('a book that another tab saved first goes on as another one, which is said, a
     await tab.locator('td[aria-label^="Mount height, B:"]').click();
     await tab.keyboard.type(typed);
     await tab.keyboard.press('Enter');
-    if (tab === other) await tab.locator('.saved', { hasText: /^saved \d/ }).waitFor();
-    await tab.waitForTimeout(400);
+    await tab.locator(`td[aria-label^="Mount height, B: ${typed}"]`).waitFor();
+    if (tab === other) await saved(tab);
   }
   const trouble = page.locator('main .trouble', { hasText: 'Not saved. This book was saved in another tab' });
   await trouble.getByRole('button', { name: 'Keep this one as another book' }).click();
@@ -119,31 +116,27 @@ it('a book that another tab saved first goes on as another one, which is said, a
   await page.evaluate(() => localStorage.clear());
   await page.reload();
   for (const name of [title, `${title}, second copy`]) await page.locator('main').getByText(name, { exact: true }).first().waitFor();
-}, 60_000);
+});
 
 describe('the server is gone', () => {
-  it.each(['Hand-over sheet', 'The functions'])(
-    '%s says so in words, and comes when it is there again',
-    async (title) => {
-      page = await browser.visit();
-      await openDemo(page);
-      await page.waitForLoadState('networkidle');
-      await page.context().setOffline(true);
-      await goTo(page, title);
-      const trouble = page.locator('main .trouble', { hasText: 'could not be fetched' });
-      await trouble.waitFor();
-      await trouble.getByRole('button', { name: 'Load the page again' }).click();
-      await page.locator('main .trouble', { hasText: 'It still can not be fetched' }).waitFor();
-      await page.context().setOffline(false);
-      await page.getByRole('button', { name: 'Load the page again' }).click();
-      await page
-        .locator(title === 'The functions' ? 'section.function' : '.sheet-board')
-        .first()
-        .waitFor();
-      expect(await page.locator('main .trouble').count()).toBe(0);
-    },
-    60_000,
-  );
+  it.each(['Hand-over sheet', 'The functions'])('%s says so in words, and comes when it is there again', async (title) => {
+    page = await browser.visit();
+    await openDemo(page);
+    await page.waitForLoadState('networkidle');
+    await page.context().setOffline(true);
+    await goTo(page, title);
+    const trouble = page.locator('main .trouble', { hasText: 'could not be fetched' });
+    await trouble.waitFor();
+    await trouble.getByRole('button', { name: 'Load the page again' }).click();
+    await page.locator('main .trouble', { hasText: 'It still can not be fetched' }).waitFor();
+    await page.context().setOffline(false);
+    await page.getByRole('button', { name: 'Load the page again' }).click();
+    await page
+      .locator(title === 'The functions' ? 'section.function' : '.sheet-board')
+      .first()
+      .waitFor();
+    expect(await page.locator('main .trouble').count()).toBe(0);
+  });
 });
 
 it('opening a book by keyboard puts the focus on its page', async () => {
@@ -151,7 +144,7 @@ it('opening a book by keyboard puts the focus on its page', async () => {
   await page.getByRole('button', { name: 'Open the demo' }).focus();
   await page.keyboard.press('Enter');
   await expect.poll(() => page.evaluate(() => document.activeElement?.closest('main') && document.activeElement.tagName)).toBe('H2');
-}, 60_000);
+});
 
 describe('a change that is not saved yet', () => {
   it('is saved at once where one would leave, who is asked first and may stay', async () => {
@@ -166,15 +159,19 @@ describe('a change that is not saved yet', () => {
     });
     await height().click();
     await page.keyboard.type('0.45');
+    // The page's clock stands still, so that what is to be saved after a while is not saved before one would leave.
+    await page.clock.install();
+    await page.clock.pauseAt(Date.now() + 10_000);
     await page.keyboard.press('Enter');
     await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
     expect(await page.locator('.saved').textContent()).toBe('saving …');
     await page.close({ runBeforeUnload: true });
     await expect.poll(() => asked).toBe(1);
+    await page.clock.resume();
     await saved();
     // What is saved may be left unasked, and is there again.
     await page.reload();
     await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
     expect(asked).toBe(1);
-  }, 60_000);
+  });
 });

@@ -1,15 +1,11 @@
 /** Writing on the page: texts with live values, pictures and what they read, pages and pieces that come and go. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, type Opened, openDemo, useBrowser, violations } from './browser.ts';
+import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
-
-async function open(options?: Parameters<Opened['visit']>[0]): Promise<void> {
-  page = await browser.visit(options);
-  await openDemo(page, options === undefined);
-}
 
 async function command(words: string): Promise<void> {
   await page.keyboard.press('Control+k');
@@ -25,8 +21,11 @@ const first = () => page.locator('.of-prose').first();
 const written = async (): Promise<string> => ((await first().locator('.prose').textContent()) ?? '').replaceAll('\u202f', ' ').trim();
 
 describe('a text', () => {
+  useDemo(browser, 'Brief', (found) => {
+    page = found;
+  });
+
   it('is written by keyboard with a live value, which follows its cell and shows its unit; it is one step of undo', async () => {
-    await open();
     const before = await written();
     // The button of the text is the stop after the menu of the page.
     await first()
@@ -64,7 +63,6 @@ describe('a text', () => {
   });
 
   it('takes a value by a click on its cell, and goes back to what it was on Escape', async () => {
-    await open();
     await goTo(page, 'Scenarios');
     const before = await written();
     await first().locator('.prose').dblclick();
@@ -85,7 +83,6 @@ describe('a text', () => {
   });
 
   it('is kept when it is left; one that is refused stays with its reason, and outlives a look at another page', async () => {
-    await open();
     await first()
       .getByRole('button', { name: /^Write/ })
       .click();
@@ -109,7 +106,6 @@ describe('a text', () => {
   });
 
   it('runs no script, loads no picture, and says which cell it can not find', async () => {
-    await open();
     await first()
       .getByRole('button', { name: /^Write/ })
       .click();
@@ -130,7 +126,6 @@ describe('a text', () => {
   });
 
   it('is begun where one asks for it, and not at all when nothing was written', async () => {
-    await open();
     const before = await pieces();
     await first()
       .getByRole('button', { name: /^Write/ })
@@ -153,8 +148,11 @@ describe('a text', () => {
 });
 
 describe('a picture', () => {
+  useDemo(browser, 'Brief', (found) => {
+    page = found;
+  });
+
   it('is added with its kind, its cells and its caption, moved, changed and taken away, each one step of undo', async () => {
-    await open();
     await goTo(page, 'Costs');
     const before = await pieces();
     await page
@@ -166,7 +164,7 @@ describe('a picture', () => {
     await slip.waitFor();
     await slip.getByRole('radio', { name: /^Scenario bars/ }).check();
     const value = slip.getByRole('combobox', { name: /^Quantity/ });
-    expect(await value.inputValue()).toBe('Scenarios!A13');
+    expect(await value.inputValue()).toBe('Scenarios!A14');
     // Another quantity by words, and lines that no longer fit left empty.
     await value.fill('all in, by the year');
     await value.fill('mount height');
@@ -211,14 +209,13 @@ describe('a picture', () => {
     await picture.waitFor();
     await undo();
     await expect.poll(pieces).toEqual(before);
-  }, 90_000);
+  });
 
   it('says in its place which cell it lacks', async () => {
-    await open();
     await goTo(page, 'Scenarios');
     await page.getByRole('button', { name: /^Change: Kept mean against/ }).click();
     const slip = page.getByRole('dialog', { name: 'Change this picture' });
-    await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios!A13');
+    await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios!A14');
     await slip.getByRole('combobox', { name: /^Mount height/ }).press('Tab');
     await slip
       .getByText('Kept mean PPFD, A is a light on the leaves (PPFD); the mount height is a length.')
@@ -242,8 +239,11 @@ describe('a picture', () => {
 });
 
 describe('pages', () => {
+  useDemo(browser, 'Brief', (found) => {
+    page = found;
+  });
+
   it('are added, named, moved and taken away, by keyboard, each one step of undo', async () => {
-    await open();
     const before = await contents();
     await command('add a page');
     const slip = page.getByRole('dialog', { name: 'Add a page' });
@@ -274,7 +274,6 @@ describe('pages', () => {
   });
 
   it('are taken away only when one has read what goes with them', async () => {
-    await open();
     const before = await contents();
     await goTo(page, 'Costs');
     await page.getByLabel('This page: Costs', { exact: true }).click();
@@ -296,7 +295,6 @@ describe('pages', () => {
   });
 
   it('take a new table, with a name of its own', async () => {
-    await open();
     await command('add a table');
     const slip = page.getByRole('dialog', { name: 'Add a table' });
     await slip.getByLabel('Its name').fill('Brief');
@@ -318,7 +316,8 @@ describe('pages', () => {
 
 describe('by touch, 390 px wide', () => {
   it('writes a text, adds a page and a picture, and hides nothing behind a hover', async () => {
-    await open({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
     const write = first().getByRole('button', { name: /^Write/ });
     const box = await write.boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(44);

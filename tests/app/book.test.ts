@@ -1,10 +1,9 @@
 /** A book from beginning to end: opened, kept, opened again, sent out and brought in. */
-import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { parseBook } from '../../src/files/book-file.ts';
 import { parseCsv } from '../../src/files/csv.ts';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { goTo, openDemo, textOf, useBrowser } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -19,7 +18,7 @@ async function sentOut(label: string): Promise<string> {
       await page.getByRole('button', { name: label }).click();
     })(),
   ]);
-  return readFile(await download.path(), 'utf8');
+  return textOf(download);
 }
 
 describe('a book', () => {

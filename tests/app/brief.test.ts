@@ -94,7 +94,7 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.press('Control+z');
     await given('Lowest a light may hang').and(page.locator('[aria-label*="0.25 metres"][aria-label*="default"]')).waitFor();
     expect(await left(), 'one step takes back the answer and who said it').toEqual([few - 1, all]);
-  }, 60_000);
+  });
 
   it('leaves open what is passed by, whichever key of going on is pressed', async () => {
     page = await browser.visit();
@@ -122,7 +122,7 @@ describe('the brief, one question at a time', () => {
     await given('Bench length').locator('.teller', { hasText: 'to ask' }).waitFor();
     await goTo(page, 'What changed');
     expect(await page.locator('.changes li').count(), 'and nothing was written').toBe(0);
-  }, 60_000);
+  });
 
   it('asks of a default whether it may stand, and does not ask again', async () => {
     page = await browser.visit();
@@ -139,7 +139,7 @@ describe('the brief, one question at a time', () => {
     expect(await left()).toEqual([few - 1, all]);
     await goTo(page, 'What changed');
     expect(await page.locator('.changes li').allTextContents()).toEqual([expect.stringMatching(/^Aisle to the next bench: said by default, agreed/)]);
-  }, 60_000);
+  });
 
   it('is gone through by touch on a narrow screen, and leaves every answer of an example still to ask', async () => {
     page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
@@ -189,7 +189,7 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.type('1.1');
     await way('Keep').tap();
     await given('Bench width').and(page.locator('[aria-label*="1.10 metres"]')).waitFor();
-  }, 60_000);
+  });
 });
 
 describe('what is not to be kept', () => {
@@ -212,7 +212,7 @@ describe('what is not to be kept', () => {
     await given('Bench length').and(page.locator('[aria-label*="client"]')).waitFor();
     await page.keyboard.press('Control+z');
     await given('Bench length').and(page.locator('[aria-label*="metres"][aria-label*="client"]')).waitFor();
-  }, 60_000);
+  });
 });
 
 describe('what a meter read', () => {
@@ -263,7 +263,7 @@ describe('what a meter read', () => {
     await page.keyboard.press('Control+z');
     await factor('B').and(page.locator('[aria-label*="100.0 percent"]')).waitFor();
     await expect.poll(() => dayOne('B')).toBe(b);
-  }, 60_000);
+  });
 
   it('is not carried over while the pattern misses, and the page says why', async () => {
     page = await browser.visit();
@@ -280,5 +280,5 @@ describe('what a meter read', () => {
     await page.locator('td[aria-label^="Row 3, Place 2: 3"]').first().waitFor();
     await page.getByRole('button', { name: 'Carry what the readings found into the scenarios' }).click();
     await page.locator('.told', { hasText: /^Nothing is carried over: the pattern misses by \d\d/ }).waitFor();
-  }, 60_000);
+  });
 });

@@ -1,15 +1,14 @@
 /** What comes in from a CSV file, looked at first; and a unit mistake mended with one key. */
-import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { beforeEach, describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { goTo, textOf, useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
-beforeEach(async () => {
-  page = await browser.visit();
-  await openDemo(page);
+useDemo(browser, 'Brief', (found) => {
+  page = found;
 });
 
 const slip = () => page.getByRole('dialog', { name: 'Bring in a table' });
@@ -44,7 +43,7 @@ describe('a CSV file', () => {
     await goTo(page, 'Not placed');
     await page.getByText('Moon;;3').or(page.getByText('Moon,,3')).first().waitFor();
     const [download] = await Promise.all([page.waitForEvent('download'), command('found no place')]);
-    expect(await readFile(await download.path(), 'utf8')).toMatch(/^,unit,Answer,not placed because\r\nMoon,,3,/);
+    expect(await textOf(download)).toMatch(/^,unit,Answer,not placed because\r\nMoon,,3,/);
     await page.keyboard.press('Control+z');
     await goTo(page, 'Brief');
     await page.locator('[role=gridcell][aria-label^="Bench length: 3.60 metres"]').waitFor();

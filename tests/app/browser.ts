@@ -1,50 +1,51 @@
 /** A browser with the built app in it, served with the headers it is meant to run under. */
+import { text } from 'node:stream/consumers';
 import { AxeBuilder } from '@axe-core/playwright';
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll } from 'vitest';
-import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
-import { serve } from '../../src/setup/serve.mjs';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+
+/** How long an action may take, in ms, before it counts as one that never comes: a machine with much else to do is slow, not wrong. */
+const PATIENCE = 60_000;
 
 export interface Opened {
   readonly address: string;
-  /** A new visitor: nothing kept from before. */
+  /** A new visitor, with nothing kept from before, until the end of the test. */
   visit(options?: BrowserContextOptions): Promise<Page>;
+  /** A new visitor who stays until whoever asked closes the visit, or the file ends. */
+  stay(options?: BrowserContextOptions): Promise<Page>;
   /** What the page complained of: errors of scripts and breaches of its policy. */
   readonly complaints: string[];
   close(): Promise<void>;
 }
 
-async function openBrowser(): Promise<Opened> {
-  const executablePath = findBrowser();
-  if (!executablePath) throw new Error('There is no browser: run node src/setup/browser.mjs first.');
-  const server = await serve(0);
-  const browser: Browser = await chromium.launch({ executablePath, args: [...BROWSER_FLAGS] });
+/** The one browser of the run (setup.ts): a file has a line to it and visitors of its own. */
+async function openBrowser(): Promise<Omit<Opened, 'visit'>> {
+  const address = inject('app');
+  const browser: Browser = await chromium.connect(inject('browser'));
   const complaints: string[] = [];
   return {
-    address: server.address,
+    address,
     complaints,
-    async visit(options = { viewport: { width: 1440, height: 900 } }) {
+    async stay(options = { viewport: { width: 1440, height: 900 } }) {
       const context = await browser.newContext({ ...options, acceptDownloads: true });
+      context.setDefaultTimeout(PATIENCE);
       const page = await context.newPage();
       page.on('pageerror', (error) => complaints.push(String(error)));
       page.on('console', (message) => {
         if (message.type() === 'error') complaints.push(message.text());
       });
-      await page.goto(server.address);
+      await page.goto(address);
       return page;
     },
-    async close() {
-      await browser.close();
-      await server.stop();
-    },
+    close: () => browser.close(),
   };
 }
 
-/** One browser for the tests of a file; every visit ends with its test, or all of them with the file. */
-export function useBrowser(end: 'each visit with its test' | 'all visits with the file' = 'each visit with its test'): Opened {
-  let opened: Opened | undefined;
+/** A line to the browser for the tests of a file. */
+export function useBrowser(): Opened {
+  let opened: Awaited<ReturnType<typeof openBrowser>> | undefined;
   const contexts: BrowserContext[] = [];
-  const now = (): Opened => {
+  const now = (): Awaited<ReturnType<typeof openBrowser>> => {
     if (!opened) throw new Error('The browser opens before the first test.');
     return opened;
   };
@@ -65,17 +66,31 @@ export function useBrowser(end: 'each visit with its test' | 'all visits with th
       return now().complaints;
     },
     async visit(options) {
-      const page = await now().visit(options);
-      if (end === 'each visit with its test') contexts.push(page.context());
+      const page = await now().stay(options);
+      contexts.push(page.context());
       return page;
     },
+    stay: (options) => now().stay(options),
     close: () => now().close(),
   };
 }
 
-/** What axe finds amiss on the page, or within a part of it, each with where it begins. */
+/** The text of a file that was sent out. */
+export async function textOf(download: Download): Promise<string> {
+  return text(await download.createReadStream());
+}
+
+/**
+ * What axe finds amiss on the page, or within a part of it, each with where it begins. There are no frames, so axe may finish where it ran instead of
+ * on a page of its own; and what it finds in order is not asked for. Both together take it a fifth of the time, for the same rules.
+ */
 export async function violations(page: Page, within = 'html', without: string[] = []): Promise<readonly string[]> {
-  const found = await new AxeBuilder({ page }).include(within).disableRules(without).analyze();
+  const found = await new AxeBuilder({ page })
+    .setLegacyMode(true)
+    .include(within)
+    .options({ resultTypes: ['violations'] })
+    .disableRules(without)
+    .analyze();
   return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
 }
 
@@ -89,4 +104,28 @@ export async function openDemo(page: Page, wide = true): Promise<void> {
 export async function goTo(page: Page, title: string): Promise<void> {
   await page.locator('ob-contents').getByRole('button', { name: title, exact: false }).first().click();
   await page.getByRole('heading', { name: title, level: 2, exact: true }).waitFor();
+}
+
+/** Waits until what the page puts off to its next frame is done. */
+export async function nextFrame(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+}
+
+/** Waits until the page is at rest: half a second's worth of frames in which nothing on it changed. */
+export async function atRest(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    let frames = 0;
+    const watch = new MutationObserver(() => {
+      frames = 0;
+    });
+    watch.observe(document.body, { subtree: true, attributes: true, childList: true, characterData: true });
+    while (frames++ < 30) await new Promise((resolve) => requestAnimationFrame(resolve));
+    watch.disconnect();
+  });
+}
+
+/** Opens a book as a file of the visitor's. */
+export async function openFile(page: Page, book: object): Promise<void> {
+  const [picking] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Open a book file' }).click()]);
+  await picking.setFiles({ name: 'book.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(book)) });
 }

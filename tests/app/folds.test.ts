@@ -45,7 +45,7 @@ it('a group that was taken out stands open again on the next visit, and one that
   await expect.poll(() => inSight('Kept for each full')).toBe(0);
   await comeBack();
   expect(await inSight('Kept for each full')).toBe(0);
-}, 60_000);
+});
 
 it('a group that somebody makes longer than eight rows does not put itself away', async () => {
   await toScenarios();
@@ -63,4 +63,4 @@ it('a group that somebody makes longer than eight rows does not put itself away'
   for (const label of shown) expect(await inSight(label), label).toBe(1);
   await comeBack();
   for (const label of shown) expect(await inSight(label), `${label}, on the next visit`).toBe(1);
-}, 60_000);
+});

@@ -1,7 +1,8 @@
 /** Writing a formula: by keyboard, by clicks on cells and by an input method. */
 import type { Page } from 'playwright-core';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -12,11 +13,6 @@ const slip = () => page.locator('.formula-slip');
 const offered = () => slip().getByRole('option').locator('code').allTextContents();
 const said = () => slip().locator('p[role=status]');
 
-async function open(): Promise<void> {
-  page = await browser.visit();
-  await openDemo(page);
-  await goTo(page, 'Scenarios');
-}
 /** Begins a formula in a cell, over what stands there. */
 async function begin(row: string, column: string, text: string): Promise<void> {
   await cell(row, column).click();
@@ -33,7 +29,9 @@ const lettered = (): Promise<readonly string[]> =>
   );
 
 describe('a formula', () => {
-  beforeEach(open, 60_000);
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
   afterEach(() => {
     expect(browser.complaints.splice(0)).toEqual([]);
   });
@@ -226,7 +224,7 @@ describe('a formula', () => {
     await page.keyboard.type('+5 W');
     await expect.poll(() => said().getAttribute('class')).toBe('wrong');
     expect(await violations(page)).toEqual([]);
-  }, 90_000);
+  });
 });
 
 describe('the slip of a formula', () => {
@@ -234,43 +232,39 @@ describe('the slip of a formula', () => {
     [1440, 900],
     [1024, 768],
     [390, 844],
-  ])(
-    'hides neither the label of its row nor what the formula reads, %i px wide',
-    async (width, height) => {
-      page = await browser.visit({ viewport: { width, height } });
-      await openDemo(page, width > 500);
-      if (width < 500) await page.getByRole('button', { name: 'Contents' }).click();
-      await goTo(page, 'Scenarios');
-      /** Labels and cells read that lie under the slip, of the rows that are seen at all. */
-      const hidden = (): Promise<readonly string[]> =>
-        slip().evaluate((element) => {
-          const own = element.getBoundingClientRect();
-          return [...document.querySelectorAll('tr.sel > th, td:has(> .keyed)')]
-            .filter((each) => {
-              const box = each.getBoundingClientRect();
-              return box.left < own.right - 3 && box.right > own.left + 3 && box.top < own.bottom - 3 && box.bottom > own.top + 3;
-            })
-            .map((each) => each.getAttribute('aria-label') ?? each.textContent ?? '');
-        });
-      for (const [row, column, formula, reads] of [
-        ['Mount height', 'A', '=A5*30 cm', 1],
-        ['Mount height', 'A', '=MIN(B7, A20)', 2],
-        ['Mount height', 'C', '=A7+B7', 2],
-        ['Full mean PPFD', 'C', '=C13*1.1', 1],
-      ] as const) {
-        await begin(row, column, formula);
-        await expect.poll(async () => (await lettered()).length).toBe(reads);
-        await expect.poll(hidden, { message: `${row}, ${column}: ${formula}` }).toEqual([]);
-        const box = await slip().boundingBox();
-        expect(box?.x).toBeGreaterThanOrEqual(0);
-        expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(width);
-        await page.keyboard.press('Escape');
-        await page.keyboard.press('Escape');
-        await slip().waitFor({ state: 'detached' });
-      }
-    },
-    90_000,
-  );
+  ])('hides neither the label of its row nor what the formula reads, %i px wide', async (width, height) => {
+    page = await browser.visit({ viewport: { width, height } });
+    await openDemo(page, width > 500);
+    if (width < 500) await page.getByRole('button', { name: 'Contents' }).click();
+    await goTo(page, 'Scenarios');
+    /** Labels and cells read that lie under the slip, of the rows that are seen at all. */
+    const hidden = (): Promise<readonly string[]> =>
+      slip().evaluate((element) => {
+        const own = element.getBoundingClientRect();
+        return [...document.querySelectorAll('tr.sel > th, td:has(> .keyed)')]
+          .filter((each) => {
+            const box = each.getBoundingClientRect();
+            return box.left < own.right - 3 && box.right > own.left + 3 && box.top < own.bottom - 3 && box.bottom > own.top + 3;
+          })
+          .map((each) => each.getAttribute('aria-label') ?? each.textContent ?? '');
+      });
+    for (const [row, column, formula, reads] of [
+      ['Mount height', 'A', '=A5*30 cm', 1],
+      ['Mount height', 'A', '=MIN(B7, A20)', 2],
+      ['Mount height', 'C', '=A7+B7', 2],
+      ['Full mean PPFD', 'C', '=C13*1.1', 1],
+    ] as const) {
+      await begin(row, column, formula);
+      await expect.poll(async () => (await lettered()).length).toBe(reads);
+      await expect.poll(hidden, { message: `${row}, ${column}: ${formula}` }).toEqual([]);
+      const box = await slip().boundingBox();
+      expect(box?.x).toBeGreaterThanOrEqual(0);
+      expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(width);
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Escape');
+      await slip().waitFor({ state: 'detached' });
+    }
+  });
 });
 
 describe('by touch, 390 px wide', () => {
@@ -296,5 +290,5 @@ describe('by touch, 390 px wide', () => {
     await page.keyboard.press('Enter');
     await cell('Mount height', 'A').and(page.locator('[aria-label*="0.33 metres"]')).waitFor();
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-  }, 60_000);
+  });
 });

@@ -1,9 +1,8 @@
 /** The hand-over sheet on the page: what is chosen for it, how it is printed, and how it goes out as a file. */
-import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { goTo, openDemo, textOf, useBrowser, violations } from './browser.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -44,9 +43,9 @@ async function looks(of: Page): Promise<readonly string[]> {
 }
 
 describe('the hand-over sheet on the page', () => {
-  it('is reached by its command, has no violation that axe can find, and follows a change of the book', async () => {
+  // The sheet as it stands is judged by the gallery, with the page around it.
+  it('is reached by its command, and follows a change of the book', async () => {
     await openSheet();
-    expect(await violations(page, 'main')).toEqual([]);
     const client = page.locator('.handover header');
     expect(await client.textContent()).toContain('A school garden club');
     await goTo(page, 'Brief');
@@ -87,7 +86,7 @@ describe('the hand-over sheet on the page', () => {
     await openSheet();
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Send out as a file' }).click()]);
     expect(download.suggestedFilename()).toMatch(/hand-over sheet\.html$/);
-    const file = await readFile(await download.path(), 'utf8');
+    const file = await textOf(download);
     expect(file).not.toMatch(/https?:|<script|<link/);
     const onPage = (await page.locator('.handover').textContent())?.replace(/\s+/g, ' ');
     const other = await page.context().newPage();

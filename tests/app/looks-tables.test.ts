@@ -1,15 +1,10 @@
 /** Tables where room is scarce: beside long labels on a narrow page, in rows of one height, on paper. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { goTo, nextFrame, openDemo, openFile, useBrowser } from './browser.ts';
 
 const browser = useBrowser();
-const folder = mkdtempSync(join(tmpdir(), 'looks-'));
-afterAll(() => rmSync(folder, { recursive: true }));
 
 const LONG = 'A label that is much too long for the one line that it has';
 const rowsOf = (count: number) =>
@@ -24,27 +19,20 @@ function table(id: string, form: string, count: number): unknown {
 
 async function open(...tables: unknown[]): Promise<Page> {
   const page = await browser.visit();
-  const file = join(folder, 'looks.json');
   const blocks = (tables as { id: string }[]).map(({ id }) => ({ id: `b-${id}`, kind: 'table', table: id }));
   const pages = [{ id: 'p', title: 'Lots', blocks }];
-  writeFileSync(
-    file,
-    JSON.stringify({
-      format: 'overbench book',
-      version: 1,
-      id: 'looks',
-      title: 'Lots',
-      client: 'Nobody',
-      currency: 'EUR',
-      measures: 'metric',
-      pages,
-      tables,
-      names: {},
-    }),
-  );
-  const picking = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open a book file' }).click();
-  await (await picking).setFiles(file);
+  await openFile(page, {
+    format: 'overbench book',
+    version: 1,
+    id: 'looks',
+    title: 'Lots',
+    client: 'Nobody',
+    currency: 'EUR',
+    measures: 'metric',
+    pages,
+    tables,
+    names: {},
+  });
   await page.locator('[role=gridcell][aria-label^="Lot 1, Second: birch"]').first().waitFor();
   return page;
 }
@@ -70,13 +58,33 @@ describe('a list', () => {
     await page.keyboard.type('sycamore, and as long as no other entry is');
     await page.keyboard.press('Enter');
     await page.locator('[aria-label^="Lot 2, Second: sycamore"]').waitFor();
+    await nextFrame(page);
     const wide = await width();
     await page.keyboard.press('Control+z');
     await page.locator('[aria-label^="Lot 2, Second: birch"]').waitFor();
-    await page.waitForTimeout(200);
+    await nextFrame(page);
     expect(await width()).toBe(wide);
     await page.setViewportSize({ width: 1200, height: 800 });
     await expect.poll(width).toBeLessThan(wide - 40);
+  });
+});
+
+describe('what is written in', () => {
+  it('lies over the chosen cell also in a window of another width', async () => {
+    const page = await open(table('lots', 'scenarios', 8));
+    const cell = page.locator('[role=gridcell][aria-label^="Lot 2, Second"]');
+    await cell.click();
+    const apart = () =>
+      page.locator('ob-table input:focus').evaluate((input) => {
+        const [own, whole] = [input, document.querySelector('td.on')].map((one) => (one as Element).getBoundingClientRect());
+        return Math.max(Math.abs((own?.left ?? 0) - (whole?.left ?? 1e9)), Math.abs((own?.right ?? 0) - (whole?.right ?? 1e9)));
+      });
+    const width = () => cell.evaluate((one) => one.getBoundingClientRect().width);
+    await expect.poll(apart).toBeLessThan(12);
+    const before = await width();
+    await page.setViewportSize({ width: 1200, height: 800 });
+    await expect.poll(width).toBeLessThan(before - 20);
+    await expect.poll(apart).toBeLessThan(12);
   });
 });
 

@@ -1,9 +1,12 @@
-/** A plan for a client from nothing to the file that goes out, by keyboard alone and by touch; blocks of cells; what is pasted; find and replace. */
-import { readFile } from 'node:fs/promises';
+/**
+ * A plan for a client from nothing to the file that goes out, by keyboard alone and by touch; blocks of cells. All visitors have one clipboard
+ * between them, and files are run side by side: whatever copies and cuts by key stands in this file, where one test comes after another.
+ */
 import type { Locator, Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { parseCsv } from '../../src/files/csv.ts';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { goTo, openDemo, openFile, textOf, useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -110,24 +113,21 @@ describe('a plan by keyboard alone', () => {
 
     const download = page.waitForEvent('download');
     await command('side by side', 'Send out the scenarios as CSV');
-    const { records } = parseCsv(await readFile(await (await download).path(), 'utf8'));
+    const { records } = parseCsv(await textOf(await download));
     expect(records.find((record) => record[0] === 'Mount height')?.slice(-4)).toEqual(['0.3', '0.4', '0.6', '0.5']);
     expect(browser.complaints).toEqual([]);
-  }, 120_000);
+  });
 });
 
 describe('a block of cells', () => {
   const count = (): Promise<number> => page.locator('[role=gridcell][aria-selected=true]').count();
 
-  async function open(): Promise<void> {
-    page = await browser.visit();
-    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
-  }
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
+  beforeEach(() => page.context().grantPermissions(['clipboard-read', 'clipboard-write']));
 
   it('grows with Shift, takes whole rows, columns and tables, and is drawn with the pointer', async () => {
-    await open();
     await cell('Mount height', 'A').click();
     await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('Shift+ArrowDown');
@@ -151,7 +151,6 @@ describe('a block of cells', () => {
   });
 
   it('is cleared as one step, worked cells staying until they are unlocked', async () => {
-    await open();
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('Delete');
@@ -164,10 +163,9 @@ describe('a block of cells', () => {
     await command('unlock', 'Unlock the worked cell');
     await page.keyboard.press('Delete');
     await cell('Full mean PPFD', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
-  }, 60_000);
+  });
 
   it('is copied and pasted with its formulas re-based, and goes out as text', async () => {
-    await open();
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Control+c');
@@ -178,7 +176,6 @@ describe('a block of cells', () => {
   });
 
   it('is cut and moved as one step, pasted again as a copy; worked cells are refused aloud', async () => {
-    await open();
     const told = (): Promise<string | null> => page.locator('.told').textContent();
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowDown');
@@ -212,79 +209,25 @@ describe('a block of cells', () => {
     await cell('Full mean PPFD', 'B').click();
     await page.keyboard.press('Control+x');
     await expect.poll(told).toMatch(/^Full mean PPFD, B is worked out and locked: .* Nothing was cut\.$/);
-  }, 60_000);
-});
-
-/** Puts a text down as if another program had copied it. */
-const paste = (text: string): Promise<void> =>
-  page.evaluate((copied) => {
-    const data = new DataTransfer();
-    data.setData('text/plain', copied);
-    document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
-  }, text);
-
-describe('a paste from elsewhere', () => {
-  it('is shown as it will be read, with a decimal comma, before it lands', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
-    await cell('Mount height', 'A').click();
-    await paste('0,45\t50 cm\t0,55');
-    const slip = page.getByRole('dialog', { name: 'How it will be read' });
-    await slip.waitFor();
-    expect(await slip.getByRole('listitem').allTextContents()).toEqual([
-      'Mount height, A: “0,45” → 0.45 m',
-      'Mount height, C: “0,55” → 0.55 m',
-      'Mount height, B: “50 cm”, shown in cm, until now in m',
-    ]);
-    expect(await violations(page)).toEqual([]);
-    await slip.getByRole('button', { name: 'Put it down so' }).click();
-    await cell('Mount height', 'B').and(page.locator('[aria-label*="50.00 centimetres"]')).waitFor();
-    await page.keyboard.press('Control+z');
-    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
-  }, 120_000);
-
-  it('that goes beyond the edge offers the rows that it needs, and nothing is cut off', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Fixtures');
-    const rows = page.locator('ob-table').first().locator('tbody tr');
-    const before = await rows.count();
-    const last = rows.last().locator('[role=gridcell]').first();
-    await last.click();
-    await paste('Rail 300\nRail 310\nRail 320');
-    const slip = page.getByRole('dialog', { name: 'How it will be read' });
-    await slip.getByText('2 rows beyond the edge').waitFor();
-    await slip.getByRole('button', { name: 'Put it down and add 2 rows' }).click();
-    await expect.poll(() => rows.count()).toBe(before + 2);
-    expect(await rows.last().locator('[role=gridcell]').first().textContent()).toBe('Rail 320');
-    await page.keyboard.press('Control+z');
-    await expect.poll(() => rows.count()).toBe(before);
   });
-});
 
-describe('a paste into a chosen block', () => {
-  it('begins at its first cell, wherever the choice ended, and one value fills it', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
-    const below = await spoken('Supply', 'C');
-    await cell('Mount height', 'B').click();
-    await page.keyboard.press('Shift+ArrowRight');
-    await page.keyboard.press('Shift+ArrowDown');
-    await paste('0.45\t0.46\n90 %\t80 %');
-    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
-    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.46 metres"]')).waitFor();
-    await cell('Dimmed to', 'B').and(page.locator('[aria-label*="90"]')).waitFor();
-    await cell('Dimmed to', 'C').and(page.locator('[aria-label*="80"]')).waitFor();
-    expect(await spoken('Supply', 'C')).toBe(below);
-
-    await cell('Mount height', 'B').click();
-    await page.keyboard.press('Shift+ArrowRight');
-    await paste('0.52');
-    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.52 metres"]')).waitFor();
-    await cell('Mount height', 'C').and(page.locator('[aria-label*="0.52 metres"]')).waitFor();
-  }, 60_000);
+  it('that is cut is marked until it is given up, also where the table is large', async () => {
+    const visitor = await browser.visit();
+    const columns = ['Part 1', 'Part 2'].map((label, i) => ({ id: `c${i}`, label }));
+    const rows = Array.from({ length: 3000 }, (_, i) => ({ id: `r${i}`, label: `Lot ${i + 1}` }));
+    const cells = Object.fromEntries(rows.map(({ id }, r) => [id, { c0: { content: String(r) }, c1: { content: `=A${r + 1}` } }]));
+    const table = { id: 'lots', name: 'Lots', form: 'list', columns, rows, cells };
+    const pages = [{ id: 'p', title: 'Lots', blocks: [{ id: 'b', kind: 'table', table: 'lots' }] }];
+    const book = { id: 'large', title: 'Lots', client: 'Nobody', currency: 'EUR', measures: 'metric', pages, tables: [table], names: {} };
+    await openFile(visitor, { format: 'overbench book', version: 1, ...book });
+    await visitor.locator('.large > .scroll').waitFor();
+    const lot = visitor.locator('[role=gridcell][aria-label^="Lot 6, Part 1:"]');
+    await lot.click();
+    await visitor.keyboard.press('Control+x');
+    await expect.poll(() => lot.getAttribute('aria-label')).toMatch(/, cut$/);
+    await visitor.keyboard.press('Escape');
+    await expect.poll(() => lot.getAttribute('aria-label')).not.toMatch(/, cut$/);
+  });
 });
 
 describe('rows put into another order', () => {
@@ -300,114 +243,7 @@ describe('rows put into another order', () => {
     await expect.poll(working).toMatch(/Months, row 2[\s\S]*Feeds[\s\S]*Days that miss, January, A/);
     await command('greatest first', 'Put the rows in order of this column, greatest first');
     await expect.poll(working).toMatch(/Months, row 12[\s\S]*Feeds[\s\S]*Days that miss, January, A/);
-  }, 60_000);
-});
-
-describe('find and replace', () => {
-  it('counts, steps through and replaces everywhere as one step', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
-    await cell('Mount height', 'A').click();
-    await page.keyboard.press('Control+f');
-    const slip = page.getByRole('dialog', { name: 'Find and replace' });
-    await slip.getByLabel('Find', { exact: true }).fill('Mount height');
-    const status = slip.getByRole('status');
-    await expect.poll(() => status.textContent()).toMatch(/^It stands \d+ times in \d+ places|^It stands once/);
-    await page.keyboard.press('Enter');
-    await expect.poll(() => status.textContent()).toMatch(/Place 1 of \d+/);
-    await slip.getByLabel('Put in its place').fill('Hanging height');
-    expect(await violations(page)).toEqual([]);
-    await slip.getByRole('button', { name: 'Replace everywhere' }).click();
-    await cell('Hanging height', 'A').waitFor();
-    await page.keyboard.press('Escape');
-    await slip.waitFor({ state: 'hidden' });
-    await cell('Hanging height', 'A').waitFor();
-    await page.keyboard.press('Control+z');
-    await cell('Mount height', 'A').waitFor();
-  }, 120_000);
-});
-
-describe('what is found', () => {
-  it.each([1440, 1024, 390])(
-    'stands clear of the slip, and the keys stay in it, %i px wide',
-    async (width) => {
-      page = await browser.visit({ viewport: { width, height: width > 1024 ? 900 : 768 } });
-      await openDemo(page, width > 640);
-      await page.keyboard.press('Control+f');
-      const slip = page.getByRole('dialog', { name: 'Find and replace' });
-      // In a text of the first page, in a heading and in cells far down on another, and in a text there.
-      await slip.getByLabel('Find', { exact: true }).fill('height');
-      const seen: string[] = [];
-      for (let place = 1; place <= 9; place++) {
-        await page.keyboard.press('Enter');
-        await expect.poll(() => slip.getByRole('status').textContent()).toContain(`Place ${place} of 9: `);
-        await expect.poll(() => slip.getByRole('button', { name: 'Next' }).evaluate((button) => button === document.activeElement)).toBe(true);
-        const said = (await slip.getByRole('status').textContent()) ?? '';
-        seen.push(said.includes('a text on') ? 'text' : 'cell');
-        if (said.includes('a text on')) continue;
-        await expect
-          .poll(() =>
-            page.evaluate(() => {
-              const [cell, slip, page] = ['.c.on', 'dialog[open]', 'main'].map((each) => document.querySelector(each)?.getBoundingClientRect() as DOMRect);
-              const label = document.querySelector('tr.sel > th')?.getBoundingClientRect();
-              return cell && slip && page && cell.top >= page.top && cell.bottom <= slip.top && cell.left >= (label?.right ?? 0) - 1;
-            }),
-          )
-          .toBe(true);
-      }
-      expect(seen).toContain('text');
-      expect(seen.filter((each) => each === 'cell').length).toBeGreaterThan(5);
-    },
-    120_000,
-  );
-});
-
-describe('the handles of the chosen row and column', () => {
-  it.each([
-    [1440, false],
-    [1024, false],
-    [1024, true],
-    [390, true],
-  ])(
-    'cover no letter of a label, a heading or a cell, and are large enough to press, %i px wide, by touch: %s',
-    async (width, hasTouch) => {
-      page = await browser.visit({ viewport: { width, height: 844 }, hasTouch, isMobile: hasTouch });
-      await openDemo(page, width > 640);
-      for (const [title, spot] of [
-        ['Scenarios', '3,0'],
-        ['Fixtures', '2,0'],
-        ['Fixtures', '2,1'],
-      ] as const) {
-        if (width <= 640) await page.locator('.drawer-button').tap();
-        await goTo(page, title);
-        await page.locator(`ob-table td[data-spot="${spot}"]`).first().click();
-        await page.locator('.handle.of-row:not([hidden])').waitFor();
-        await page.locator('.handle.of-column:not([hidden])').waitFor();
-        const found = await page.evaluate(() => {
-          const handles = [...document.querySelectorAll<HTMLElement>('.handle:not([hidden])')];
-          const walk = document.createTreeWalker(document.querySelector('main') as HTMLElement, NodeFilter.SHOW_TEXT);
-          const covered: string[] = [];
-          for (let node = walk.nextNode(); node; node = walk.nextNode()) {
-            if (node.parentElement?.closest('.handle') || node.textContent?.trim() === '') continue;
-            const range = document.createRange();
-            range.selectNodeContents(node);
-            for (const text of range.getClientRects())
-              for (const handle of handles) {
-                const seen = (handle.firstElementChild as HTMLElement).getBoundingClientRect();
-                // The line of a text is higher than its letters.
-                const inset = text.height * 0.2;
-                if (text.left < seen.right && text.right > seen.left && text.top + inset < seen.bottom && text.bottom - inset > seen.top && text.width > 1)
-                  covered.push(`${handle.ariaLabel}: ${node.textContent}`);
-              }
-          }
-          return { covered, sizes: handles.map((handle) => Math.min(handle.offsetWidth, handle.offsetHeight)) };
-        });
-        expect(found, `${title} ${spot}`).toEqual({ covered: [], sizes: hasTouch ? [44, 44] : [24, 24] });
-      }
-    },
-    60_000,
-  );
+  });
 });
 
 describe('by touch, 390 px wide', () => {
@@ -561,10 +397,10 @@ describe('by touch, 390 px wide', () => {
     await page.locator('.drawer-acts summary').tap();
     const download = page.waitForEvent('download');
     await inDrawer('Send out the scenarios as CSV').tap();
-    const { records } = parseCsv(await readFile(await (await download).path(), 'utf8'));
+    const { records } = parseCsv(await textOf(await download));
     expect(records.find((record) => record[0] === 'Mount height')?.slice(-4)).toEqual(['0.3', '0.4', '0.6', '0.5']);
     await page.getByRole('button', { name: 'Close', exact: true }).tap();
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
     expect(browser.complaints).toEqual([]);
-  }, 120_000);
+  });
 });

@@ -1,5 +1,4 @@
 /** Every cell of every template says the same in the browser, over its worker, as from the engine in Node, which the command line runs. */
-import { readFile } from 'node:fs/promises';
 import { expect, it } from 'vitest';
 import { asExample } from '../../src/book/said-by.ts';
 import { createEngine } from '../../src/engine/engine.ts';
@@ -7,7 +6,7 @@ import { parseCsv } from '../../src/files/csv.ts';
 import { formatTidy } from '../../src/files/csv-tidy.ts';
 import { openSession } from '../../src/session.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
-import { useBrowser } from './browser.ts';
+import { textOf, useBrowser } from './browser.ts';
 
 const browser = useBrowser();
 
@@ -34,7 +33,7 @@ it.each(slugs)('%s', async (slug) => {
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
   await page.getByText('Send out', { exact: true }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /every cell as CSV/ }).click()]);
-  const there = said(await readFile(await download.path(), 'utf8'));
+  const there = said(await textOf(download));
   expect([...there.keys()]).toEqual([...here.keys()]);
   const differ = [...here].filter(([address, [value, unit]]) => {
     const [otherValue = '', otherUnit = ''] = there.get(address) ?? [];

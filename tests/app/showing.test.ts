@@ -1,16 +1,15 @@
 /** How what is given is shown: in which unit, in which measures; and what is said of how it was read. */
 import type { Page } from 'playwright-core';
-import { beforeEach, describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { useBrowser, violations } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
-beforeEach(async () => {
-  page = await browser.visit();
-  await openDemo(page);
-  await goTo(page, 'Scenarios');
-}, 60_000);
+useDemo(browser, 'Scenarios', (found) => {
+  page = found;
+});
 
 const cell = (name: string) => page.locator(`td[aria-label^="${name}"]`);
 
@@ -132,32 +131,28 @@ describe('a block of text', () => {
 });
 
 describe('the difference from the scenario that all are compared with', () => {
-  it.each([1440, 1024, 700])(
-    'is seen beside or under its unit, %i px wide',
-    async (width) => {
-      await page.setViewportSize({ width, height: 768 });
-      await cell('Full mean PPFD, B:').scrollIntoViewIfNeeded();
-      const boxes = await page.locator('table.scenarios tbody td').evaluateAll((cells) =>
-        cells.flatMap((each) => {
-          const [whole, difference, unit, part] = [each, ...['.d', '.u', '.f'].map((name) => each.querySelector(name))].map((part) => {
-            const range = document.createRange();
-            if (part) range.selectNodeContents(part);
-            return part === each ? each.getBoundingClientRect() : range.getBoundingClientRect();
-          });
-          return difference && whole && unit && part && each.querySelector('.d')?.textContent
-            ? [{ whole: whole.toJSON(), difference: difference.toJSON(), others: [unit.toJSON(), part.toJSON()] }]
-            : [];
-        }),
-      );
-      expect(boxes.length).toBeGreaterThan(30);
-      for (const { whole, difference, others } of boxes) {
-        expect(difference.width).toBeGreaterThan(0);
-        expect(difference.right).toBeLessThanOrEqual(whole.right);
-        expect(difference.bottom).toBeLessThanOrEqual(whole.bottom + 1);
-        // Letters may reach out of their line by a hair.
-        for (const other of others) expect(Math.min(other.right - difference.left, other.bottom - 3 - difference.top)).toBeLessThanOrEqual(0);
-      }
-    },
-    60_000,
-  );
+  it.each([1440, 1024, 700])('is seen beside or under its unit, %i px wide', async (width) => {
+    await page.setViewportSize({ width, height: 768 });
+    await cell('Full mean PPFD, B:').scrollIntoViewIfNeeded();
+    const boxes = await page.locator('table.scenarios tbody td').evaluateAll((cells) =>
+      cells.flatMap((each) => {
+        const [whole, difference, unit, part] = [each, ...['.d', '.u', '.f'].map((name) => each.querySelector(name))].map((part) => {
+          const range = document.createRange();
+          if (part) range.selectNodeContents(part);
+          return part === each ? each.getBoundingClientRect() : range.getBoundingClientRect();
+        });
+        return difference && whole && unit && part && each.querySelector('.d')?.textContent
+          ? [{ whole: whole.toJSON(), difference: difference.toJSON(), others: [unit.toJSON(), part.toJSON()] }]
+          : [];
+      }),
+    );
+    expect(boxes.length).toBeGreaterThan(30);
+    for (const { whole, difference, others } of boxes) {
+      expect(difference.width).toBeGreaterThan(0);
+      expect(difference.right).toBeLessThanOrEqual(whole.right);
+      expect(difference.bottom).toBeLessThanOrEqual(whole.bottom + 1);
+      // Letters may reach out of their line by a hair.
+      for (const other of others) expect(Math.min(other.right - difference.left, other.bottom - 3 - difference.top)).toBeLessThanOrEqual(0);
+    }
+  });
 });

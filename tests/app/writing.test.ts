@@ -1,7 +1,8 @@
 /** Writing and moving about by keyboard alone, after the grid pattern of the ARIA Authoring Practices Guide. */
 import type { Page } from 'playwright-core';
-import { beforeEach, describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { goTo, useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -15,11 +16,9 @@ const chosen = (): Promise<string> =>
     .then((name) => name ?? '');
 const cell = (row: string, column: string) => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
 
-beforeEach(async () => {
-  page = await browser.visit();
-  await openDemo(page);
-  await goTo(page, 'Scenarios');
-}, 60_000);
+useDemo(browser, 'Scenarios', (found) => {
+  page = found;
+});
 
 describe('a table', () => {
   it('is one tab stop and is moved about in by arrows, Home, End, Control and Page keys without wrapping', async () => {

@@ -30,9 +30,9 @@ import { cases, runs } from '../cases.ts';
 import { isThere, meanings } from './meanings.ts';
 import { sample } from './sample.ts';
 
-/** Each seed runs its part of them. */
+/** Each seed runs its part of them. The seeds are such that a tenth, too, has each kind of step do something: few have something redone. */
 const SEQUENCES = 2000;
-const SEEDS = [51, 52, 53, 54];
+const SEEDS = [52, 53, 63, 183];
 
 /** One engine that lives through many sessions, and can be killed: the next call finds it dead, and the one after that gets another. */
 class Mortal implements Engine {

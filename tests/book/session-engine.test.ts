@@ -51,7 +51,7 @@ describe('the session over the engine', () => {
       ),
       runs(60, 31),
     );
-  }, 120_000);
+  });
 
   it('works a new scenario of the trade bench out to what A gives, in every row', async () => {
     const session = await opened(bench());

@@ -284,7 +284,7 @@ describe('a session', () => {
       }),
       runs(400, 21),
     );
-  }, 120_000);
+  });
 
   it.each<[string, Book]>([
     ['a given', sample],

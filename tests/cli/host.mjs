@@ -34,6 +34,8 @@ async function run({ args, input }) {
     process.stderr.write(`${inspect(error)}\n`);
     process.exitCode = 1;
   }
+  // Each run says anew what is done with what nobody caught.
+  process.removeAllListeners('uncaughtException');
   return { status: process.exitCode ?? 0, out: out(), err: err() };
 }
 

@@ -11,10 +11,13 @@ import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker-cli
 import { book, put, short, table } from './helpers.ts';
 
 /** A worker in this thread. `stuck` says for which requests it never answers; ended workers say nothing more. */
-function inThread(stuck: (request: Request) => boolean = () => false, beats = 0): { start: () => WorkerLike; started: () => number } {
+function inThread(stuck: (request: Request) => boolean = () => false, beats = 0): { start: () => WorkerLike; started: () => number; heard: () => number } {
   let count = 0;
+  let signs = 0;
   return {
     started: () => count,
+    /** Signs of life that came before the worker was ended. */
+    heard: () => signs,
     start: () => {
       count++;
       let ended = false;
@@ -31,7 +34,9 @@ function inThread(stuck: (request: Request) => boolean = () => false, beats = 0)
         },
       };
       const say = (data: Message): void => {
-        if (!ended) worker.onmessage?.({ data: structuredClone(data) });
+        if (ended) return;
+        if (data.kind === 'alive') signs++;
+        worker.onmessage?.({ data: structuredClone(data) });
       };
       setTimeout(() => serve({ post: say, listen: (f) => (receive = f) }));
       return worker;
@@ -108,6 +113,15 @@ describe('over messages', () => {
     expect(last?.kind === 'answer' && Object.keys(last.result as Values).length).toBe(400);
   });
 
+  it('asks for the longer time while a book is built: on a busy machine its first cell takes a while, and it must open all the same', async () => {
+    const said: Message[] = [];
+    let receive: (request: Request) => void = () => {};
+    serve({ post: (message) => said.push(message), listen: (f) => (receive = f) });
+    receive({ id: 1, method: 'load', args: [book([table('T', [['1', '=A1+1']])])] });
+    await vi.waitFor(() => expect(said.at(-1)?.kind).toBe('answer'));
+    expect(said.slice(0, 2)).toEqual([{ kind: 'ready' }, { kind: 'alive', slow: true }]);
+  });
+
   it('turns what goes wrong on the far side into a refused promise, and goes on', async () => {
     const engine = createWorkerEngine(inThread().start, LIMITS);
     await engine.load(small);
@@ -158,12 +172,12 @@ describe('over messages', () => {
   });
 
   it('waits as long as signs of life come', async () => {
-    const { start, started } = inThread(isHostile, 15);
+    const { start, started, heard } = inThread(isHostile, 15);
     const engine = createWorkerEngine(start, LIMITS);
     await engine.load(small);
-    const begun = performance.now();
+    const before = heard();
     await expect(engine.evaluate('"hostile"')).rejects.toThrow('stopped');
-    expect(performance.now() - begun).toBeGreaterThan(300);
+    expect(heard() - before).toBe(15);
     expect(started()).toBe(2);
     engine.close();
   });
@@ -205,7 +219,7 @@ describe('in a thread of its own', () => {
       },
       ssr: { noExternal: true },
     });
-  }, 60_000);
+  });
   afterAll(() => rm(folder, { recursive: true, force: true }));
 
   /** A thread, with the few names of a browser's worker that worker.ts uses. */
@@ -229,12 +243,12 @@ describe('in a thread of its own', () => {
         Array.from({ length: 4_000 }, (_, i) => [`${i}`, `=SUMIF(A$1:A$4000,">${i}",A$1:A$4000)`]),
       ),
     ]);
-    const engine = createWorkerEngine(start, { betweenCells: 5_000, insideSlow: 10_000, loading: 30_000 });
+    const engine = createWorkerEngine(start, { betweenCells: 60_000, insideSlow: 60_000, loading: 60_000 });
     expect(short((await engine.load(small))['T!B1'] ?? { kind: 'blank' })).toBe(2);
     const long = engine.load(heavy);
     setTimeout(() => engine.stop(), 500);
     await expect(long).rejects.toThrow('stopped');
     expect(short(await engine.evaluate('T!B1+1'))).toBe(3);
     engine.close();
-  }, 60_000);
+  });
 });

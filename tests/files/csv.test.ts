@@ -13,6 +13,7 @@ const nasty = fc.string({
       '-',
       '@',
       '\t',
+      '\v',
       '\r',
       '\n',
       '\r\n',
@@ -50,8 +51,18 @@ describe('the guard against text that runs elsewhere', () => {
     for (const letter of "=+-@\t\r\n\0＝＋－＠'") expect(guard(`${letter}1`)).toBe(`'${letter}1`);
   });
 
+  it('stands before blanks, control characters and marks that nobody sees, where one of these letters comes after them: programs pass over them', () => {
+    for (const before of [' ', '   ', '\t', '\v', '\f', '\r\n', '\u00a0', '\u3000', '\uFEFF', '\uFEFF ', '\u200b', '\u202e', '\u00ad', '\0', ' \t\uFEFF\v ']) {
+      for (const letter of '=+-@＝＋－＠') {
+        const text = `${before}${letter}1`;
+        expect(guard(text), JSON.stringify(text)).toBe(`'${text}`);
+        expect(unguard(guard(text))).toBe(text);
+      }
+    }
+  });
+
   it('leaves other text alone', () => {
-    for (const text of ['', 'Rail 45', ' =1', '1-2', 'µmol', '"=1"']) expect(guard(text)).toBe(text);
+    for (const text of ['', 'Rail 45', ' Rail', '   ', '\uFEFFRail', ' 1=1', '1-2', 'µmol', '"=1"']) expect(guard(text)).toBe(text);
   });
 
   it('is never put before a number, so that a negative number stays one', () => {
@@ -72,12 +83,13 @@ describe('the guard against text that runs elsewhere', () => {
         expect(strict.map((record) => record.map(unguard))).toEqual(expected);
         expect(parseCsv(text)).toEqual({ records: strict, problems: [] });
         for (const [i, record] of records.entries()) {
-          for (const [j, f] of record.entries()) if (typeof f === 'string') expect(strict[i]?.[j] ?? '').not.toMatch(/^[=+\-@\t\r\n\0＝＋－＠]/u);
+          for (const [j, f] of record.entries())
+            if (typeof f === 'string') expect(strict[i]?.[j] ?? '').not.toMatch(/^(?:[\t\r\n\0]|[\s\p{Cc}\p{Cf}]*[=+\-@＝＋－＠])/u);
         }
       }),
       runs(20_000, 4180),
     );
-  }, 120_000);
+  });
 });
 
 describe('CSV text', () => {

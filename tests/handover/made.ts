@@ -23,6 +23,11 @@ const letters = { literata: font('literata'), recursive: font('recursive') };
 export async function make(book: Book, scenario?: string): Promise<Made> {
   const session = openSession(book, createEngine());
   await session.settled();
+  return makeFrom(session, scenario);
+}
+
+/** Another sheet of a book that is open already: to open one takes longer than to make its sheet. */
+export async function makeFrom(session: Session, scenario?: string): Promise<Made> {
   const sheet = await gather(session.book, session.values, (question) => session.ask(question), scenario);
   const file = (paper: Paper = 'A4'): string => sheetFile(sheet, paper, letters);
   return { session, sheet, file, body: /<body[^>]*>([\s\S]*)<\/body>/.exec(file())?.[1] ?? '' };

@@ -3,7 +3,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
 import { slugs, templateBook } from '../templates/open-template.ts';
-import { type Made, make } from './made.ts';
+import { type Made, make, makeFrom } from './made.ts';
 import { readPdf } from './pdf.ts';
 
 let browser: Browser;
@@ -16,8 +16,18 @@ beforeAll(async () => {
   page = await browser.newPage();
 });
 afterAll(async () => {
+  for (const making of templates.values()) (await making).session.close();
   await browser.close();
 });
+
+const templates = new Map<string, Promise<Made>>();
+
+/** The sheet of a template as it stands, made once for all papers. */
+function sheetOf(slug: string): Promise<Made> {
+  const making = templates.get(slug) ?? make(templateBook(slug));
+  templates.set(slug, making);
+  return making;
+}
 
 /** mm; the margins are those of the page style. */
 const PAPER = {
@@ -105,7 +115,7 @@ async function measure(made: Made, paper: keyof typeof PAPER): Promise<Measured>
 
 describe.each(slugs)('the sheet of the template %s, printed', (slug) => {
   it.each(['A4', 'letter'] as const)('on %s has nothing cut off, nothing over another, and is drawn in lines and letters', async (paper) => {
-    const made = await make(templateBook(slug));
+    const made = await sheetOf(slug);
     const measured = await measure(made, paper);
     expect(measured.texts).toBeGreaterThan(300);
     expect(measured.overlaps).toEqual([]);
@@ -119,23 +129,20 @@ describe.each(slugs)('the sheet of the template %s, printed', (slug) => {
     expect(pdf.pages).toBeLessThanOrEqual(10);
     const [width, height] = PAPER[paper].points;
     for (const [w, h] of pdf.sizes) expect([Math.round(w), Math.round(h)]).toEqual([width, height]);
-    made.session.close();
   });
 });
 
 it('says on the first page what fails, in every scenario of every template', async () => {
   for (const slug of slugs) {
-    const first = await make(templateBook(slug));
+    const first = await sheetOf(slug);
     for (const letter of first.sheet.reader.letters) {
-      const made = await make(templateBook(slug), letter);
+      const made = await makeFrom(first.session, letter);
       const { verdictEnds, overlaps, outside, shrunk } = await measure(made, 'letter');
       expect(verdictEnds, `${slug} ${letter}`).toBeLessThan(PAPER.letter.height - MARGINS.ends);
       expect([...overlaps, ...outside, ...shrunk], `${slug} ${letter}`).toEqual([]);
-      made.session.close();
     }
-    first.session.close();
   }
-}, 240_000);
+});
 
 it('can be read on a narrow screen: no figure of plan and map is tiny, and what a part is has the whole width', async () => {
   const made = await make(templateBook('trade-bench'));

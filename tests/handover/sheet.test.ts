@@ -10,7 +10,7 @@ import { asExample, isLeft, questionsOn } from '../../src/book/said-by.ts';
 import { viewOf } from '../../src/ui/cell-view.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { plainField } from '../templates/plain-light.ts';
-import { type Made, make, marked, section, textOf } from './made.ts';
+import { type Made, make, makeFrom, marked, section, textOf } from './made.ts';
 
 /** What the page shows in a cell. */
 function onPage(made: Made, address: string): string {
@@ -87,12 +87,11 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     expect(front).toBeGreaterThan(0);
     expect(front).toBeLessThan(made.body.indexOf('class="headlines"'));
     for (const letter of reader.letters) {
-      const one = await make(templateBook(slug), letter);
+      const one = await makeFrom(made.session, letter);
       const verdict = section(one.body, 'verdict');
       const failing = one.sheet.reader.checks.filter((check) => check.state === 'fails' && !check.at.row.strong);
       for (const check of failing) expect(textOf(verdict), letter).toContain(`${check.label}: ${check.text}`);
       expect(textOf(verdict).includes('This plan fails')).toBe(failing.length > 0);
-      one.session.close();
     }
   });
 

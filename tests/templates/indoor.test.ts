@@ -95,7 +95,8 @@ function electrics(f: Fixture, count: number, s: Supply, cable: number, hanger =
     drop: ((onOutput / 24) * 2 * cable * ohmsPerKm) / 1000,
     amps: (count * f.watts) / s.efficiency / s.powerFactor / 230,
     circuits: Math.ceil(supplies / Math.min(Math.floor((0.8 * 16) / ampsEach), s.makerLimit)),
-    buy: count * (f.price + cable * 1.4 + 2 * 3.5 + 2 * hanger + 0.5 * 40) + supplies * s.price,
+    // A fuse in each run of cable that leaves a supply.
+    buy: count * (f.price + cable * 1.4 + 2 * 3.5 + 2 * hanger + 0.5 * 40) + supplies * s.price + Math.min(count, supplies * s.ports) * 3,
   };
 }
 
@@ -114,8 +115,8 @@ describe('the rack of tiers', () => {
   const grid = [23, 9] as const;
   const plans = [
     { letter: 'A', fixture: rail45, across: 2, sides: 0, dim: 1 },
-    { letter: 'B', fixture: rail45, across: 2, sides: 0.7, dim: 0.7 },
-    { letter: 'C', fixture: rail90, across: 1, sides: 0.7, dim: 0.65 },
+    { letter: 'B', fixture: rail45, across: 2, sides: 0.7, dim: 0.6 },
+    { letter: 'C', fixture: rail90, across: 1, sides: 0.7, dim: 0.6 },
   ];
 
   test.each(plans)('$letter has the room, the light, the warmth and the cost that arithmetic gives', ({ letter, fixture, across, sides, dim }) => {
@@ -156,8 +157,8 @@ describe('the rack of tiers', () => {
 
   test('fails bare for its corners, and holds with white sides', () => {
     expect(text('A', 'Verdict')).toMatch(/^fails \d+: [^;]*Evenness/);
-    expect(text('B', 'Verdict')).toBe('holds');
-    expect(text('C', 'Verdict')).toBe('holds');
+    expect(text('B', 'Verdict')).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
+    expect(text('C', 'Verdict')).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
   });
 
   test('finds the clash when the plants outgrow the room between shelves', async () => {
@@ -206,7 +207,8 @@ describe('the single shelf', () => {
 
     near(value(letter, 'Voltage lost in the cable', 'V'), ((fixture.watts / 24) * 2 * 2 * 26 * (1 + 0.00393 * 40)) / 1000);
     near(value(letter, 'Load on one hanger', 'N'), (9.80665 * fixture.kg * 5) / 2, 1e-3);
-    const buy = fixture.price + supply150.price + 18;
+    // A fuse with its holder is 3 EUR, the fittings 18 EUR.
+    const buy = fixture.price + supply150.price + 3 + 18;
     const run = ((((fixture.watts * dim) / 0.9) * 13 * 330) / 1000) * 0.25;
     near(value(letter, 'A year, all in', 'EUR/year'), run + paidOff(buy));
   });
@@ -215,8 +217,8 @@ describe('the single shelf', () => {
     expect(text('A', 'Verdict')).toMatch(/^fails \d+: [^;]*Evenness/);
     expect(text('A', 'Brightest point')).toMatch(/^fails/);
     expect(text('B', 'Verdict')).toMatch(/^fails \d+: [^;]*Evenness/);
-    expect(text('B', 'Brightest point')).toMatch(/^holds/);
-    expect(text('C', 'Verdict')).toBe('holds');
+    expect(text('B', 'Brightest point')).toMatch(/^assumed/);
+    expect(text('C', 'Verdict')).toBe('holds, 2 assumed: Brightest point, Day length');
   });
 });
 
@@ -231,12 +233,12 @@ describe('germination and microgreens', () => {
 
   test.each(plans)('$letter has the light, the shelves and the cost of a tray that arithmetic gives', ({ letter, shelfDays, burns, shelves, dark }) => {
     const field = plainField(arrange(rail45, 1, 2, 1.2, 0.55, 1, 1.2), 0.3, 24, 11);
-    const left = aged(rail45, 16 * 330 * burns * 5);
+    const left = aged(rail45, 16 * 330 * burns * 5) * 0.95;
     const kept = mean(field) * left;
     near(value(letter, 'Kept mean PPFD', 'µmol/m²/s'), kept, LIGHT);
     near(value(letter, 'Kept light of a lit day, DLI', 'mol/m²/d'), kept * 16 * 0.0036, LIGHT);
     near(value(letter, 'Light of a tray from sowing to cutting', 'mol/m²'), kept * 16 * 0.0036 * 7, LIGHT);
-    expect(value(letter, 'Light on a dark day', 'µmol/m²/s')).toBeCloseTo(mean(field) * dark, 4);
+    expect(value(letter, 'Light on a dark day', 'µmol/m²/s')).toBeCloseTo(mean(field) * 0.95 * dark, 4);
     near(value(letter, 'Evenness: lowest to mean', ''), Math.min(...field) / mean(field), 2 * LIGHT);
     near(value(letter, 'Dim to reach the light wanted, when new', ''), 150 / mean(field), LIGHT);
 
@@ -246,7 +248,7 @@ describe('germination and microgreens', () => {
     expect(Math.ceil(8 / ((4 * 7) / shelfDays))).toBe(shelves);
     const e = electrics(rail45, 2 * shelves, supply150, 3);
     hasElectrics(letter, e);
-    const energy = (((2 * shelves * 45) / 0.9) * 16 * 330 * burns) / 1000;
+    const energy = (((2 * shelves * 45 * 0.95) / 0.9) * 16 * 330 * burns) / 1000;
     near(value(letter, 'Energy', 'kWh/year'), energy);
     const trays = (8 * 330) / 7;
     const light = (energy * 0.25 + paidOff(e.buy)) / trays;
@@ -267,7 +269,7 @@ describe('germination and microgreens', () => {
   });
 
   test('holds where the stack is elsewhere, and is to be looked at where it needs every shelf there is', () => {
-    expect(text('A', 'Verdict')).toBe('holds');
+    expect(text('A', 'Verdict')).toBe('holds, 2 assumed: Brightest point, Day length');
     expect(text('B', 'Verdict')).toMatch(/^look \d+: [^;]*Shelves there are/);
     expect(text('C', 'Verdict')).toMatch(/^look \d+: [^;]*Shelves there are/);
   });
@@ -276,7 +278,8 @@ describe('germination and microgreens', () => {
 describe('the growing canopy', () => {
   withTemplate('growing-canopy');
   const light = arrange(rail90, 2, 6, 2.4, 1.2, 1.1, 1.3);
-  const left = aged(rail90, 16 * 330 * 5);
+  const dim = 0.89;
+  const left = aged(rail90, 16 * 330 * 5) * dim;
   const tops = (day: number): number => Math.min(1.2, 0.1 + 0.012 * day);
   const plans = [
     { letter: 'A', height: 0.48, every: 1, lifts: 13 },
@@ -299,12 +302,13 @@ describe('the growing canopy', () => {
     const dlis = weeks.map((week) => week.dli);
     near(value(letter, 'Kept day light, dullest week', 'mol/m²/d'), Math.min(...dlis), LIGHT);
     near(value(letter, 'Kept day light, brightest week', 'mol/m²/d'), Math.max(...dlis), LIGHT);
+    near(value(letter, 'Day light on day one, brightest week', 'mol/m²/d'), (Math.max(...dlis) / left) * dim, LIGHT);
     near(value(letter, 'Kept day light, mean of the weeks', 'mol/m²/d'), mean(dlis), LIGHT);
     const room = Math.min(...weeks.map((week) => week.room));
     near(value(letter, 'Nearest the leaf tops come', 'm'), room);
     const nearest = plainField(light, room, 24, 12);
     near(value(letter, 'Evenness: lowest to mean', ''), Math.min(...nearest) / mean(nearest), 2 * LIGHT);
-    near(value(letter, 'Brightest point, day one', 'µmol/m²/s'), Math.max(...nearest), LIGHT);
+    near(value(letter, 'Brightest point, day one', 'µmol/m²/s'), Math.max(...nearest) * dim, LIGHT);
     expect(value(letter, 'Lifts', '')).toBe(lifts);
     near(value(letter, 'First lift due after', 'd'), (height - 0.3) / 0.012);
     // Sweet pepper, fruiting: 20 to 30 mol/m²/d, so 25 is aimed at.
@@ -314,13 +318,13 @@ describe('the growing canopy', () => {
 
     const e = electrics(rail90, 12, supply300, 5, 8);
     hasElectrics(letter, e);
-    const run = (((12 * 90) / 0.92) * 16 * 330 * 0.25) / 1000 + lifts * 0.25 * 40 * 2;
+    const run = (((12 * 90 * dim) / 0.92) * 16 * 330 * 0.25) / 1000 + lifts * 0.25 * 40 * 2;
     near(value(letter, 'A year, all in', 'EUR/year'), run + paidOff(e.buy));
   });
 
   test('holds where the lights follow the crop, and fails where they stay up', () => {
-    expect(text('A', 'Verdict')).toBe('holds');
-    expect(text('B', 'Verdict')).toBe('holds');
+    expect(text('A', 'Verdict')).toBe('holds, 1 assumed: Brightest point');
+    expect(text('B', 'Verdict')).toBe('holds, 1 assumed: Brightest point');
     expect(text('C', 'Verdict')).toMatch(/^fails \d+: [^;]*Dullest week/);
   });
 });

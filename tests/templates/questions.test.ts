@@ -209,7 +209,7 @@ describe.each(ANSWERS)('$question', ({ template, rows, functions: names }) => {
         for (const value of found) expect(['number', 'text'], `${table}: ${label}: ${JSON.stringify(value)}`).toContain(value?.kind);
       }
     }
-  }, 30_000);
+  });
 
   test(`is reckoned by ${names.join(', ')}`, () => {
     for (const name of names) {
@@ -236,4 +236,4 @@ test('with basil on the bench instead of the crop before, another band is wanted
   // Sweet basil indoors wants 12.9 to 17.8 mol/m²/d, as Crops says with its source.
   expect(wanted()).toMatchObject({ kind: 'number', base: expect.closeTo(12.9, 9) });
   session.close();
-}, 30_000);
+});

@@ -96,6 +96,21 @@ describe.each(slugs)('the template %s', (slug) => {
     }
   });
 
+  test('judges a plan by every check there is, and by what each is called', () => {
+    for (const table of book.tables) {
+      const checks = table.rows.flatMap((row, r) => (row.kind === 'check' && !row.strong ? [r] : []));
+      for (const [r, row] of table.rows.entries()) {
+        const formula = table.cells[row.id]?.[table.columns[0]?.id ?? '']?.content ?? '';
+        if (!formula.startsWith('=VERDICT(') || table.form !== 'scenarios') continue;
+        const [, first, last, list, from, to] = /^=VERDICT\(A(\d+):A(\d+),(\w+)!\$A\$(\d+):\$A\$(\d+)\)$/.exec(formula) ?? [];
+        expect([Number(first) - 1, Number(last) - 1], `${table.name}, row ${r + 1}`).toEqual([checks[0], checks.at(-1)]);
+        const names = tableNamed(book, list ?? '');
+        const called = names?.rows.slice(Number(from) - 1, Number(to)).map((line) => names.cells[line.id]?.[names.columns[0]?.id ?? '']?.content);
+        expect(called).toEqual(checks.map((check) => table.rows[check]?.label));
+      }
+    }
+  });
+
   test('counts nothing where one of what it counts has no value', async () => {
     // LAYOUT.COUNT and its like read single cells, where an error is passed on anyway.
     const counts = cells(book).filter(({ at }) => /(?<![A-Z.])(COUNT(A|BLANK|IFS?)?|SUM(IFS?|PRODUCT)|AVERAGEIFS?)\(/.test(at.cell?.content ?? ''));
@@ -113,7 +128,7 @@ describe.each(slugs)('the template %s', (slug) => {
     }
     await session.settled();
     session.close();
-  }, 60_000);
+  });
 
   test('says that none holds where none does, and never calls one that fails the cheapest', async () => {
     const scenarios = book.tables.find((t) => t.form === 'scenarios');
@@ -135,8 +150,9 @@ describe.each(slugs)('the template %s', (slug) => {
     expect(await says('fails, see Light', 'unknown, see Load')).toEqual({ kind: 'text', text: 'none holds' });
     expect(await says('fails, see Light', 'holds', 'fails, see Light')).toEqual({ kind: 'text', text: 'B' });
     expect(await says('fails, see Light', 'look, see Load', 'unknown, see Load')).toEqual({ kind: 'text', text: 'B' });
-    // A verdict that can't be worked out is neither: nobody knows then what is cheapest.
-    expect(await says('fails, see Light', '=1/0')).toMatchObject({ kind: 'error' });
+    // A verdict that can't be worked out is not ranked, and refuses no other its rank.
+    expect(await says('fails 1: Light', '=1/0')).toEqual({ kind: 'text', text: 'none holds' });
+    expect(await says('=1/0', 'holds, 2 assumed: Light, Hours', '=1/0')).toEqual({ kind: 'text', text: 'B' });
     const added = addScenario(session.book, { table: 'scenarios' });
     if (isRefused(added)) throw new Error(added.message);
     session.dispatch(added);

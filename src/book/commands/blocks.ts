@@ -1,7 +1,7 @@
 /** The pieces of a page: prose, tables and pictures are added, written, moved and removed. See tables.ts for a new table. */
 import { apply } from '../apply.ts';
 import type { Block, Book, Page } from '../book.ts';
-import { BOUNDS, count } from '../bounds.ts';
+import { BOUNDS, count, noRoomForBlock } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { blockIds, freshIds, lostText } from '../lines.ts';
 import { idIsGood } from '../names.ts';
@@ -24,6 +24,8 @@ export function addBlock(book: Book, { page: id, at, block }: AddBlock): Answer 
   if (!page) return refused(`There is no page ${id} in this book.`);
   const index = at ?? page.blocks.length;
   if (!Number.isInteger(index) || index < 0 || index > page.blocks.length) return refused(`There is no such place on the page ${page.title}.`);
+  const full = noRoomForBlock(book);
+  if (full) return refused(full);
   const [blockId = ''] = freshIds(blockIds(book), 'b', 1);
   const after: Block = { id: blockId, ...block };
   const problem = blockProblem(book, after);

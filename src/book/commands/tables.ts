@@ -1,7 +1,7 @@
 /** New tables, and tables that go. See rename.ts for their names. */
 import { tableNamed } from '../address.ts';
 import type { Book, Column, Row, Table } from '../book.ts';
-import { BOUNDS, count } from '../bounds.ts';
+import { BOUNDS, count, noRoomForBlock } from '../bounds.ts';
 import { blockIds, freshIds, NOTHING_LOST, tablesOf } from '../lines.ts';
 import { tableNameProblem } from '../names.ts';
 import { LOST } from '../references.ts';
@@ -31,6 +31,8 @@ export function addTable(book: Book, { page: id, at, name, form, rows, columns }
   const other = tableNamed(book, name);
   if (other) return refused(`There is already a table called “${other.name}”.`);
   if (book.tables.length >= BOUNDS.tables) return refused(`This book has ${count(BOUNDS.tables)} tables, which is the most a book may have.`);
+  const full = noRoomForBlock(book);
+  if (full) return refused(full);
   if (!within(rows, BOUNDS.rows) || !within(columns, BOUNDS.columns))
     return refused(`A table has from 1 to ${count(BOUNDS.rows)} rows and from 1 to ${BOUNDS.columns} columns.`);
   const [tableId = ''] = freshIds(book.tables, 't', 1);

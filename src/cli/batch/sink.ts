@@ -3,21 +3,9 @@
  * clients are done and how long both files were then. A run that was killed goes on from the journal's last whole line: what was written after it is
  * cut off and worked out once more, so nothing is lost or doubled. A file under its own name is whole.
  */
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  ftruncateSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  truncateSync,
-  writeFileSync,
-  writeSync,
-} from 'node:fs';
-import { print } from '../output.ts';
+import { closeSync, existsSync, fsyncSync, ftruncateSync, openSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync, writeSync } from 'node:fs';
+import { nameIt, print } from '../output.ts';
+import { fileMeant } from '../same-file.ts';
 import { Failure } from '../wrong-use.ts';
 
 /** How far a run has come. */
@@ -44,50 +32,71 @@ export class PrintSink implements Sink {
   }
 
   async write(results: string, rejected: string): Promise<void> {
-    this.rejected?.write(rejected);
+    this.rejected?.write(rejected, '');
     if (results !== '') await print(results);
   }
 
   finish(): void {
-    this.rejected?.sync();
-    this.rejected?.rename();
+    this.rejected?.sync('');
+    this.rejected?.rename('');
   }
 }
 
-/** A file that gets its name when it is whole. */
+/** A file that gets its name when it is whole. Of a link it is the file that the link leads to. */
 class Part {
   length: number;
   private readonly handle: number;
   private readonly file: string;
+  private readonly meant: string;
+  private readonly half: string;
 
   /** @param length how much of what is there stays */
   constructor(file: string, length: number) {
     this.file = file;
     this.length = length;
-    try {
-      this.handle = openSync(`${file}.part`, length === 0 ? 'w' : 'r+');
-      if (length > 0 && statSync(`${file}.part`).size < length) throw new Error(`${file}.part is shorter than its journal says`);
-      ftruncateSync(this.handle, length);
-    } catch (error) {
-      throw new Failure(`can't write ${file}: ${(error as Error).message}`);
-    }
+    this.meant = fileMeant(file);
+    this.half = partOf(file);
+    this.handle = writing(file, '', () => {
+      if (!(statSync(this.meant, { throwIfNoEntry: false })?.isFile() ?? true))
+        throw new Error('it is no plain file; without -o results go to standard output');
+      const handle = openSync(this.half, length === 0 ? 'w' : 'r+');
+      if (length > 0 && statSync(this.half).size < length) throw new Error(`${this.half} is shorter than its journal says`);
+      ftruncateSync(handle, length);
+      return handle;
+    });
   }
 
-  write(text: string): void {
+  /** @param advice for whoever is told that it can't be written */
+  write(text: string, advice: string): void {
     const bytes = Buffer.from(text);
-    for (let at = 0; at < bytes.length; ) at += writeSync(this.handle, bytes, at, bytes.length - at, this.length + at);
+    writing(this.file, advice, () => {
+      for (let at = 0; at < bytes.length; ) at += writeSync(this.handle, bytes, at, bytes.length - at, this.length + at);
+    });
     this.length += bytes.length;
   }
 
-  sync(): void {
-    fsyncSync(this.handle);
+  sync(advice: string): void {
+    writing(this.file, advice, () => fsyncSync(this.handle));
   }
 
-  rename(): void {
-    closeSync(this.handle);
-    renameSync(`${this.file}.part`, this.file);
+  rename(advice: string): void {
+    writing(this.file, advice, () => {
+      closeSync(this.handle);
+      nameIt(this.half, this.meant);
+    });
   }
 }
+
+function writing<T>(file: string, advice: string, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw new Failure(`can't write ${file}: ${(error as Error).message}${advice}`);
+  }
+}
+
+const GOES_ON = '; once there is room, the same command with --resume goes on';
+const partOf = (file: string): string => `${fileMeant(file)}.part`;
 
 interface Line extends Mark {
   readonly results: number;
@@ -107,6 +116,7 @@ const BETWEEN = 1000;
 
 export class FileSink implements Sink {
   readonly from: Mark | undefined;
+  private readonly file: string;
   private readonly journal: string;
   private readonly results: Part;
   private readonly rejected: Part | undefined;
@@ -115,6 +125,7 @@ export class FileSink implements Sink {
 
   /** @param run tells runs apart: template, headings and options */
   constructor(file: string, rejected: string | undefined, run: string, resume: boolean) {
+    this.file = file;
     this.journal = journalOf(file);
     const known = resume ? readJournal(this.journal) : undefined;
     if (known && known.run !== run) {
@@ -124,50 +135,73 @@ export class FileSink implements Sink {
     this.last = this.from;
     this.results = new Part(file, known?.last?.results ?? 0);
     this.rejected = rejected === undefined ? undefined : new Part(rejected, known?.last?.rejectedLength ?? 0);
-    if (known?.last) truncateSync(this.journal, known.whole);
-    else writeFileSync(this.journal, `${JSON.stringify({ run })}\n`);
+    writing(this.journal, '', () => {
+      if (known?.last) truncateSync(this.journal, known.whole);
+      else writeFileSync(this.journal, `${JSON.stringify({ run })}\n`);
+    });
   }
 
   async write(results: string, rejected: string, mark: Mark): Promise<void> {
-    this.results.write(results);
-    this.rejected?.write(rejected);
+    this.results.write(results, GOES_ON);
+    this.rejected?.write(rejected, GOES_ON);
     this.last = mark;
     if (mark.clients > 0 && Date.now() - this.written >= BETWEEN) this.note(false);
   }
 
   finish(): void {
     this.note(true);
-    this.rejected?.rename();
-    this.results.rename();
+    this.rejected?.rename(GOES_ON);
+    this.results.rename(GOES_ON);
     rmSync(this.journal);
   }
 
   /** The files are on the disk before the journal says so. */
   private note(finished: boolean): void {
     if (!this.last) return;
-    this.results.sync();
-    this.rejected?.sync();
+    this.results.sync(GOES_ON);
+    this.rejected?.sync(GOES_ON);
     const line: Line = { ...this.last, results: this.results.length, rejectedLength: this.rejected?.length ?? 0, ...(finished && { finished }) };
-    const handle = openSync(this.journal, 'a');
-    writeSync(handle, `${JSON.stringify(line)}\n`);
-    fsyncSync(handle);
-    closeSync(handle);
+    writing(this.file, GOES_ON, () => {
+      const handle = openSync(this.journal, 'a');
+      try {
+        writeFileSync(handle, `${JSON.stringify(line)}\n`);
+        fsyncSync(handle);
+      } finally {
+        closeSync(handle);
+      }
+    });
     this.written = Date.now();
   }
 }
 
-const journalOf = (file: string): string => `${file}.progress`;
+export const journalOf = (file: string): string => `${fileMeant(file)}.progress`;
 
-/** A line that was being written when the run was killed does not count. */
+/** A line that was being written when the run was killed does not count, nor does what comes after one that was spoilt. */
 function readJournal(journal: string): Journal | undefined {
   if (!existsSync(journal)) return undefined;
-  const written = readFileSync(journal, 'utf8');
-  const sound = written.slice(0, written.lastIndexOf('\n') + 1);
-  const [first, ...lines] = sound.split('\n').slice(0, -1);
+  const [first, ...lines] = readFileSync(journal, 'utf8').split('\n').slice(0, -1);
   if (first === undefined) return undefined;
-  const { run } = JSON.parse(first) as { run: string };
-  const last = lines.at(-1);
-  return { run, last: last === undefined ? undefined : (JSON.parse(last) as Line), whole: Buffer.byteLength(sound) };
+  const run = (parsed(first) as { run?: unknown } | null)?.run;
+  if (typeof run !== 'string') throw new Failure(`${journal} is damaged; leave --resume out to begin anew`);
+  const marks = lines.map(parsed);
+  const spoilt = marks.findIndex((mark) => !isLine(mark));
+  const sound = spoilt < 0 ? lines.length : spoilt;
+  const whole = [first, ...lines.slice(0, sound)].reduce((bytes, line) => bytes + Buffer.byteLength(line) + 1, 0);
+  return { run, last: marks[sound - 1] as Line | undefined, whole };
+}
+
+function parsed(line: string): unknown {
+  try {
+    return JSON.parse(line);
+  } catch {
+    return undefined;
+  }
+}
+
+function isLine(found: unknown): found is Line {
+  if (typeof found !== 'object' || found === null) return false;
+  const { clients, rejected, digest, results, rejectedLength } = found as Partial<Line>;
+  return typeof digest === 'string' && [clients, rejected, results, rejectedLength].every((n) => Number.isSafeInteger(n) && Number(n) >= 0);
 }
 
 /** Ends a run that was killed between its last line and the naming of its files. Gives the number of rejected clients; undefined where there is more to do. */
@@ -175,7 +209,7 @@ export function alreadyFinished(file: string, rejected: string | undefined): num
   const known = readJournal(journalOf(file));
   if (!known) return existsSync(file) ? 0 : undefined;
   if (!known.last?.finished) return undefined;
-  for (const one of [rejected, file]) if (one !== undefined && existsSync(`${one}.part`)) renameSync(`${one}.part`, one);
+  for (const one of [rejected, file]) if (one !== undefined && existsSync(partOf(one))) writing(one, '', () => nameIt(partOf(one), fileMeant(one)));
   rmSync(journalOf(file));
   return known.last.rejected;
 }

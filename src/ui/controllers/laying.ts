@@ -1,4 +1,5 @@
 /** Where the input of a table lies: over the chosen cell, with the slip, the tie to the margin and the handles beside it. */
+import type { ReactiveController } from 'lit';
 import type { Column } from '../../book/book.ts';
 import type { TableHost } from '../table-host.ts';
 
@@ -8,7 +9,7 @@ const SLIP_HEIGHT = 160;
 /** px that it keeps from the page's edge. */
 const EDGE = 6;
 
-export class Laying {
+export class Laying implements ReactiveController {
   readonly #host: TableHost;
   #later = 0;
   /** The chosen cell is to be brought into view when the input is laid over it. */
@@ -18,7 +19,19 @@ export class Laying {
 
   constructor(host: TableHost) {
     this.#host = host;
+    host.addController(this);
   }
+
+  hostConnected(): void {
+    window.addEventListener('resize', this.#resized);
+  }
+
+  hostDisconnected(): void {
+    window.removeEventListener('resize', this.#resized);
+  }
+
+  /** Nothing is drawn anew when the window changes, but everything lies elsewhere. */
+  #resized = (): void => this.nextFrame();
 
   /** Where things lie is asked once the page is laid out anyway: asking at once would have it laid out again for every turn. */
   nextFrame(show = false): void {
@@ -75,6 +88,8 @@ export class Laying {
     }
     host.choosing.layHandles(whole, frame, head, chosen);
     for (const [th, width] of widths) th.style.minWidth = width;
+    // Columns that are fitted anew have moved what was just laid over them.
+    if (widths.some(([, width]) => width === '')) this.nextFrame();
   }
 
   /**
@@ -88,7 +103,7 @@ export class Laying {
     const [columns, wide] = this.#kept;
     if (columns !== table.columns || wide !== window.innerWidth) {
       this.#kept = [table.columns, window.innerWidth];
-      return heads.map((th) => [th, '']);
+      return heads.flatMap((th): [HTMLElement, string][] => (th.style.minWidth === '' ? [] : [[th, '']]));
     }
     return heads.flatMap((th): [HTMLElement, string][] => {
       const width = th.getBoundingClientRect().width;

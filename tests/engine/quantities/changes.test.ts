@@ -84,7 +84,7 @@ describe('Kinds and shown units after changes', () => {
       ),
       runs(60, 11),
     );
-  }, 60_000);
+  });
 
   test('a change of a value tells nobody but the edited cell, if that', () => {
     const sheet = new Sheet({ A1: '3 m', A2: '=A1*2', A3: '=A2+A1' });

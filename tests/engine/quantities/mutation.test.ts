@@ -115,5 +115,5 @@ describe.each(slugs)('One reference in a formula of the template %s swapped for 
       if (!mutant.isFlagged(picked.at, swapped)) missed.push(`${mutant.address(picked.at)}: ${picked.formula} → ${swapped}`);
     }
     expect(missed.length, missed.slice(0, 40).join('\n')).toBeLessThanOrEqual(SWAPS / 100);
-  }, 120_000);
+  });
 });

@@ -174,7 +174,7 @@ test('as the sides reflect all, everything lands: the mean tends to output over 
   const even = layoutPpf(layout(0.999)) / (1.2 * 0.6);
   const field = benchField(layout(0.999), 0.5, 12, 6);
   expect(field.reduce((sum, e) => sum + e, 0) / field.length / even).toBeCloseTo(1, 2);
-}, 60_000);
+});
 
 test('evenness away from the edges says which length leaves no point, and the one it offers is taken', () => {
   // Cells of 0.1 m on a bench 1.2 m wide: the middle ones lie 0.55 m from an edge.
