@@ -48,4 +48,4 @@ it('says above the scenarios which checks a book lacks, in its verdicts too, and
   await expect.poll(() => page.locator('ob-contents li.here').textContent()).toContain('1 holds, 1 assumed');
   expect(await violations(page, '.lacks')).toEqual([]);
   expect(browser.complaints).toEqual([]);
-});
+}, 60_000);
