@@ -40,11 +40,15 @@ const weeks = (text: string, numbers: readonly number[]): string[] => numbers.ma
 /** A crop and stage of which Crops names one figure. */
 const ONE_FIGURE = ['crop', 'lettuce', 'stage', 'indoor'];
 
+/** Up to 30 °C a wire carries what its size says, whatever its cable is made for. */
+const WARM = ['ambient', '45 °C'];
+
 const KNOWN: Readonly<Record<string, Known>> = {
   'trade-bench': {
     held: {
       aisle: ['neighbours', '2'],
       one_figure: ONE_FIGURE.slice(0, 2),
+      wire_made_for: WARM,
       // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
       breaker_share: ['mains_volts', '90 V'],
     },
@@ -65,18 +69,26 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'rack-of-tiers': {
     // As on the trade bench.
-    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE },
+    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
-    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE },
-    // The air stays cooler than that from which the supplies derate.
-    deaf: ['Rating in this air, A to ambient', 'Rating in this air, B to ambient', 'Rating in this air, C to ambient'],
+    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    deaf: [
+      // The air stays cooler than that from which the supplies derate.
+      'Rating in this air, A to ambient',
+      'Rating in this air, B to ambient',
+      'Rating in this air, C to ambient',
+      // In June it is light, with twilight, before and after the lamps.
+      'Shortest night of the months grown in, A to Lamps may burn to, A',
+      'Shortest night of the months grown in, C to Lamps may burn from, C',
+      'Shortest night of the months grown in, C to Lamps may burn to, C',
+    ],
   },
   'single-shelf': {
     // African violets have a limit of their own, except while they start to flower.
-    held: { hours_limit: ['stage', 'flower initiation'], one_figure: ['stage', 'fastest leaf unfolding'] },
+    held: { hours_limit: ['stage', 'flower initiation'], one_figure: ['stage', 'fastest leaf unfolding'], wire_made_for: WARM },
     deaf: [
       // The high end is nearer, and the check says the margin to the nearer one.
       'Height, B to lowest_mount',
@@ -91,6 +103,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     held: {
       breaker_share: ['mains_volts', '90 V'],
       one_figure: ONE_FIGURE,
+      wire_made_for: WARM,
       // Crops knows the limit of this crop, and none of one that it doesn't know.
       hours_limit: ['stage', 'indoor'],
     },
@@ -110,7 +123,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     ],
   },
   'growing-canopy': {
-    held: { breaker_share: ['mains_volts', '90 V'], hours_limit: ['stage', 'indoor'], one_figure: ONE_FIGURE },
+    held: { breaker_share: ['mains_volts', '90 V'], hours_limit: ['stage', 'indoor'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
       // Far below the highest that the lights can be pulled.
       ...weeks('Lights over the soil, week #, A to lift_top', [1, 2, 3, 4]),
@@ -134,7 +147,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'replace-old-lamps': {
     // As on the trade bench.
-    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE },
+    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, C to highest_mount',
@@ -148,7 +161,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
 
 describe.each(slugs)('in the template %s', (slug) => {
   const start = templateBook(slug);
-  const { held, deaf } = KNOWN[slug] ?? { held: { one_figure: ONE_FIGURE }, deaf: [] };
+  const { held, deaf } = KNOWN[slug] ?? { held: { one_figure: ONE_FIGURE, wire_made_for: WARM }, deaf: [] };
   const follows = dependents(start);
   const nameOf = new Map(Object.entries(start.names).map(([name, target]) => [target.replaceAll('$', ''), name]));
   const isList = (at: At): boolean => at.table.form === 'list';
