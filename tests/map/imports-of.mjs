@@ -17,7 +17,7 @@ export function importsOf(path, text) {
     const [from] = entries.flatMap(({ moduleRequest }) => moduleRequest ?? []);
     if (from !== undefined) add(from.value, from.start);
   }
-  if (program !== undefined) walk(program(), add);
+  if (program !== undefined) walk(program(), add, addressesIn(module));
   for (const { index, 1: from } of text.matchAll(/^\/\/\/\s*<reference\s+path="([^"]+)"/gm)) add(from.startsWith('.') ? from : `./${from}`, index);
   return found;
 }
@@ -33,20 +33,28 @@ function parsed(path, text) {
   return { errors: result.errors, module: result.module, program: RARE.test(text) ? () => result.program : undefined };
 }
 
-function walk(node, add) {
+/** Names that stand for the address of a written import, `import url from './x.ts?worker&url'`: importing them names nothing more. */
+const addressesIn = (module) =>
+  new Set(
+    module.staticImports
+      .filter(({ moduleRequest }) => /[?&]url$/.test(moduleRequest.value))
+      .flatMap(({ entries }) => entries.map(({ localName }) => localName.value)),
+  );
+
+function walk(node, add, addresses) {
   if (Array.isArray(node)) {
-    for (const each of node) walk(each, add);
+    for (const each of node) walk(each, add, addresses);
   } else if (typeof node === 'object' && node !== null) {
-    for (const { value, start } of rare(node)) add(value, start);
-    for (const key in node) walk(node[key], add);
+    for (const { value, start } of rare(node, addresses)) add(value, start);
+    for (const key in node) walk(node[key], add, addresses);
   }
 }
 
 /** Where a node of the tree is one of the rare forms: the texts that it names. */
-function rare(node) {
+function rare(node, addresses) {
   switch (node.type) {
     case 'ImportExpression':
-      return written(node.source) ?? reckoned(node);
+      return written(node.source) ?? (addresses.has(node.source.name) ? [] : reckoned(node));
     case 'TSImportType':
       return written(node.source);
     case 'TSExternalModuleReference':

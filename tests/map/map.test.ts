@@ -106,6 +106,8 @@ test.each([
   ["const a = import /* why */ ('./x.ts');", ['./x.ts']],
   ['const a = import(`./x.ts`);', ['./x.ts']],
   ["const a = (name: string) => import('./' + name);", [RECKONED]],
+  ["import url from './x.ts?worker&url';\nconst a = () => import(url);", ['./x.ts?worker&url']],
+  ["import url from './x.ts';\nconst a = () => import(url);", ['./x.ts', RECKONED]],
   ["type A = import('./x.ts').A;", ['./x.ts']],
   ["type A = typeof import('./x.ts');", ['./x.ts']],
   ["declare const a: Promise<typeof import('./x.ts')>;", ['./x.ts']],
