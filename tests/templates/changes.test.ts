@@ -40,6 +40,12 @@ const weeks = (text: string, numbers: readonly number[]): string[] => numbers.ma
 /** A crop and stage of which Crops names one figure. */
 const ONE_FIGURE = ['crop', 'lettuce', 'stage', 'indoor'];
 
+/** One entry for each scenario, with its letter for #. */
+const each = (text: string): string[] => ['A', 'B', 'C'].map((letter) => text.replace('#', letter));
+
+/** No light of these has a driver of its own. */
+const ON_SUPPLIES = each('Supply fits the fixture, # to mains_volts');
+
 /** Up to 30 °C a wire carries what its size says, whatever its cable is made for. */
 const WARM = ['ambient', '45 °C'];
 
@@ -53,6 +59,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
       breaker_share: ['mains_volts', '90 V'],
     },
     deaf: [
+      ...ON_SUPPLIES,
+      // Its outputs are not marked as limited, whatever the limit is.
+      'Limited circuit, C to output_limit',
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, A to highest_mount',
       // No like bench stands beside it.
@@ -70,17 +79,21 @@ const KNOWN: Readonly<Record<string, Known>> = {
   'rack-of-tiers': {
     // As on the trade bench.
     held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: [],
+    deaf: ON_SUPPLIES,
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
     held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...ON_SUPPLIES,
       // The air stays cooler than that from which the supplies derate.
       'Rating in this air, A to ambient',
       'Rating in this air, B to ambient',
       'Rating in this air, C to ambient',
+      // In winter the lamps burn from before dawn to after dusk; and no cloth is drawn until an hour is given for both its ends.
+      ...['blackout_from', 'blackout_to', 'latitude', 'noon'].flatMap((name) => each(`Longest night of the months grown in, # to ${name}`)),
       // In June it is light, with twilight, before and after the lamps.
+      ...each('Shortest night of the months grown in, # to noon'),
       'Shortest night of the months grown in, A to Lamps may burn to, A',
       'Shortest night of the months grown in, C to Lamps may burn from, C',
       'Shortest night of the months grown in, C to Lamps may burn to, C',
@@ -90,6 +103,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     // African violets have a limit of their own, except while they start to flower.
     held: { hours_limit: ['stage', 'flower initiation'], one_figure: ['stage', 'fastest leaf unfolding'], wire_made_for: WARM },
     deaf: [
+      ...ON_SUPPLIES,
       // The high end is nearer, and the check says the margin to the nearer one.
       'Height, B to lowest_mount',
       // Never fewer than eight points.
@@ -105,9 +119,10 @@ const KNOWN: Readonly<Record<string, Known>> = {
       one_figure: ONE_FIGURE,
       wire_made_for: WARM,
       // Crops knows the limit of this crop, and none of one that it doesn't know.
-      hours_limit: ['stage', 'indoor'],
+      hours_limit: ONE_FIGURE,
     },
     deaf: [
+      ...ON_SUPPLIES,
       // Lids, and days in the dark, count only for the scenarios that have them on the shelf.
       'Dark days are dark, A to dark_limit',
       'Dark days are dark, B to dark_limit',
@@ -123,8 +138,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
     ],
   },
   'growing-canopy': {
-    held: { breaker_share: ['mains_volts', '90 V'], hours_limit: ['stage', 'indoor'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...ON_SUPPLIES,
       // Far below the highest that the lights can be pulled.
       ...weeks('Lights over the soil, week #, A to lift_top', [1, 2, 3, 4]),
       ...weeks('Lights over the soil, week #, B to lift_top', [1, 2, 3]),
@@ -149,6 +165,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     // As on the trade bench.
     held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...ON_SUPPLIES,
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, C to highest_mount',
       // The air stays cooler than that from which the supplies derate.
