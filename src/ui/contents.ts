@@ -83,7 +83,7 @@ export class ObContents extends Part {
     return verdict === undefined ? nothing : html`<i>${verdict}</i>`;
   }
 
-  /** How many scenarios hold, how many of them on assumptions, or where none does, may: "2 hold", "2 hold, 1 assumed", "1 to look at". Read from the verdict row. */
+  /** How many scenarios hold, how many of them on assumptions, or where none does, may: "2 hold", "2 hold, 1 assumed" (of the two), "1 holds, assumed", "1 to look at". Read from the verdict row. */
   #verdict(table: Book['tables'][number]): string | undefined {
     const row = table.rows.findIndex((r) => r.strong);
     if (row < 0) return undefined;
@@ -105,7 +105,8 @@ export class ObContents extends Part {
     // What only asks for a look may work.
     if (holds + assumed === 0) return look > 0 ? `${look} to look at` : 'none holds';
     const all = holds + assumed;
-    return `${all === 1 ? '1 holds' : `${all} hold`}${assumed > 0 ? `, ${assumed} assumed` : ''}`;
+    const on = assumed === all ? ', assumed' : `, ${assumed} assumed`;
+    return `${all === 1 ? '1 holds' : `${all} hold`}${assumed > 0 ? on : ''}`;
   }
 }
 customElements.define('ob-contents', ObContents);
