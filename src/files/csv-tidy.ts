@@ -87,7 +87,9 @@ const FROM = 'from';
 
 function rangeFields(range: Range | undefined, symbol: string): [Field, Field] {
   if (!range) return [null, null];
-  if (range.oneOf) return [ONE_OF, JSON.stringify(isOpen(range) ? range : range.oneOf)];
+  const { low, high, unit, oneOf } = range;
+  // In one order, whichever a book has them in: what comes back in goes out the same.
+  if (oneOf) return [ONE_OF, JSON.stringify(isOpen(range) ? { low, high, unit, oneOf } : oneOf)];
   if (range.from !== undefined) return [FROM, range.from];
   const own = range.unit ?? '';
   const limit = (x: number | undefined): Field => (x === undefined ? null : own === symbol ? x : `${x} ${own === '' ? '1' : own}`);
@@ -183,7 +185,7 @@ function readList(text: string): Range | undefined {
     const { oneOf, low, high, unit } = (Array.isArray(told) ? { oneOf: told } : (told ?? {})) as Partial<Record<keyof Range, unknown>>;
     const isLimit = (limit: unknown): limit is number | undefined => limit === undefined || Number.isFinite(limit);
     if (!Array.isArray(oneOf) || !oneOf.every((item) => typeof item === 'string') || !isLimit(low) || !isLimit(high)) return undefined;
-    return { oneOf, ...(low !== undefined && { low }), ...(high !== undefined && { high }), ...(typeof unit === 'string' && { unit }) };
+    return { ...(low !== undefined && { low }), ...(high !== undefined && { high }), ...(typeof unit === 'string' && { unit }), oneOf };
   } catch {
     return undefined;
   }
