@@ -110,10 +110,14 @@ export class Saving {
     const n = this.#n;
     const note: Note = { id: this.session.book.id, line: this.line, n, base: this.#revision, ...what };
     this.#onTheWay.set(n, note);
-    void this.#keeper
-      .open()
-      .then((store) => 'note' in store && store.note(note))
-      .then((isIn) => isIn && this.#onTheWay.delete(n));
+    void this.#putDown(note);
+  }
+
+  async #putDown(note: Note): Promise<void> {
+    const store = await this.#keeper.open();
+    // In the same turn, but after the engine was told of the change: while that works, the page's thread is free.
+    await undefined;
+    if ('note' in store && (await store.note(note))) this.#onTheWay.delete(note.n);
   }
 
   /** What a page that goes can still write down before it is gone. */
