@@ -75,7 +75,10 @@ export function changesOf(all: readonly TidyCell[], random: Chance): Typed[] {
     if ((cell.names.includes('crop') || cell.names.includes('stage')) && random() < 0.85) {
       const rows = all.filter(({ address, kind, value }) => /^Crops!A\d+$/.test(address) && kind !== 'head' && value !== '');
       const row = pick(rows, random);
-      for (const [name, column] of [['crop', 'A'], ['stage', 'B']] as const) {
+      for (const [name, column] of [
+        ['crop', 'A'],
+        ['stage', 'B'],
+      ] as const) {
         const target = all.find(({ names }) => names.includes(name));
         if (target) made.set(target.address, cells.get(row.address.replace('!A', `!${column}`))?.value ?? '');
       }
@@ -91,7 +94,8 @@ function typedInto(cell: TidyCell, cells: ReadonlyMap<string, TidyCell>, random:
   if (cell.low === 'one of' || cell.low === 'from') {
     const told: unknown = cell.low === 'one of' ? JSON.parse(cell.high) : [];
     const limits = Array.isArray(told) ? {} : (told as { low?: number; high?: number; unit?: string });
-    if (limits.low !== undefined && limits.high !== undefined && random() < 0.3) return withUnit(number(cell, limits.low, limits.high, random), limits.unit ?? '');
+    if (limits.low !== undefined && limits.high !== undefined && random() < 0.3)
+      return withUnit(number(cell, limits.low, limits.high, random), limits.unit ?? '');
     return pick(choices(cell, cells), random);
   }
   const limit = (said: string): number => Number(/^-?\d*\.?\d+(?:[eE][-+]?\d+)?/.exec(said)?.[0]);

@@ -80,10 +80,11 @@ const limited: Work = (marked, rating, limit) => {
 // second-hand; 1.45 up to 4 A from memory).
 const fuse: Work = (size, amps, cable, kind, overload) => {
   const [rating, load, carries, flows] = [maybe(size), maybe(amps), maybe(cable), maybe(overload)];
-  if (rating === undefined) return 'unknown';
+  if (rating === undefined) return load !== undefined && carries !== undefined && !atMost(load, carries) ? 'fails' : 'unknown';
   if (rating === 0) {
+    if (carries !== undefined && !atMost(Math.max(load ?? 0, flows ?? 0), carries)) return 'fails';
     if (carries === undefined || flows === undefined) return 'unknown';
-    return atMost(flows, carries) ? 'holds' : 'fails';
+    return 'holds';
   }
   if (load !== undefined && !atMost(1.25 * load, rating)) return 'fails';
   if (load !== undefined && carries !== undefined && !atMost(load, carries)) return 'fails';

@@ -29,17 +29,18 @@ function agrees(cell: TidyCell, value: Value): boolean {
       return told === (value.yes ? 'TRUE' : 'FALSE');
     case 'text':
       // A check begins with its state; a verdict names its causes and is compared whole.
-      if (kind === 'check' && !/^VERDICT\(/.test(cell.held.slice(1))) return STATE.exec(told)?.[1] !== undefined && STATE.exec(told)?.[1] === STATE.exec(value.s)?.[1];
+      if (kind === 'check' && !/^VERDICT\(/.test(cell.held.slice(1)))
+        return STATE.exec(told)?.[1] !== undefined && STATE.exec(told)?.[1] === STATE.exec(value.s)?.[1];
       return told === value.s;
     case 'number': {
       const [x, y] = [Number(told), fromBase(value, unit)];
-      return told !== '' && Math.abs(x - y) <= RELATIVE * Math.max(Math.abs(x), Math.abs(y)) + FLOOR;
+      return told !== '' && Math.abs(x - y) <= RELATIVE * Math.max(Math.abs(x), Math.abs(y)) + (SHARES[unit] ?? 0);
     }
   }
 }
 
-/** What a difference of two like numbers may be off by: light is reckoned to some millionths on either side. */
-const FLOOR = 1e-6;
+/** What a share may be off by that is left between two like numbers, as 1.00001 − 1 is: light is reckoned to some millionths on either side. */
+const SHARES: Readonly<Record<string, number>> = { '': 3e-6, '%': 3e-4 };
 
 export interface Compared {
   readonly numbers: number;
@@ -60,8 +61,10 @@ export function compare(csv: string): Compared {
     if (!cell.held.startsWith('=')) continue;
     const value = sheet.value(cell.address);
     count[value.kind === 'number' ? 'number' : value.kind === 'fault' ? 'refusal' : 'text']++;
-    if (!agrees(cell, value)) differences.push(`${cell.address} ${cell.row}: ${cell.value} ${cell.unit}, and outside ${shown(value, cell.unit)}, by ${cell.held}`);
-    if (/^=VERDICT\(/.test(cell.held) && !REFUSED.has(cell.value) && !/^holds$|^(?:(?:fails|unknown|look|assumed) \d+|holds, \d+ assumed): \S/.test(cell.value)) causeless.push(`${cell.address}: ${cell.value}`);
+    if (!agrees(cell, value))
+      differences.push(`${cell.address} ${cell.row}: ${cell.value} ${cell.unit}, and outside ${shown(value, cell.unit)}, by ${cell.held}`);
+    if (/^=VERDICT\(/.test(cell.held) && !REFUSED.has(cell.value) && !/^holds$|^(?:(?:fails|unknown|look|assumed) \d+|holds, \d+ assumed): \S/.test(cell.value))
+      causeless.push(`${cell.address}: ${cell.value}`);
   }
   return { numbers: count.number, refusals: count.refusal, texts: count.text, differences, causeless };
 }

@@ -212,7 +212,7 @@ export function gridField(layout: Layout, h: number, nx: number, ny: number): Fl
   const key = `${layout.text} | ${h} ${nx} ${ny}`;
   const before = fields.get(key);
   if (before) return before;
-  const [halfX, halfY] = [Math.ceil(nx / 2), Math.ceil(ny / 2)];
+  const halfX = Math.ceil(nx / 2);
   const quarter = quarterField(layout, h, nx, ny, DIGITS);
   const all = new Float64Array(nx * ny);
   for (let j = 0; j < ny; j++) {
@@ -236,7 +236,10 @@ export const mean = (all: Float64Array | readonly number[]): number => (all as r
 
 /** Cells of the sample grid where nobody says how many: none larger than 10 cm, no fewer than 8 a side, at most 10⁴ in all. */
 export function defaultGrid({ benchX, benchY }: Layout): readonly [number, number] {
-  const count = (cell: number): [number, number] => [Math.max(8, Math.ceil(Number((benchX / cell).toFixed(9)))), Math.max(8, Math.ceil(Number((benchY / cell).toFixed(9))))];
+  const count = (cell: number): [number, number] => [
+    Math.max(8, Math.ceil(Number((benchX / cell).toFixed(9)))),
+    Math.max(8, Math.ceil(Number((benchY / cell).toFixed(9)))),
+  ];
   for (let cell = 0.1; ; cell *= 1.01) {
     const [nx, ny] = count(cell);
     if (nx * ny <= 1e4) return [nx, ny];

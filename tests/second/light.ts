@@ -14,7 +14,10 @@ const layout: Work = (ppf, length, width, beam, along, across, benchX, benchY, t
   const [o, l, w, angle, bx, by, sx = 1, sy = 1, back = 0] = numbers;
   const text = `${a * b} (${a}×${b}) of ${o} µmol/s ${l}×${w} m ${angle}° over ${bx}×${by} m${turned ? ', turned' : ''}${sx === 1 && sy === 1 ? '' : `, spread ${sx}×${sy}`}${back === 0 ? '' : `, sides ${back}`}`;
   const made = read(text);
-  for (const [centres, size, bench] of [[made.xs, made.sizeX, made.benchX], [made.ys, made.sizeY, made.benchY]] as const) {
+  for (const [centres, size, bench] of [
+    [made.xs, made.sizeX, made.benchX],
+    [made.ys, made.sizeY, made.benchY],
+  ] as const) {
     const gap = centres.length > 1 ? (centres[1] as number) - (centres[0] as number) : Number.POSITIVE_INFINITY;
     if (gap < size - MICRON) refuse('faces overlap');
     if (back > 0 && (centres[0] as number) - size / 2 < -MICRON) refuse('a face crosses a reflecting side');
@@ -116,7 +119,14 @@ const mountHeight: Work = (text, target, low, high) => {
   const over = (centres: readonly number[], size: number, bench: number): boolean =>
     (centres[0] as number) - size / 2 >= -MICRON && (centres.at(-1) as number) + size / 2 <= bench + MICRON;
   const falls = over(plan.xs, plan.sizeX, plan.benchX) && over(plan.ys, plan.sizeY, plan.benchY);
-  return highest((h) => mean(gridField(plan, h, nx, ny)), n(target), n(low), n(high), falls, (h) => roughMean(plan, h, nx, ny));
+  return highest(
+    (h) => mean(gridField(plan, h, nx, ny)),
+    n(target),
+    n(low),
+    n(high),
+    falls,
+    (h) => roughMean(plan, h, nx, ny),
+  );
 };
 
 const landing: Work = (text, height) => {
@@ -210,7 +220,7 @@ export const LIGHT: Readonly<Record<string, Work>> = {
 };
 
 /** The height at which a light's own output explains readings: the highest of those that do. */
-export const heightFor = (fit: (h: number) => number, low: number, high: number): number => highest((h) => 1 / fit(h), 1, low, high, false);
+export const heightFor = (explained: (h: number) => number, low: number, high: number): number => highest((h) => 1 / explained(h), 1, low, high, false);
 
 /** The model at the middles of the cells of a grid of readings. */
 export function modelAt(text: Argument, h: number, columns: number, rows: number): Float64Array {

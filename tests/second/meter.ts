@@ -23,7 +23,7 @@ function pairs(readings: Argument, layout: Argument, h: number): (readonly [numb
   return rows.flatMap((row, j) => row.flatMap((r, i) => (r === undefined ? [] : [[r, model[j * columns + i] as number] as const])));
 }
 
-const fit = (readings: Argument, layout: Argument, h: number): number => {
+const fitted = (readings: Argument, layout: Argument, h: number): number => {
   const all = pairs(readings, layout, h);
   positive(mean(all.map(([r]) => r)));
   return all.reduce((sum, [r, m]) => sum + m * r, 0) / all.reduce((sum, [, m]) => sum + m * m, 0);
@@ -36,14 +36,14 @@ export const METER: Readonly<Record<string, Work>> = {
     const [all, middle] = [read(readings), positive(mean(read(readings)))];
     return Math.sqrt(mean(all.map((x) => (x - middle) ** 2))) / middle;
   },
-  'METER.FIT': (readings, layout, h) => fit(readings, layout, n(h)),
+  'METER.FIT': (readings, layout, h) => fitted(readings, layout, n(h)),
   'METER.MISS': (readings, layout, h) => {
-    const [all, factor] = [pairs(readings, layout, n(h)), fit(readings, layout, n(h))];
+    const [all, factor] = [pairs(readings, layout, n(h)), fitted(readings, layout, n(h))];
     return Math.sqrt(mean(all.map(([r, m]) => (r - factor * m) ** 2))) / positive(mean(all.map(([r]) => r)));
   },
   'METER.FIT.HEIGHT': (readings, layout, low, high) => {
     if (read(readings).length < 5) refuse('fewer than five readings');
-    return heightFor((h) => fit(readings, layout, h), n(low), n(high));
+    return heightFor((h) => fitted(readings, layout, h), n(low), n(high));
   },
   'METER.VERDICT': (measured, target, tolerance) => {
     if (tolerance === undefined) return 'unknown';

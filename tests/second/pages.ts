@@ -52,7 +52,8 @@ export const PAGES: Readonly<Record<string, string>> = {
   'LAMP.HOURS.YEAR': 'cells mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 | h/d 0..24 → h/year',
   'LAMP.LUX': 'text → lx per µmol/m²/s',
   'LANDING.SHARE': 'text | m 0.01..50 → 1',
-  LAYOUT: 'µmol/s >0..1e6 | m 0..100 | m 0..100 | ° 10..170 | 1 1..400 whole | 1 1..400 whole | m 0.01..100 | m 0.01..100 | yesno =false | 1 0.01..4 =1 | 1 0.01..4 =1 | 1 0..0.95 =0 → text',
+  LAYOUT:
+    'µmol/s >0..1e6 | m 0..100 | m 0..100 | ° 10..170 | 1 1..400 whole | 1 1..400 whole | m 0.01..100 | m 0.01..100 | yesno =false | 1 0.01..4 =1 | 1 0.01..4 =1 | 1 0..0.95 =0 → text',
   'LAYOUT.COUNT': 'text → 1',
   'LUX.TO.PPFD': 'lx 0..1e8 | lx per µmol/m²/s 1..683 → µmol/m²/s',
   'MAINS.AMPS': 'W >0..1e7 | 1 0.05..1 | 1 0.05..1 | V 1..1000 → A',

@@ -17,7 +17,8 @@ export type Node =
   | { readonly is: 'minus'; readonly of: Node }
   | { readonly is: 'pair'; readonly op: string; readonly left: Node; readonly right: Node };
 
-const TOKEN = /\s*(?:(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)|"((?:[^"]|"")*)"|(?:([A-Za-z]\w*)!)?\$?([A-Z]{1,2})\$?(\d+)(?![\w.(])|([A-Za-z][\w.]*)|(<=|>=|<>|[-+*/^&=<>(),:]))/y;
+const TOKEN =
+  /\s*(?:(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)|"((?:[^"]|"")*)"|(?:([A-Za-z]\w*)!)?\$?([A-Z]{1,2})\$?(\d+)(?![\w.(])|([A-Za-z][\w.]*)|(<=|>=|<>|[-+*/^&=<>(),:]))/y;
 
 interface Token {
   readonly kind: 'number' | 'text' | 'cell' | 'word' | 'sign';
@@ -84,7 +85,8 @@ export function parseFormula(formula: string, table: string): Node {
       return { is: 'range', from: token.at, to: { ...end, table: token.at.table } };
     }
     if (token?.kind !== 'word') throw new Error(`Something is missing in ${formula}`);
-    if (token.s === 'TRUE' || token.s === 'FALSE') return { is: 'pair', op: '=', left: { is: 'number', n: 1 }, right: { is: 'number', n: token.s === 'TRUE' ? 1 : 0 } };
+    if (token.s === 'TRUE' || token.s === 'FALSE')
+      return { is: 'pair', op: '=', left: { is: 'number', n: 1 }, right: { is: 'number', n: token.s === 'TRUE' ? 1 : 0 } };
     return takes('(') ? { is: 'call', name: token.s, args: args() } : { is: 'name', name: token.s };
   };
   const args = (): (Node | null)[] => {

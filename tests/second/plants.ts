@@ -68,7 +68,15 @@ function normal(z: number): number {
 }
 
 /** Stretches of the clock as pieces between 0 and 24 h. */
-const pieces = (from: number, to: number): (readonly [number, number])[] => (from === to ? [] : from < to ? [[from, to]] : [[from, 24], [0, to]]);
+const pieces = (from: number, to: number): (readonly [number, number])[] =>
+  from === to
+    ? []
+    : from < to
+      ? [[from, to]]
+      : [
+          [from, 24],
+          [0, to],
+        ];
 
 /** Hours that none of the stretches has, as pieces of a clock that goes round. */
 function dark(lit: readonly (readonly [number, number])[]): number[] {

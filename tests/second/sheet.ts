@@ -1,7 +1,7 @@
 /** A whole book, worked out from its tidy CSV: contents, units, formulas and names. */
 import { call, type Given, isOurs } from './call.ts';
 import { type Node, type Place, parseFormula } from './parse.ts';
-import { arrayOf, ARRAYS, STANDARD } from './standard.ts';
+import { ARRAYS, arrayOf, STANDARD } from './standard.ts';
 import type { TidyCell } from './tidy.ts';
 import { factorOf, toBase } from './units.ts';
 import { BLANK, faultOf, isOpen, near, num, refuse, sound, text, type Value, yesno } from './values.ts';
@@ -50,8 +50,10 @@ function allowed(cell: TidyCell, found: Value, choices: (range: string) => reado
   if (cell.low === 'one of') {
     const told: unknown = JSON.parse(cell.high);
     const { oneOf, low, high, unit = '' } = (Array.isArray(told) ? { oneOf: told } : told) as { oneOf: string[]; low?: number; high?: number; unit?: string };
-    const written = (choice: string): Value => contentOf({ ...cell, kind: 'given', value: '', unit: '', held: choice === 'TRUE' || choice === 'FALSE' ? '' : choice });
-    if (oneOf.some((choice) => (choice === 'TRUE' || choice === 'FALSE' ? found.kind === 'yesno' && found.yes === (choice === 'TRUE') : same(written(choice))))) return true;
+    const written = (choice: string): Value =>
+      contentOf({ ...cell, kind: 'given', value: '', unit: '', held: choice === 'TRUE' || choice === 'FALSE' ? '' : choice });
+    if (oneOf.some((choice) => (choice === 'TRUE' || choice === 'FALSE' ? found.kind === 'yesno' && found.yes === (choice === 'TRUE') : same(written(choice)))))
+      return true;
     return (low !== undefined || high !== undefined) && limits(low, high, unit);
   }
   return cell.low === '' && cell.high === '' ? true : limits(cell.low, cell.high, cell.unit);
@@ -156,7 +158,13 @@ export class Sheet {
       const [shown, unit] = [number(given(0)), sound(given(1))];
       return unit.kind === 'text' ? text(`${shown / factorOf(unit.s)} ${unit.s}`) : refuse('no unit');
     }
-    if (ARRAYS.has(name)) return num(arrayOf(name, args.map((arg) => this.#array(arg as Node))));
+    if (ARRAYS.has(name))
+      return num(
+        arrayOf(
+          name,
+          args.map((arg) => this.#array(arg as Node)),
+        ),
+      );
     const all = args.map((arg): Given => (arg === null ? null : arg.is === 'range' ? this.#cells(arg) : this.#value(arg)));
     if (isOurs(name)) return call(name, all);
     const standard = STANDARD[name];

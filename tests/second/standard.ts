@@ -24,7 +24,8 @@ function numbers(args: readonly Rows[]): { readonly all: number[]; readonly read
   return { all, reading };
 }
 
-const key = (value: Value): string | number => (value.kind === 'text' ? value.s.toLowerCase() : value.kind === 'number' ? value.n : value.kind === 'yesno' ? String(value.yes) : '');
+const key = (value: Value): string | number =>
+  value.kind === 'text' ? value.s.toLowerCase() : value.kind === 'number' ? value.n : value.kind === 'yesno' ? String(value.yes) : '';
 const same = (a: Value, b: Value): boolean => {
   if (a.kind !== b.kind) return false;
   return a.kind === 'number' && b.kind === 'number' ? near(a.n, b.n) : key(a) === key(b);
@@ -78,9 +79,11 @@ function extreme(args: readonly Rows[], pick: (...xs: number[]) => number): Valu
 export const ARRAYS: ReadonlySet<string> = new Set(['SUMPRODUCT']);
 
 export function arrayOf(_name: string, args: readonly Rows[]): number {
-  const [head = [], ...rest] = args.map((rows) => rows.flat().map((cell) => {
-    const found = sound(cell);
-    return found.kind === 'number' ? found.n : found.kind === 'yesno' ? Number(found.yes) : 0;
-  }));
+  const [head = [], ...rest] = args.map((rows) =>
+    rows.flat().map((cell) => {
+      const found = sound(cell);
+      return found.kind === 'number' ? found.n : found.kind === 'yesno' ? Number(found.yes) : 0;
+    }),
+  );
   return head.reduce((sum, x, i) => sum + rest.reduce((product, other) => product * (other[i] ?? 0), x), 0);
 }

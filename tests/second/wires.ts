@@ -4,7 +4,15 @@ import { atMost, down, near, refuse, up } from './values.ts';
 
 // Two loaded cores. 0.5 to 1 mm²: IEC 60335-1, table 11 (read in a transcription); 1.25 mm²: BS 7671, table 4F3A (read second-hand); others: lists of cords in
 // common use, the lower of two figures, no standard named.
-const METRIC: readonly (readonly [number, number])[] = [[0.5, 3], [0.75, 6], [1, 10], [1.25, 13], [1.5, 15], [2.5, 20], [4, 25]];
+const METRIC: readonly (readonly [number, number])[] = [
+  [0.5, 3],
+  [0.75, 6],
+  [1, 10],
+  [1.25, 13],
+  [1.5, 15],
+  [2.5, 20],
+  [4, 25],
+];
 // NFPA 70, National Electrical Code, table 400.5(A)(1): two and three loaded cores of thermoplastic cords (read second-hand, 17 AWG from memory).
 const GAUGES: Readonly<Record<number, readonly [number, number]>> = {
   18: [10, 7],
