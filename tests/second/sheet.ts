@@ -149,6 +149,7 @@ export class Sheet {
       return sound(given(yes ? 1 : 2));
     }
     if (name === 'ISBLANK') return yesno(isOpen(given(0)));
+    if (name === 'ISTEXT') return yesno(given(0).kind === 'text');
     if (name === 'ISNUMBER') return yesno(given(0).kind === 'number');
     if (name === 'UNIT') {
       const unit = sound(given(1));
