@@ -82,14 +82,20 @@ const supplies: Work = (lights, each, rating, share, ports, portWatts) => {
   return up(n(lights) / Math.min(byWatts, n(ports) * byPort));
 };
 
+/** Years that are as good as never. */
+const LONGEST = 1000;
+
 /** Never is refused; nothing to pay back is paid back at once. */
-const payback: Work = (extra, saving) => (n(extra) === 0 ? 0 : n(saving) > 0 ? n(extra) / n(saving) : refuse('never pays back'));
+const payback: Work = (extra, saving) => {
+  if (n(extra) === 0) return 0;
+  return n(saving) > 0 && n(extra) / n(saving) <= LONGEST ? n(extra) / n(saving) : refuse('never pays back');
+};
 
 const paybackWithInterest: Work = (extra, saving, rate) => {
   if (n(extra) === 0) return 0;
   if (n(saving) <= n(extra) * n(rate) || n(saving) <= 0) return refuse('never pays back');
   let owed = n(extra);
-  for (let year = 0; year < 1e6; year++) {
+  for (let year = 0; year <= LONGEST; year++) {
     // What is owed at the end of the year in money of today, and the straight line within it.
     const worth = n(saving) / (1 + n(rate)) ** (year + 1);
     if (owed <= worth) return year + owed / worth;
