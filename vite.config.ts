@@ -35,7 +35,7 @@ const KEEPING =
 const { watch, write } = notices('LICENSE.txt');
 
 // The page: src/ui is what the browser sees. Only the shell (lit and the page's own elements) loads first; the rest comes when it is needed.
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   root: `${here}src/ui`,
   base: './',
   plugins: [watch(), write()],
@@ -69,17 +69,24 @@ export default defineConfig({
     testTimeout: 30_000,
     // The hand-over file carries its styles in it; without this the runner would leave them out.
     css: true,
+    // A project of its own has a mode of its own, and tests ask for it: `npm run test:long` would run what `npm test` does.
     projects: [
       // The runner by itself would leave one processor idle. How long a test may be is for what never comes: a busy machine is slow, not wrong.
       {
         extends: true,
+        mode,
         test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'], maxWorkers: '100%', ...PATIENT },
       },
       // These drive what `npm run build` makes: it is built once, before the first of them.
-      { extends: true, test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT } },
+      {
+        extends: true,
+        mode,
+        test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT },
+      },
       // The pages of these share one browser, which wants what processors there are for itself: they come after the others.
       {
         extends: true,
+        mode,
         test: {
           name: 'app',
           include: ['tests/app/**/*.test.ts'],
@@ -92,4 +99,4 @@ export default defineConfig({
       },
     ],
   },
-});
+}));

@@ -8,10 +8,10 @@ export function checkIp(marked: number, asked: number): string {
   const [dust, water] = [Math.floor(marked / 10), marked % 10];
   const [dustAsked, waterAsked] = [Math.floor(asked / 10), asked % 10];
   if (dust < dustAsked) return `fails, dust ${dust} and ${dustAsked} asked`;
-  // 7, 8 and 9 are tests of their own: a marking for immersion does not say that jets are kept out.
-  const otherTest = water >= 7 && (waterAsked === 5 || waterAsked === 6 || (waterAsked >= 7 && water !== waterAsked && (water === 9 || waterAsked === 9)));
-  if (otherTest) return `look, water ${water} is another test than ${waterAsked}`;
   if (water < waterAsked) return `fails, water ${water} and ${waterAsked} asked`;
+  // 7, 8 and 9 are tests of their own: a marking for immersion does not say that jets are kept out, nor one for high pressure that immersion is.
+  const otherTest = water >= 7 && (waterAsked === 5 || waterAsked === 6 || (waterAsked >= 7 && water === 9 && waterAsked !== 9));
+  if (otherTest) return `look, water ${water} is another test than ${waterAsked}`;
   return `holds, IP ${String(marked).padStart(2, '0')} against ${String(asked).padStart(2, '0')}`;
 }
 

@@ -53,7 +53,7 @@ export const READINGS = {
   quantity: 'grid of readings',
   unit: 'any',
   shape: 'range',
-  meaning: 'columns along the bench, rows across it, first row nearest the corner that x and y count from; blank where not read',
+  meaning: 'columns along the bench, rows across it, first row nearest the corner that x and y count from; 0 or more, blank where not read',
 } as const;
 
 /** A point of the grid as a working names it. */

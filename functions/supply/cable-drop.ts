@@ -9,7 +9,7 @@ export const CABLE_DROP = define({
   name: 'CABLE.DROP',
   family: 'Supply, cable, breaker, support',
   summary: 'Voltage lost in a two-core cable.',
-  use: 'For direct current and single-phase mains at a power factor near one, with the load’s nominal current. A regulated fixture draws a little more as its voltage falls.',
+  use: 'For direct current and single-phase mains at a power factor near one, with the load’s nominal current. A regulated fixture draws a little more as its voltage falls. A cable that would take all of the voltage is refused.',
   formula: '2 · length · (watts / volts) · Ω/km / 1000',
   params: [WATTS, VOLTS, ONE_WAY, OHMS_PER_KM],
   returns: { quantity: 'voltage lost', unit: 'V' },

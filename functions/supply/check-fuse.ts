@@ -21,18 +21,19 @@ export function checkFuse({ fuse, amps, cable, kind, overload }: Run): string {
   if (fuse === undefined) return 'unknown, no fuse is given';
   if (amps !== undefined && isAbove(OVER * amps, fuse)) return `fails, ${say(fuse)} A is less than 1.25 times the load of ${say(amps)} A`;
   if (cable !== undefined && isAbove(fuse, cable)) return `fails, ${say(fuse)} A is more than the ${say(cable)} A that the cable carries`;
+  const times = kind === undefined ? 1 : cableTimes(fuse, kind);
+  if (cable !== undefined && isAbove(fuse * times, cable))
+    return `fails, ${say(fuse)} A of class gG is more than ${say(cable)} A of cable / ${times}, for it melts late`;
+  if (kind !== undefined && !fuseSizes(kind).includes(fuse)) return `fails, ${say(fuse)} A is no standard size of such a fuse`;
   if (cable === undefined) return 'unknown, what the cable carries is not known';
   if (amps === undefined) return 'unknown, the load is not known';
   if (kind === undefined) return 'unknown, the kind of fuse is not given';
-  const times = cableTimes(fuse, kind);
-  if (isAbove(fuse * times, cable)) return `fails, ${say(fuse)} A of class gG is more than ${say(cable)} A of cable / ${times}, for it melts late`;
-  if (!fuseSizes(kind).includes(fuse)) return `fails, ${say(fuse)} A is no standard size of such a fuse`;
   return `holds, ${say(fuse)} A between ${say(OVER * amps)} and ${say(cable / times)} A`;
 }
 
 /** Without one, the source itself must not be able to give more than the cable carries. */
 function checkNoFuse(amps: number | undefined, cable: number | undefined, overload: number | undefined): string {
-  const least = overload ?? amps;
+  const least = overload === undefined || amps === undefined ? (overload ?? amps) : Math.max(overload, amps);
   if (least !== undefined && cable !== undefined && isAbove(least, cable))
     return `fails, no fuse, and ${say(least)} A can flow in a cable that carries ${say(cable)} A`;
   if (cable === undefined) return 'unknown, no fuse, and what the cable carries is not known';

@@ -24,8 +24,13 @@ export const CHECK_LIMITED = define({
   formula: 'marked as limited, and output rating ≤ limit',
   params: [
     { name: 'marked', quantity: 'marked as limited', unit: 'any', meaning: 'yes or no, as printed on the supply; a blank gives “unknown”', blankAllowed: true },
-    { ...POWER, name: 'output rating', quantity: 'power rating', meaning: 'most that one output gives, not the load on it' },
-    { ...POWER, name: 'limit', quantity: 'limit of a limited circuit', meaning: '100 W in the United States up to 30 V; elsewhere as the local code says' },
+    { ...POWER, name: 'output rating', quantity: 'power rating', meaning: 'most that one output gives, not the load on it; a blank gives “unknown”' },
+    {
+      ...POWER,
+      name: 'limit',
+      quantity: 'limit of a limited circuit',
+      meaning: '100 W in the United States up to 30 V; elsewhere as the local code says; a blank gives “unknown”',
+    },
   ],
   returns: { quantity: 'verdict', unit: 'text' },
   source:

@@ -37,6 +37,10 @@ test.each([
   ['CHECK.IP', [54, 65], 'fails, dust 5 and 6 asked'],
   ['CHECK.IP', [67, 65], 'look, water 7 is another test than 5'],
   ['CHECK.IP', [67, 64], 'holds, IP 67 against 64'],
+  // High pressure is a higher numeral than immersion, and each digit of the marking must be the digit asked or more (IEC 60529, clause 6, from memory).
+  ['CHECK.IP', [67, 49], 'fails, water 7 and 9 asked'],
+  ['CHECK.IP', [68, 69], 'fails, water 8 and 9 asked'],
+  ['CHECK.IP', [69, 67], 'look, water 9 is another test than 7'],
   ['CHECK.IP', [null, 44], 'unknown, no marking given'],
   ['CHECK.DAY.LENGTH', ['short', 16], 'fails, night of 8 h can keep a short-day crop from flowering; 12 h are asked'],
   ['CHECK.DAY.LENGTH', ['short', 10], 'holds, night of 14 h'],

@@ -72,6 +72,17 @@ test('binary dust does not melt a fuse: 12.5 A is 1.25 times 10 A', () => {
   expect(word('CHECK.FUSE(3.15,2.52,3.15,"other")')).toBe('holds');
 });
 
+test('a fuse that surely fails does so whatever else is not known', () => {
+  // 12 A of class gG ask for 12 A × 1.31 = 15.7 A of cable (IEC 60364-4-43, clause 433.1, with the 1.31 of IEC 60269, read second-hand), whatever the load.
+  expect(word('CHECK.FUSE(12,"unknown",15,"gG")')).toBe('fails');
+  // 6.3 A is no rating of class gG (IEC 60269-1, from memory), whatever load and cable.
+  expect(word('CHECK.FUSE(6.3,"unknown",15,"gG")')).toBe('fails');
+  expect(word('CHECK.FUSE(6.3,2,"unknown","gG")')).toBe('fails');
+  expect(word('CHECK.FUSE(10,"unknown",15,"gG")')).toBe('unknown');
+  // Without a fuse a load of 16 A flows, whatever the source is said to let through.
+  expect(word('CHECK.FUSE(0,16,15,"gG",15)')).toBe('fails');
+});
+
 test('what is not given is unknown, and says what', () => {
   expect(work('CHECK.FUSE', null, 4, 15, 'gG', undefined)).toBe('unknown, no fuse is given');
   expect(work('CHECK.FUSE', 10, 4, 'unknown', 'gG', undefined)).toBe('unknown, what the cable carries is not known');

@@ -1,0 +1,70 @@
+/** Readings of a meter, by themselves and against a layout. */
+import { type Argument, cells, grid, n, s, type Work } from './arguments.ts';
+import { heightFor, modelAt } from './light.ts';
+import { atMost, isOpen, refuse, sound } from './values.ts';
+
+/** Readings that are there. More than one in five left blank is refused. */
+function read(argument: Argument): number[] {
+  const all = cells(argument).flat();
+  const there = all.filter((cell) => !isOpen(cell)).map((cell) => sound(cell));
+  if (all.length - there.length > 0.2 * all.length) refuse('more than one reading in five is blank');
+  return there.map((cell) => (cell.kind === 'number' && cell.n >= 0 ? cell.n : refuse('a reading is no number, or less than nothing')));
+}
+
+const mean = (xs: readonly number[]): number => xs.reduce((sum, x) => sum + x, 0) / xs.length;
+const positive = (x: number): number => (x > 0 ? x : refuse('the mean is 0'));
+
+/** Readings, each with what the model has there. */
+function pairs(readings: Argument, layout: Argument, h: number): (readonly [number, number])[] {
+  const rows = grid(readings, 'µmol/m²/s');
+  const columns = rows[0]?.length ?? 0;
+  const model = modelAt(layout, h, columns, rows.length);
+  read(readings);
+  return rows.flatMap((row, j) => row.flatMap((r, i) => (r === undefined ? [] : [[r, model[j * columns + i] as number] as const])));
+}
+
+const fitted = (readings: Argument, layout: Argument, h: number): number => {
+  const all = pairs(readings, layout, h);
+  positive(mean(all.map(([r]) => r)));
+  return all.reduce((sum, [r, m]) => sum + m * r, 0) / all.reduce((sum, [, m]) => sum + m * m, 0);
+};
+
+export const METER: Readonly<Record<string, Work>> = {
+  'READINGS.MEAN': (readings) => mean(read(readings)),
+  'READINGS.LOW.TO.MEAN': (readings) => Math.min(...read(readings)) / positive(mean(read(readings))),
+  'READINGS.SPREAD': (readings) => {
+    const [all, middle] = [read(readings), positive(mean(read(readings)))];
+    return Math.sqrt(mean(all.map((x) => (x - middle) ** 2))) / middle;
+  },
+  'METER.FIT': (readings, layout, h) => fitted(readings, layout, n(h)),
+  'METER.MISS': (readings, layout, h) => {
+    const [all, factor] = [pairs(readings, layout, n(h)), fitted(readings, layout, n(h))];
+    return Math.sqrt(mean(all.map(([r, m]) => (r - factor * m) ** 2))) / positive(mean(all.map(([r]) => r)));
+  },
+  'METER.FIT.HEIGHT': (readings, layout, low, high) => {
+    if (read(readings).length < 5) refuse('fewer than five readings');
+    return heightFor((h) => fitted(readings, layout, h), n(low), n(high));
+  },
+  'METER.VERDICT': (measured, target, tolerance) => {
+    if (tolerance === undefined) return 'unknown';
+    return atMost(Math.abs(n(measured) / n(target) - 1), n(tolerance)) ? 'holds' : 'fails';
+  },
+  // R. W. Thimijan and R. D. Heins, Photometric, radiometric, and quantum light units of measure, HortScience 18(6), 1983, table 3 (from memory); white LEDs:
+  // common practice, no published source.
+  'LAMP.LUX': (lamp) => {
+    const table: Readonly<Record<string, number>> = {
+      sunlight: 54,
+      'high-pressure sodium': 82,
+      'metal halide': 71,
+      'cool white fluorescent': 74,
+      'plant-growth fluorescent': 33,
+      'low-pressure sodium': 106,
+      incandescent: 50,
+      'warm white led': 65,
+      'neutral white led': 68,
+      'cool white led': 72,
+    };
+    return table[s(lamp).toLowerCase()] ?? refuse('no such lamp');
+  },
+  'LUX.TO.PPFD': (lux, factor) => n(lux) / n(factor),
+};
