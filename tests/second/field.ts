@@ -1,7 +1,7 @@
 /**
  * Light over a bench, by quadrature: every element of a face sends out dΦ (m+1)/(2π) cosᵐθ, so that a level receiver a height h below gets
  * Φ (m+1) hᵐ⁺¹/(2πA) ∫ dA / rᵐ⁺³ of a face. Gauss and Legendre's rule over pieces of the face, with as many points as the nearest singularity (at r = 0, a
- * distance off in the complex plane) asks for: L. N. Trefethen, Approximation Theory and Approximation Practice, 2013, theorem 19.3. Reflecting sides are
+ * distance off in the complex plane) asks for: L. N. Trefethen, Approximation Theory and Approximation Practice, 2013, theorem 19.3 (cited from memory). Reflecting sides are
  * mirror images: H. Kuttruff, Room Acoustics, 5th ed. 2009, section 4.1 (cited from memory).
  */
 
