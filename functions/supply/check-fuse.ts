@@ -13,6 +13,9 @@ interface Run {
   readonly overload: number | undefined;
 }
 
+/** Of a hundredth of an ampere: limits are said to the hundredth, rounded to the side that works, and binary dust must not move them. */
+const DUST = 1e-6;
+
 /** Whether a fuse suits its load and protects its cable. What surely fails fails, whatever else is not known. */
 export function checkFuse({ fuse, amps, cable, kind, overload }: Run): string {
   if (fuse === 0) return checkNoFuse(amps, cable, overload);
@@ -28,7 +31,7 @@ export function checkFuse({ fuse, amps, cable, kind, overload }: Run): string {
   if (cable === undefined) return 'unknown, what the cable carries is not known';
   if (amps === undefined) return 'unknown, the load is not known';
   if (kind === undefined) return 'unknown, the kind of fuse is not given';
-  return `holds, ${say(fuse)} A between ${say(OVER * amps)} and ${say(cable / times)} A`;
+  return `holds, ${say(fuse)} A between ${say(Math.ceil(OVER * amps * 100 - DUST) / 100)} and ${say(Math.floor((cable / times) * 100 + DUST) / 100)} A`;
 }
 
 /** Without one, the source itself must not be able to give more than the cable carries. */
@@ -68,7 +71,7 @@ export const CHECK_FUSE = define({
   source: FUSE_SOURCE,
   caution: CODES,
   examples: [
-    { formula: 'CHECK.FUSE(10,6,15,"gG")', gives: 'holds, 10 A between 7.5 and 11.4504 A' },
+    { formula: 'CHECK.FUSE(10,6,15,"gG")', gives: 'holds, 10 A between 7.5 and 11.45 A' },
     { formula: 'CHECK.FUSE(12,6,15,"gG")', gives: 'fails, 12 A of class gG is more than 15 A of cable / 1.31, for it melts late' },
     { formula: 'CHECK.FUSE(0,9.375,3,"other",12.5)', gives: 'fails, no fuse, and 12.5 A can flow in a cable that carries 3 A' },
   ],

@@ -1,6 +1,10 @@
 /**
  * The journal: each change of an open book as one small record, put down at once, long before the book itself is kept. It is played back where a
  * page ended before that. The changes of one page make a line, under a word of their own and numbered from 1.
+ *
+ * A record is put with relaxed durability and an explicit commit: a page that is ended before it hears that a record is in would take an open transaction
+ * with it. localStorage has only what a closing page writes down that the journal has not confirmed. A line is held by a lock of the browser's, so that no
+ * other tab plays back what is still being written; a save carries its line and number, so that a page knows its own, however late it came through.
  */
 import { apply } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';

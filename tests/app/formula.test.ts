@@ -59,9 +59,9 @@ describe('a formula', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
     await page.keyboard.type(')');
-    expect(await editor().textContent()).toBe('=BENCH.MEAN(B11,B7)');
+    expect(await editor().textContent()).toBe('=BENCH.MEAN(B12,B7)');
     expect(await slip().getByRole('listitem').allTextContents()).toEqual([
-      expect.stringMatching(/^aLayout · BB11/),
+      expect.stringMatching(/^aLayout · BB12/),
       expect.stringMatching(/^bMount height · BB7.*0\.40/),
     ]);
     await page.keyboard.press('Enter');
