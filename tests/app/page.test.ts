@@ -32,7 +32,7 @@ describe('the page', () => {
     page = await browser.visit();
     await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
     await page.evaluate(() => {
-      document.querySelector('main')?.insertAdjacentHTML('beforeend', '<button></button><img src="data:,"><p style="color: #ccc; background: #fff">Faint</p>');
+      document.querySelector('main')?.insertAdjacentHTML('afterbegin', '<button></button><img src="data:,"><p style="color: #ccc; background: #fff">Faint</p>');
     });
     const found = await violations(page);
     expect(found.map((each) => each.replace(/:.*/s, '')).sort()).toEqual(['button-name', 'color-contrast', 'image-alt']);
