@@ -34,14 +34,14 @@ async function toScenarios(): Promise<void> {
 it('a group that was taken out stands open again on the next visit, and one that was put away again does not', async () => {
   await toScenarios();
   expect(await inSight('Kept for each full')).toBe(0);
-  await page.getByRole('button', { name: /^\d+ more: hours run by then/ }).click();
+  await page.getByRole('button', { name: /^\d+ more: day light on day one/ }).click();
   await row('Kept for each full').waitFor();
   await goTo(page, 'Costs');
   await goTo(page, 'Scenarios');
   await row('Kept for each full').waitFor();
   await comeBack();
   await row('Kept for each full').waitFor();
-  await page.getByRole('button', { name: /^Put away: \d+ more: hours run by then/ }).click();
+  await page.getByRole('button', { name: /^Put away: \d+ more: day light on day one/ }).click();
   await expect.poll(() => inSight('Kept for each full')).toBe(0);
   await comeBack();
   expect(await inSight('Kept for each full')).toBe(0);
