@@ -56,7 +56,11 @@ const wordsOf = ({ count, last }: Played): string =>
 
 function byLine(notes: readonly Note[]): ReadonlyMap<string, readonly Note[]> {
   const lines = new Map<string, Note[]>();
-  for (const note of notes) lines.set(note.line, [...(lines.get(note.line) ?? []), note]);
+  for (const note of notes) {
+    const line = lines.get(note.line);
+    if (line) line.push(note);
+    else lines.set(note.line, [note]);
+  }
   return lines;
 }
 

@@ -110,6 +110,19 @@ describe('a narrow page', () => {
   });
 });
 
+describe('a text on a narrow page', () => {
+  it.each([390, 320])('shows its verdicts whole, %i px wide', async (width) => {
+    const page = await browser.visit({ viewport: { width, height: 844 }, hasTouch: true, isMobile: true });
+    await openDemo(page, false);
+    await page.getByRole('button', { name: 'Contents' }).click();
+    await goTo(page, 'Scenarios');
+    const verdicts = page.locator('ob-prose .live:has(> .tag)');
+    await expect.poll(() => verdicts.count()).toBe(3);
+    const ends = await verdicts.evaluateAll((found) => found.flatMap((each) => [...each.getClientRects()].map(({ right }) => right)));
+    expect(Math.max(...ends)).toBeLessThanOrEqual(width);
+  });
+});
+
 describe('rows of one height', () => {
   it('cut no text, have one line under a strong row, and begin their texts where small tables do', async () => {
     const page = await open(table('large', 'list', 260), table('small', 'list', 8));
