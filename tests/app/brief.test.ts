@@ -45,29 +45,29 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.press('Enter');
     // The first that is left: the six of the client are answered in the demo.
     await slip().waitFor();
-    expect(await question()).toBe('Stage of the crop');
-    expect(await far()).toBe(`Question 7 of ${all}, ${few} left`);
+    await expect.poll(question).toBe('Stage of the crop');
+    await expect.poll(far).toBe(`Question 7 of ${all}, ${few} left`);
     const stages = await answer().locator('option').allTextContents();
     // As the list of crops of the template says of sweet basil.
     expect(stages, 'the stages of the crop alone').toEqual(['indoor', 'seedling']);
     await page.keyboard.press('Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
-    expect(await far(), 'going on agrees to nothing').toBe(`Question 8 of ${all}, ${few} left`);
+    await expect.poll(far, { message: 'going on agrees to nothing' }).toBe(`Question 8 of ${all}, ${few} left`);
     await page.keyboard.press('Shift+Enter');
     await expect.poll(question).toBe('Stage of the crop');
     await slip().getByRole('button', { name: 'Agree to it, and next' }).waitFor();
     await page.keyboard.press('Control+Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
-    expect(await far(), 'a default is agreed to by a key of its own').toBe(`Question 8 of ${all}, ${few - 1} left`);
+    await expect.poll(far, { message: 'a default is agreed to by a key of its own' }).toBe(`Question 8 of ${all}, ${few - 1} left`);
     expect(await textOf(slip())).toMatch(/Allowed: 0\.02 to 10 m\./);
 
-    expect(await answer().evaluate((field) => document.activeElement === field)).toBe(true);
+    await expect.poll(() => answer().evaluate((field) => document.activeElement === field)).toBe(true);
     await page.keyboard.type('30 km');
     await page.keyboard.press('Enter');
     await slip()
       .locator('.wrong', { hasText: /above what is allowed, from 0\.02 to 10 m/ })
       .waitFor();
-    expect(await question()).toBe('Lowest a light may hang');
+    await expect.poll(question).toBe('Lowest a light may hang');
 
     await answer().fill('12 in');
     expect(await slip().getByLabel('the client').isChecked(), 'a new answer is taken to be the client’s').toBe(true);
@@ -77,7 +77,7 @@ describe('the brief, one question at a time', () => {
     await slip().getByLabel('How, or where').fill('with a tape, on the day');
     await page.keyboard.press('Enter');
     await expect.poll(question).not.toBe('Lowest a light may hang');
-    expect(await far()).toMatch(new RegExp(`, ${few - 2} left$`));
+    await expect.poll(far).toMatch(new RegExp(`, ${few - 2} left$`));
 
     await page.keyboard.press('Shift+Enter');
     await expect.poll(question).toBe('Lowest a light may hang');
@@ -90,10 +90,10 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.press('Escape');
     await slip().waitFor({ state: 'hidden' });
     await given('Lowest a light may hang').and(page.locator('[aria-label*="12.00 inches"][aria-label*="measured, with a tape, on the day"]')).waitFor();
-    expect(await left()).toEqual([few - 2, all]);
+    await expect.poll(left).toEqual([few - 2, all]);
     await page.keyboard.press('Control+z');
     await given('Lowest a light may hang').and(page.locator('[aria-label*="0.25 metres"][aria-label*="default"]')).waitFor();
-    expect(await left(), 'one step takes back the answer and who said it').toEqual([few - 1, all]);
+    await expect.poll(left, { message: 'one step takes back the answer and who said it' }).toEqual([few - 1, all]);
   });
 
   it('leaves open what is passed by, whichever key of going on is pressed', async () => {
@@ -104,21 +104,21 @@ describe('the brief, one question at a time', () => {
     await page.keyboard.type('one question at a time');
     await page.keyboard.press('Enter');
     await slip().waitFor();
-    expect(await question()).toBe('Bench length');
+    await expect.poll(question).toBe('Bench length');
     await slip().locator('.keys', { hasText: 'Enter leaves it open and goes on' }).waitFor();
     await page.keyboard.press('Control+Enter');
     await expect.poll(question, { message: 'what another client answered must be asked' }).toBe('Bench width');
-    expect(await far()).toBe(`Question 2 of ${all}, ${few} left`);
+    await expect.poll(far).toBe(`Question 2 of ${all}, ${few} left`);
     for (let i = 2; i < all; i++) {
       const before = await far();
       await page.keyboard.press('Enter');
       await expect.poll(far).not.toBe(before);
-      expect(await far()).toBe(`Question ${i + 1} of ${all}, ${few} left`);
+      await expect.poll(far).toBe(`Question ${i + 1} of ${all}, ${few} left`);
     }
     await page.keyboard.press('Enter');
     await slip().waitFor({ state: 'hidden' });
     await page.locator('.told', { hasText: `${few} of ${all} questions left` }).waitFor();
-    expect(await left()).toEqual([few, all]);
+    await expect.poll(left).toEqual([few, all]);
     await given('Bench length').locator('.teller', { hasText: 'to ask' }).waitFor();
     await goTo(page, 'What changed');
     expect(await page.locator('.changes li').count(), 'and nothing was written').toBe(0);
@@ -131,12 +131,12 @@ describe('the brief, one question at a time', () => {
     await given('Aisle to the next bench')
       .getByRole('button', { name: /who said so/ })
       .click();
-    expect(await question()).toBe('Aisle to the next bench');
+    await expect.poll(question).toBe('Aisle to the next bench');
     await slip().getByLabel('default, agreed').check();
     await slip().getByRole('button', { name: 'Done for now' }).click();
     await page.locator('.told', { hasText: `${few - 1} of ${all} questions left` }).waitFor();
     await given('Aisle to the next bench').and(page.locator('[aria-label*="default, agreed"]')).waitFor();
-    expect(await left()).toEqual([few - 1, all]);
+    await expect.poll(left).toEqual([few - 1, all]);
     await goTo(page, 'What changed');
     expect(await page.locator('.changes li').allTextContents()).toEqual([expect.stringMatching(/^Aisle to the next bench: said by default, agreed/)]);
   });
@@ -148,7 +148,7 @@ describe('the brief, one question at a time', () => {
     const [all = '', few = ''] = /(\d+) questions, (\d+) left/.exec(await textOf(line))?.slice(1) ?? [];
     expect(Number(few)).toBeGreaterThan(10);
     await page.getByRole('button', { name: 'Ask one question at a time' }).tap();
-    expect(await question()).toBe('Bench length');
+    await expect.poll(question).toBe('Bench length');
     expect(await textOf(slip())).toMatch(/as in the example, ask the client/);
     const box = await slip().boundingBox();
     expect(box && box.x >= 0 && box.x + box.width <= 390).toBe(true);
