@@ -1,7 +1,7 @@
 import type { Place } from './addresses.ts';
 import { type Fault, NOT_UNDERSTOOD } from './errors.ts';
 import { toCanonical } from './formula-text.ts';
-import type { Committed } from './quantities.ts';
+import type { Committed } from './quantities/index.ts';
 import type { Workbook } from './workbook.ts';
 
 /** A formula as it would be stored, canonical and with units written to bare numbers, or why it can't be. */

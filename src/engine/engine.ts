@@ -8,9 +8,9 @@ import { pictureField } from './picture.ts';
 import { preview } from './preview.ts';
 import { feeds } from './relations.ts';
 import { signatures } from './signatures.ts';
-import { Tracer } from './trace.ts';
 import type { Engine, Reading } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
+import { Tracer } from './working/trace.ts';
 
 /** A worker passes `life` to show that it is at work; see serve.ts. */
 export function createEngine(life: Life = {}): Engine {

@@ -3,7 +3,7 @@ import type { Place } from './addresses.ts';
 import { CIRCLE, explain, UNIT_ERROR } from './errors.ts';
 import type { Grid } from './grid.ts';
 import type { DetailedCellError } from './hyper.ts';
-import type { Fail } from './quantities.ts';
+import type { Fail } from './quantities/index.ts';
 import { circle, type Related } from './relations.ts';
 import type { Value } from './types.ts';
 

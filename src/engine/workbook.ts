@@ -17,7 +17,7 @@ import { type Fault, NOT_ANSWERED, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
 import { Grid } from './grid.ts';
 import { everyPart, objection, tooMuchText } from './guard.ts';
 import { type Ast, type CellValue, DetailedCellError, Hyper } from './hyper.ts';
-import { type Kind, Quantities } from './quantities.ts';
+import { type Kind, Quantities } from './quantities/index.ts';
 import { hostOf } from './quantity-host.ts';
 import { type Context, recordOf, STATE } from './register.ts';
 import { explained, unitError } from './sentences.ts';

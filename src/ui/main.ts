@@ -1,4 +1,4 @@
-import { restoreLight } from './controllers/light.ts';
-import './app.ts';
+import { restoreLight } from './shell/light.ts';
+import './shell/app.ts';
 
 restoreLight();

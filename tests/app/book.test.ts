@@ -1,8 +1,8 @@
 /** A book from beginning to end: opened, kept, opened again, sent out and brought in. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { parseBook } from '../../src/files/book-file.ts';
-import { parseCsv } from '../../src/files/csv.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
+import { parseCsv } from '../../src/files/csv/csv.ts';
 import { goTo, openDemo, textOf, useBrowser } from './browser.ts';
 
 const browser = useBrowser();

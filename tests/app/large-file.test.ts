@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
-import { formatBook } from '../../src/files/book-file.ts';
+import { formatBook } from '../../src/files/book/book-file.ts';
 import { sample } from '../book/sample.ts';
 import { long } from '../cases.ts';
 import { useBrowser } from './browser.ts';

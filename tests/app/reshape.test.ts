@@ -4,7 +4,7 @@
  */
 import type { Locator, Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { parseCsv } from '../../src/files/csv.ts';
+import { parseCsv } from '../../src/files/csv/csv.ts';
 import { goTo, openDemo, openFile, textOf, useBrowser } from './browser.ts';
 import { useDemo } from './demo.ts';
 

@@ -2,8 +2,8 @@
 import { expect, it } from 'vitest';
 import { asExample } from '../../src/book/said-by.ts';
 import { createEngine } from '../../src/engine/engine.ts';
-import { parseCsv } from '../../src/files/csv.ts';
-import { formatTidy } from '../../src/files/csv-tidy.ts';
+import { parseCsv } from '../../src/files/csv/csv.ts';
+import { formatTidy } from '../../src/files/csv/tidy.ts';
 import { openSession } from '../../src/session.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { textOf, useBrowser } from './browser.ts';

@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { parseBook } from '../../src/files/book-file.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
 import { goTo, textOf, useBrowser } from './browser.ts';
 import { hasHeight, isNotSaved, isSaved, openScenarios, typeHeight } from './heights.ts';
 import { holdStore } from './held.ts';

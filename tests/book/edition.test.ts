@@ -17,7 +17,7 @@ import { invert } from '../../src/book/invert.ts';
 import { lineEdit } from '../../src/book/lines.ts';
 import { type Answer, isRefused } from '../../src/book/refused.ts';
 import { createEngine } from '../../src/engine/engine.ts';
-import { parseBook } from '../../src/files/book-file.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
 import { openSession } from '../../src/session.ts';
 
 const read = (path: string): string => readFileSync(new URL(path, import.meta.url), 'utf8');

@@ -24,7 +24,7 @@ import type { Axis } from '../../src/book/lines.ts';
 import type { Answer } from '../../src/book/refused.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import type { Engine, Value, Values } from '../../src/engine/types.ts';
-import { formatBook, parseBook } from '../../src/files/book-file.ts';
+import { formatBook, parseBook } from '../../src/files/book/book-file.ts';
 import { openSession, type Session } from '../../src/session.ts';
 import { cases, runs } from '../cases.ts';
 import { isThere, meanings } from './meanings.ts';

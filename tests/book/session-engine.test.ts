@@ -8,7 +8,7 @@ import { addScenario } from '../../src/book/commands/add-scenario.ts';
 import { dropScenario } from '../../src/book/commands/drop-scenario.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import type { Values } from '../../src/engine/types.ts';
-import { parseBook } from '../../src/files/book-file.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
 import { openSession, type Session } from '../../src/session.ts';
 import { runs } from '../cases.ts';
 import { command } from './arbitrary.ts';

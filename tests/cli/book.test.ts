@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { parseCsv } from '../../src/files/csv.ts';
+import { parseCsv } from '../../src/files/csv/csv.ts';
 import { desk, overbench } from './run.ts';
 
 const files = desk();

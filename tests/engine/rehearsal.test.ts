@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { createEngine } from '../../src/engine/engine.ts';
-import { rehearsal, smallPlan } from '../../src/engine/rehearsal.ts';
+import { rehearsal, smallPlan } from '../../src/engine/worker/rehearsal.ts';
 
 it('is of a plan whose every cell is worked out', async () => {
   const engine = createEngine();

@@ -5,9 +5,9 @@ import { join, resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { type Message, type Request, serve } from '../../src/engine/serve.ts';
 import type { Values } from '../../src/engine/types.ts';
-import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker-client.ts';
+import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker/client.ts';
+import { type Message, type Request, serve } from '../../src/engine/worker/serve.ts';
 import { book, put, short, table } from './helpers.ts';
 
 /** A worker in this thread. `stuck` says for which requests it never answers; ended workers say nothing more. */
@@ -210,7 +210,7 @@ describe('in a thread of its own', () => {
       configFile: false,
       logLevel: 'error',
       build: {
-        ssr: resolve('src/engine/worker.ts'),
+        ssr: resolve('src/engine/worker/worker.ts'),
         outDir: folder,
         target: 'es2022',
         minify: false,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CURRENT_VERSION } from '../../src/book/book.ts';
-import { formatBook, parseBook } from '../../src/files/book-file.ts';
-import { checksum } from '../../src/files/checksum.ts';
+import { formatBook, parseBook } from '../../src/files/book/book-file.ts';
+import { checksum } from '../../src/files/book/checksum.ts';
 import { sample } from '../book/sample.ts';
 
 const text = formatBook(sample);

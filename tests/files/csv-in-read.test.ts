@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatCsv } from '../../src/files/csv.ts';
-import { type CsvRecord, findDelimiter, RecordReader } from '../../src/files/csv-in-records.ts';
-import { RecordSplitter } from '../../src/files/csv-in-split.ts';
-import { decode, findEncoding } from '../../src/files/csv-in-text.ts';
+import { formatCsv } from '../../src/files/csv/csv.ts';
+import { type CsvRecord, findDelimiter, RecordReader } from '../../src/files/csv/records.ts';
+import { RecordSplitter } from '../../src/files/csv/split.ts';
+import { decode, findEncoding } from '../../src/files/csv/text.ts';
 import { runs } from '../cases.ts';
 import { nastyText } from './nasty.ts';
 import { readStrictly } from './rfc4180.ts';

@@ -4,10 +4,10 @@ import { apply } from '../../src/book/apply.ts';
 import type { Book } from '../../src/book/book.ts';
 import { placeOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import { planCsv, stageCsv } from '../../src/files/csv-in.ts';
-import type { Mapping } from '../../src/files/csv-in-mapped.ts';
-import { roleOf, unitOfColumn, withRole, withUnit } from '../../src/files/csv-in-roles.ts';
-import { suggestMapping } from '../../src/files/csv-in-suggest.ts';
+import type { Mapping } from '../../src/files/csv/mapped.ts';
+import { roleOf, unitOfColumn, withRole, withUnit } from '../../src/files/csv/roles.ts';
+import { planCsv, stageCsv } from '../../src/files/csv/staged.ts';
+import { suggestMapping } from '../../src/files/csv/suggest.ts';
 import { sample } from '../book/sample.ts';
 
 const rows: Mapping = { to: 'rows', table: 't', into: { from: 0, column: 'label' }, unitFrom: 1, columns: [{ from: 2, column: 'a', unit: 'cm' }] };

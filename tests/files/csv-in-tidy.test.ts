@@ -11,9 +11,9 @@ import { addressOf, noteOf, placeOf, rangeOf, sourceOf, standingOf, unitOf } fro
 import { isRefused } from '../../src/book/refused.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import type { Values } from '../../src/engine/types.ts';
-import { parseBook } from '../../src/files/book-file.ts';
-import { type Plan, planCsv, stageCsv } from '../../src/files/csv-in.ts';
-import { formatTidy, placesOf } from '../../src/files/csv-tidy.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
+import { type Plan, planCsv, stageCsv } from '../../src/files/csv/staged.ts';
+import { formatTidy, placesOf } from '../../src/files/csv/tidy.ts';
 import { sample } from '../book/sample.ts';
 import { runs } from '../cases.ts';
 import { handValues } from './hand-values.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Field, formatCsv, guard, parseCsv, unguard } from '../../src/files/csv.ts';
+import { type Field, formatCsv, guard, parseCsv, unguard } from '../../src/files/csv/csv.ts';
 import { runs } from '../cases.ts';
 import { readStrictly } from './rfc4180.ts';
 

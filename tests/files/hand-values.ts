@@ -4,7 +4,7 @@ import { readContent } from '../../functions/quantity-text.ts';
 import type { Book } from '../../src/book/book.ts';
 import { addressOf, unitOf } from '../../src/book/look-up.ts';
 import type { Value, Values } from '../../src/engine/types.ts';
-import { placesOf } from '../../src/files/csv-tidy.ts';
+import { placesOf } from '../../src/files/csv/tidy.ts';
 
 export function handValues(book: Book, worked: Values): Values {
   const values: Record<string, Value> = {};

@@ -5,8 +5,8 @@ import { checkBook } from '../../src/book/check.ts';
 import { addBlock } from '../../src/book/commands/blocks.ts';
 import { addTable } from '../../src/book/commands/tables.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import { formatBook, parseBook } from '../../src/files/book-file.ts';
-import { joined } from '../../src/files/slices.ts';
+import { formatBook, parseBook } from '../../src/files/book/book-file.ts';
+import { joined } from '../../src/files/store/slices.ts';
 import { sample } from '../book/sample.ts';
 import { cases, long } from '../cases.ts';
 

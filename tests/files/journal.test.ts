@@ -8,10 +8,10 @@ import type { Change } from '../../src/book/change.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { type History, NO_HISTORY, remember, undo } from '../../src/book/history.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import type { Note } from '../../src/files/journal.ts';
-import { letGo } from '../../src/files/lines.ts';
-import { recover } from '../../src/files/recover.ts';
-import { openStore, type Store } from '../../src/files/storage.ts';
+import type { Note } from '../../src/files/store/journal.ts';
+import { letGo } from '../../src/files/store/lines.ts';
+import { recover } from '../../src/files/store/recover.ts';
+import { openStore, type Store } from '../../src/files/store/storage.ts';
 import { sample } from '../book/sample.ts';
 
 const ID = sample.id;

@@ -6,7 +6,7 @@ import type { Book, Table } from '../../src/book/book.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { NO_HISTORY, remember } from '../../src/book/history.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import { openStore, type Store, type StoreNews } from '../../src/files/storage.ts';
+import { openStore, type Store, type StoreNews } from '../../src/files/store/storage.ts';
 import { sample } from '../book/sample.ts';
 
 const stores: Store[] = [];

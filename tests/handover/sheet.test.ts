@@ -7,7 +7,7 @@ import { setSource } from '../../src/book/commands/set-source.ts';
 import { addressOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { asExample, isLeft, questionsOn } from '../../src/book/said-by.ts';
-import { viewOf } from '../../src/ui/cell-view.ts';
+import { viewOf } from '../../src/ui/parts/cell-view.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { plainField } from '../templates/plain-light.ts';
 import { type Made, make, makeFrom, marked, section, textOf } from './made.ts';

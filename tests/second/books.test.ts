@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { createEngine } from '../../src/engine/engine.ts';
-import { formatTidy } from '../../src/files/csv-tidy.ts';
+import { formatTidy } from '../../src/files/csv/tidy.ts';
 import { openSession, type Session } from '../../src/session.ts';
 import { long } from '../cases.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';

@@ -7,7 +7,7 @@ import { withLacks } from '../../src/book/edition/lacks.ts';
 import { wentSaid } from '../../src/book/edition/said.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { createEngine } from '../../src/engine/engine.ts';
-import { parseBook } from '../../src/files/book-file.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
 import { openSession } from '../../src/session.ts';
 import { openTemplate, slugs, templateBook } from './open-template.ts';
 import { fill, row } from './rows.ts';

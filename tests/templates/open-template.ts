@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type At, placeIn, textOf } from '../../src/book/address.ts';
 import type { Book } from '../../src/book/book.ts';
 import { createEngine } from '../../src/engine/engine.ts';
-import { parseBook } from '../../src/files/book-file.ts';
+import { parseBook } from '../../src/files/book/book-file.ts';
 import { openSession, type Session } from '../../src/session.ts';
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));

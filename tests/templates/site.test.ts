@@ -6,7 +6,7 @@ import { rowHeading } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import type { Value } from '../../src/engine/types.ts';
 import type { Session } from '../../src/session.ts';
-import { carryFound } from '../../src/ui/carry-fit.ts';
+import { carryFound } from '../../src/ui/commands/carry-fit.ts';
 import { openTemplate } from './open-template.ts';
 import { type Arrangement, evennessInside, mean, plainField } from './plain-light.ts';
 

@@ -1,7 +1,7 @@
 /** What the list of commands finds, and in which order: Enter runs the first. */
 import { describe, expect, it } from 'vitest';
-import type { Desk } from '../../src/ui/command.ts';
-import { labelOf, ranked, usable } from '../../src/ui/commands.ts';
+import { labelOf, ranked, usable } from '../../src/ui/commands/commands.ts';
+import type { Desk } from '../../src/ui/parts/command.ts';
 
 /** A desk on which all can be done: two rows and columns of a plain table are chosen. */
 const desk = {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { moved } from '../../src/ui/grid-moves.ts';
+import { moved } from '../../src/ui/table/grid-moves.ts';
 import { runs } from '../cases.ts';
 
 const size = { rows: 20, columns: 4, page: 12 };

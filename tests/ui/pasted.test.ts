@@ -1,7 +1,7 @@
 /** What comes through the clipboard: text taken apart, its decimal mark, and cells that say they were copied here. */
 import { describe, expect, it } from 'vitest';
-import { readCarried } from '../../src/ui/paste-cells.ts';
-import { decimalMarkOf, gridOf, withoutThousands } from '../../src/ui/pasted-text.ts';
+import { readCarried } from '../../src/ui/table/paste-cells.ts';
+import { decimalMarkOf, gridOf, withoutThousands } from '../../src/ui/table/pasted-text.ts';
 
 describe('text with tabs', () => {
   it('is taken apart into rows and cells, blanks kept in their places', () => {

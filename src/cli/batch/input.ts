@@ -1,9 +1,9 @@
 /** The clients file as records, read as it comes: a file of any length in little memory. */
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
-import { type CsvRecord, findDelimiter, RecordReader } from '../../files/csv-in-records.ts';
-import { RecordSplitter } from '../../files/csv-in-split.ts';
-import { Decoder, findEncoding } from '../../files/csv-in-text.ts';
+import { type CsvRecord, findDelimiter, RecordReader } from '../../files/csv/records.ts';
+import { RecordSplitter } from '../../files/csv/split.ts';
+import { Decoder, findEncoding } from '../../files/csv/text.ts';
 import { Failure } from '../wrong-use.ts';
 
 export interface Input {

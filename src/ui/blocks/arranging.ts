@@ -8,10 +8,10 @@ import { addTable } from '../../book/commands/tables.ts';
 import { tableOfBlock } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
 import type { Session } from '../../session.ts';
-import type { Desk } from '../command.ts';
+import type { Desk } from '../parts/command.ts';
 import '../styles/blocks.css';
-import { Part } from '../part.ts';
-import type { ObPictureSlip } from './picture-slip.ts';
+import { Part } from '../parts/part.ts';
+import type { ObPictureSlip } from '../slips/picture-slip.ts';
 import { readersText } from './readers.ts';
 import { can, type Spot, spotOf, type Verb } from './verbs.ts';
 
@@ -79,7 +79,7 @@ export class ObArranging extends Part {
   }
 
   async #picture(where: Parameters<ObPictureSlip['open']>[0]): Promise<void> {
-    await import('./picture-slip.ts');
+    await import('../slips/picture-slip.ts');
     await this.querySelector<ObPictureSlip>('ob-picture-slip')?.open(where);
   }
 

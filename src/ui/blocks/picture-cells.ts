@@ -6,7 +6,7 @@ import { addressOf, placeOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
 import { type PictureRead, pictureKind } from '../../pictures/kinds.ts';
 import { LAYOUT } from '../../pictures/series.ts';
-import { valueAt } from '../cell-view.ts';
+import { valueAt } from '../parts/cell-view.ts';
 import { type Choice, cellsIn, rowChoices, runChoices } from './cell-list.ts';
 
 /** Why a cell does not serve, or undefined. What has no value yet is judged by its unit, and else let through: the picture says what it lacks. */

@@ -3,8 +3,8 @@
 import type { Signature } from '../../../functions/check-args.ts';
 import { sentence } from '../../book/label.ts';
 import type { FunctionCard, Value } from '../../engine/types.ts';
-import { lineOf } from '../cell-view.ts';
-import { paramText } from '../param-words.ts';
+import { lineOf } from '../parts/cell-view.ts';
+import { paramText } from '../parts/param-words.ts';
 import type { Standing } from './words.ts';
 
 export interface Hint {

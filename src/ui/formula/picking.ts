@@ -3,8 +3,8 @@
  * reference is the one last put in, all arrows move it, and with Shift they make it a range.
  */
 import { columnText, placeIn, tableText } from '../../book/address.ts';
-import type { Spot } from '../grid-moves.ts';
-import type { TableHost } from '../table-host.ts';
+import type { Spot } from '../table/grid-moves.ts';
+import type { TableHost } from '../table/table-host.ts';
 import { headingOf } from './letters.ts';
 
 /** What picking needs of the editor. */

@@ -2,10 +2,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { addressOf, decimalsOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
-import { valueAt } from '../cell-view.ts';
-import { lineAt } from '../formula-text.ts';
-import { valueLine } from '../value-line.ts';
-import { waysOut } from '../ways-out.ts';
+import { valueAt } from '../parts/cell-view.ts';
+import { lineAt } from '../parts/formula-text.ts';
+import { valueLine } from '../parts/value-line.ts';
+import { waysOut } from '../parts/ways-out.ts';
 import type { Candidate } from './completion.ts';
 import type { Hint, Verdict } from './hints.ts';
 import type { Cited } from './letters.ts';

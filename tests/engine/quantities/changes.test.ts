@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Kind, Quantities } from '../../../src/engine/quantities.ts';
+import { type Kind, Quantities } from '../../../src/engine/quantities/index.ts';
 import { runs } from '../../cases.ts';
 import { place, Sheet } from './sheet.ts';
 

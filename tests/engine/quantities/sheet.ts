@@ -4,7 +4,7 @@ import { columnText, type Place, readReference } from '../../../src/engine/addre
 import type { Content } from '../../../src/engine/formula-text.ts';
 import { toCanonical } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
-import { type Kind, Quantities, type QuantityHost } from '../../../src/engine/quantities.ts';
+import { type Kind, Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
 import '../../../src/engine/register.ts';
 import '../../../src/engine/standard.ts';
 

@@ -3,7 +3,7 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import type { Place } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
-import { Quantities, type QuantityHost } from '../../../src/engine/quantities.ts';
+import { Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
 import { long } from '../../cases.ts';
 
 const ROWS = 20_000;

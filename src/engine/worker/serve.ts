@@ -1,0 +1,88 @@
+/**
+ * The far side of the engine's messages: takes requests one after the other and answers each by its number. Between
+ * answers it gives signs of life, so that whoever waits can tell slow from stuck.
+ */
+import { apply } from '../../book/apply.ts';
+import type { Book } from '../../book/book.ts';
+import type { Change } from '../../book/change.ts';
+import { createEngine } from '../engine.ts';
+import type { Engine, Values } from '../types.ts';
+import { inParts, type Packed } from './packed.ts';
+
+export type Method = Exclude<keyof Engine, 'close'>;
+
+export interface Request {
+  readonly id: number;
+  /** `taken`: the last part of the answer with this number was taken in, and the next can come. */
+  readonly method: Method | 'taken';
+  readonly args: readonly unknown[];
+}
+
+export type Message =
+  /** Loaded and listening. */
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'answer'; readonly id: number; readonly result: unknown }
+  /** Values of an answer that is too long to be taken in at one go. */
+  | { readonly kind: 'part'; readonly id: number; readonly values: Packed }
+  | { readonly kind: 'failure'; readonly id: number; readonly message: string }
+  /** Still at work; `slow` while inside a function that may take seconds. */
+  | { readonly kind: 'alive'; readonly slow: boolean };
+
+/** What a worker, a thread or a test gives to talk through. */
+export interface Port {
+  post(message: Message): void;
+  listen(receive: (request: Request) => void): void;
+}
+
+/** Signs of life come no closer together than this. */
+const BEAT_MS = 200;
+
+export function serve(port: Port): void {
+  let last = 0;
+  const running = (slow: boolean): void => {
+    last = performance.now();
+    port.post({ kind: 'alive', slow });
+  };
+  const beat = (): void => {
+    if (performance.now() - last >= BEAT_MS) running(false);
+  };
+  const engine = createEngine({ beat, running });
+  let book: Book | undefined;
+  /** A book is kept here, so that changes can come without theirs: the next one is made of it, and shares what did not change. */
+  const complete = (method: Method, args: readonly unknown[]): readonly unknown[] => {
+    if (method === 'load') book = args[0] as Book;
+    if (method !== 'apply') return args;
+    const changes = args[0] as readonly Change[];
+    book = (args[1] as Book | undefined) ?? changes.reduce((before: Book | undefined, change) => before && apply(before, change, true), book);
+    return [changes, book];
+  };
+  let taken = (): void => {};
+  /** One part at a time: many at once would stand in line before what is typed and before the frames that show it. */
+  const sendPart = (id: number, values: Packed): Promise<void> =>
+    new Promise((resolve) => {
+      taken = resolve;
+      port.post({ kind: 'part', id, values });
+    });
+  let turn: Promise<unknown> = Promise.resolve();
+  port.listen(({ id, method, args }) => {
+    if (method === 'taken') {
+      taken();
+      return;
+    }
+    turn = turn.then(async () => {
+      // Until its first cells are worked out, a book is as silent as a slow function, on a busy machine for seconds.
+      if (method === 'load') running(true);
+      else beat();
+      try {
+        const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
+        const result = await call(...complete(method, args));
+        const long = method === 'apply' || method === 'load';
+        const rest = long ? await inParts(result as Values, (values) => sendPart(id, values)) : result;
+        port.post({ kind: 'answer', id, result: rest });
+      } catch (error) {
+        port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
+      }
+    });
+  });
+  port.post({ kind: 'ready' });
+}

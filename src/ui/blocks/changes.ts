@@ -1,0 +1,22 @@
+import { html, type TemplateResult } from 'lit';
+import type { History } from '../../book/history.ts';
+import { Part } from '../parts/part.ts';
+
+/** What was done to the book, newest first, and what was taken back. */
+export class ObChanges extends Part {
+  static override properties = { history: { attribute: false } };
+  declare history: History;
+
+  override render(): TemplateResult {
+    const { done, undone } = this.history;
+    return html`
+      <p class="prose">${done.length === 0 ? 'Nothing has been changed since this book was opened for the first time.' : `${done.length === 1 ? 'One change' : `${done.length} changes`}, the latest first. Each can be taken back, in this order.`}</p>
+      <div class="do">
+        <button type="button" class="btn" ?disabled=${done.length === 0} @click=${() => this.say('do', { command: 'undo' })}>Take the last change back</button>
+        <button type="button" class="btn" ?disabled=${undone.length === 0} @click=${() => this.say('do', { command: 'redo' })}>Make the change again</button>
+      </div>
+      ${undone.length > 0 ? html`<h3 class="piece">Taken back</h3><ol class="changes undone">${undone.map((change) => html`<li>${change.label}</li>`)}</ol>` : ''}
+      ${done.length > 0 ? html`<h3 class="piece">Done</h3><ol class="changes" reversed>${[...done].reverse().map((change) => html`<li>${change.label}</li>`)}</ol>` : ''}`;
+  }
+}
+customElements.define('ob-changes', ObChanges);

@@ -1,0 +1,181 @@
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Block, Book, Page } from '../../book/book.ts';
+import { lacksSaid } from '../../book/edition/said.ts';
+import { placeOf, tableOfBlock } from '../../book/look-up.ts';
+import type { Address, Engine, Values } from '../../engine/types.ts';
+import { command, labelOf } from '../commands/commands.ts';
+import type { Desk } from '../parts/command.ts';
+import { draftOf } from '../parts/drafts.ts';
+import { Part, type Place, type Wishes } from '../parts/part.ts';
+import { askedLine } from '../slips/brief.ts';
+import type { Refusal } from '../table/table-host.ts';
+import { menu } from './menu.ts';
+import type { ObProse } from './prose.ts';
+import { can, spotOf, type Verb } from './verbs.ts';
+
+const PAGE_VERBS: readonly Verb[] = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'];
+const PIECE_VERBS: readonly Verb[] = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'];
+
+/** A page, read from top to bottom: prose, tables and pictures. */
+export class ObPage extends Part {
+  static override properties = {
+    book: { attribute: false },
+    page: { attribute: false },
+    values: { attribute: false },
+    tick: { attribute: false },
+    chosen: { attribute: false },
+    anchor: { attribute: false },
+    letters: { attribute: false },
+    pending: { attribute: false },
+    refusal: { attribute: false },
+    desk: { attribute: false },
+    ask: { attribute: false },
+    begun: { state: true },
+  };
+  declare book: Book;
+  declare page: Page;
+  declare values: Values;
+  declare tick: number;
+  declare chosen: Place | undefined;
+  declare anchor: Place | undefined;
+  declare letters: ReadonlyMap<Address, string>;
+  declare pending: ReadonlyMap<Address, string>;
+  declare refusal: Refusal | undefined;
+  declare desk: Desk;
+  declare ask: <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
+  /** Where a text is written that is not in the book yet. */
+  declare begun: { readonly page: string; readonly at: number } | undefined;
+
+  override willUpdate(changed: PropertyValues): void {
+    // A new text that was being written when the whole page closed.
+    const draft = changed.has('page') && this.begun?.page !== this.page.id ? draftOf(`${this.book.id}/${this.page.id}`) : undefined;
+    if (draft?.at !== undefined) this.begun = { page: this.page.id, at: Math.min(draft.at, this.page.blocks.length) };
+  }
+
+  /** Opens a text for writing, or begins one. */
+  async write(text: Wishes['text']): Promise<void> {
+    if ('at' in text) this.begun = { page: this.page.id, at: text.at };
+    await this.updateComplete;
+    const where = 'at' in text ? '.begun' : `[data-block="${text.block}"]`;
+    await this.querySelector<ObProse>(`${where} ob-prose`)?.write();
+  }
+
+  /** Takes up a piece, or the page where there is none such. */
+  async focusPiece(block: string | undefined): Promise<void> {
+    await this.updateComplete;
+    const piece = block === undefined ? null : this.querySelector(`[data-block="${block}"]`);
+    piece?.scrollIntoView({ block: 'nearest' });
+    const target = piece?.querySelector<HTMLElement>('.piece-acts :is(button, summary)') ?? this.closest('main')?.querySelector<HTMLElement>('h2');
+    target?.focus();
+  }
+
+  #run(verb: Verb, block?: Block): void {
+    if (block) this.desk.piece = block.id;
+    this.say('do', { command: verb });
+  }
+
+  /** The text that was begun is a piece like any other now, or was dropped: then the piece before it is in hand again. */
+  #ended({ block, back }: Wishes['text-ended']): void {
+    const piece = block ?? this.page.blocks[(this.begun?.at ?? 0) - 1]?.id;
+    this.begun = undefined;
+    this.desk.piece = piece;
+    if (back) this.say('piece-focus', { block: piece });
+  }
+
+  override render(): TemplateResult {
+    const { page } = this;
+    const begun = this.begun?.page === page.id ? this.begun : undefined;
+    const verbs = page.blocks.length === 0 ? ADD_VERBS : [];
+    return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, verbs: PAGE_VERBS, can: (verb) => can(verb, this.book, spotOf(this.book, page.id, undefined)), run: (verb) => this.#run(verb) })}</div>
+      ${this.#lacks()}
+      ${askedLine(this.book, page, this.desk)}
+      <div @ob-text-ended=${(e: CustomEvent<Wishes['text-ended']>) => this.#ended(e.detail)}>
+        ${repeat(
+          page.blocks,
+          (block) => block.id,
+          (block, i) => html`${begun?.at === i ? this.#newText(begun) : nothing}${this.#piece(block)}`,
+        )}
+        ${begun && begun.at >= page.blocks.length ? this.#newText(begun) : nothing}
+      </div>
+      ${verbs.length > 0 && !begun ? html`<p class="prose">Nothing stands on this page yet.</p><div class="do">${verbs.map((verb) => html`<button type="button" class="btn" @click=${() => this.#run(verb)}>${labelOf(command(verb), this.desk)}</button>`)}</div>` : nothing}`;
+  }
+
+  /** On the pages of scenarios, above all else: what the verdicts there do not look at. */
+  #lacks(): TemplateResult | typeof nothing {
+    const lacks = lacksSaid(this.book);
+    const compares = this.page.blocks.some((block) => block.kind === 'table' && tableOfBlock(this.book, block.table)?.form === 'scenarios');
+    if (lacks === '' || !compares) return nothing;
+    const take = command('take-in');
+    return html`<div class="asked-line lacks"><p>${lacks}</p><div class="do"><button type="button" class="btn" @click=${() => take.run(this.desk)}>${labelOf(take, this.desk)}</button></div></div>`;
+  }
+
+  #newText(begun: { readonly page: string; readonly at: number }): TemplateResult {
+    return html`<div class="begun"><ob-prose .text=${''} .begun=${begun} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose></div>`;
+  }
+
+  #piece(block: Block): TemplateResult {
+    const inHand = (): void => {
+      this.desk.piece = block.id;
+    };
+    return html`<div class="on-page of-${block.kind}" data-block=${block.id} @focusin=${inHand} @pointerdown=${inHand}
+      @keydown=${(e: KeyboardEvent) => this.#press(e, block)} @dblclick=${(e: Event) => this.#twice(e, block)}>
+      ${this.#block(block)}
+      <div class="piece-acts">
+        ${block.kind === 'prose' ? html`<button type="button" aria-label="Write: ${said(block)}" @click=${() => this.#run('write-text', block)}>Write</button>` : nothing}
+        ${block.kind === 'picture' ? html`<button type="button" aria-label="Change: ${said(block)}" @click=${() => this.#run('change-picture', block)}>Change</button>` : nothing}
+        ${menu({
+          label: 'More',
+          of: this.#said(block),
+          verbs: block.kind === 'table' ? ['name-table', ...PIECE_VERBS] : PIECE_VERBS,
+          can: (verb) => can(verb, this.book, spotOf(this.book, this.page.id, block.id)),
+          run: (verb) => this.#run(verb, block),
+        })}
+      </div>
+    </div>`;
+  }
+
+  /** F2 writes a text and changes a picture, as it opens a cell. */
+  #press(event: KeyboardEvent, block: Block): void {
+    if (event.key !== 'F2' || event.defaultPrevented || block.kind === 'table' || event.target instanceof HTMLTextAreaElement) return;
+    event.preventDefault();
+    this.#run(block.kind === 'prose' ? 'write-text' : 'change-picture', block);
+  }
+
+  #twice(event: Event, block: Block): void {
+    if (block.kind === 'prose' && (event.target as Element).closest('.prose')) this.#run('write-text', block);
+  }
+
+  #said(block: Block): string {
+    return block.kind === 'table' ? (tableOfBlock(this.book, block.table)?.name ?? 'a table') : said(block);
+  }
+
+  #block(block: Block): unknown {
+    if (block.kind === 'prose')
+      return html`<ob-prose .text=${block.text} .block=${block.id} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose>`;
+    if (block.kind === 'picture') {
+      return html`<ob-picture .block=${block} .book=${this.book} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .ask=${this.ask}></ob-picture>`;
+    }
+    const table = tableOfBlock(this.book, block.table);
+    if (!table) return html`<p class="prose">This page names a table that the book does not have: ${block.table}.</p>`;
+    const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
+    return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
+      <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
+      ${table.form === 'scenarios' ? this.#acts(['add-scenario', 'base', 'drop-scenario']) : nothing}
+      ${placeOf(this.book, 'light_carried')?.table === table ? this.#acts(['carry-fit']) : nothing}`;
+  }
+
+  #acts(ids: readonly string[]): TemplateResult {
+    return html`<div class="do acts-below">${ids.map(command).map((c) => html`<button type="button" class="btn" ?disabled=${!c.when(this.desk)} @click=${() => c.run(this.desk)}>${labelOf(c, this.desk)}</button>`)}</div>`;
+  }
+}
+customElements.define('ob-page', ObPage);
+
+const ADD_VERBS: readonly Verb[] = ['add-text', 'add-picture', 'add-table'];
+
+/** The first words of a text or a caption: which of several is meant. */
+function said(block: Exclude<Block, { kind: 'table' }>): string {
+  const text = (block.kind === 'prose' ? block.text.replace(/\{\{.*?\}\}/gu, '…') : block.caption).replace(/[*_#`>]/gu, '').trim();
+  const words = text.split(/\s+/u);
+  return words.length > 6 ? `${words.slice(0, 6).join(' ')} …` : text || (block.kind === 'prose' ? 'an empty text' : 'a picture');
+}

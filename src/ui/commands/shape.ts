@@ -1,0 +1,47 @@
+/** What is chosen in a table, as far as the commands that reshape it ask. */
+import type { At } from '../../book/address.ts';
+import { type Area, placesOf } from '../../book/area.ts';
+import type { Book, Table } from '../../book/book.ts';
+import { isFormula } from '../../book/content.ts';
+import { isLocked } from '../../book/locked.ts';
+import { namesOf, standingOf } from '../../book/look-up.ts';
+
+export interface Shape {
+  readonly form: Table['form'];
+  readonly row: number;
+  readonly rows: number;
+  readonly allRows: number;
+  /** The headings of a list are among the chosen rows. */
+  readonly head: boolean;
+  readonly column: number;
+  readonly columns: number;
+  readonly allColumns: number;
+  readonly locked: number;
+  /** Worked cells that may be written over. */
+  readonly unlocked: number;
+  /** The names of the chosen cell. */
+  readonly names: readonly string[];
+}
+
+export function shapeOf(book: Book, at: At, area: Area): Shape {
+  let locked = 0;
+  let unlocked = 0;
+  for (const each of (placesOf(book, area)?.lines ?? []).flat()) {
+    if (isLocked(each)) locked++;
+    else if (isFormula(each.cell?.content ?? '') && standingOf(each) === 'worked') unlocked++;
+  }
+  const { row, rows, column, columns } = area;
+  return {
+    form: at.table.form,
+    row,
+    rows,
+    allRows: at.table.rows.length,
+    head: at.table.rows.slice(row, row + rows).some((each) => each.head),
+    column,
+    columns,
+    allColumns: at.table.columns.length,
+    locked,
+    unlocked,
+    names: namesOf(book, at),
+  };
+}

@@ -1,0 +1,126 @@
+/** What a cell shows and says, worked out of the book and the values: one place for the eye and the ear. */
+
+import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../../functions/number-text.ts';
+import { readContent } from '../../../functions/quantity-text.ts';
+import { type At, placeIn, readReference } from '../../book/address.ts';
+import { wholeCall } from '../../book/content.ts';
+import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
+import type { Address, Value, Values } from '../../engine/types.ts';
+import { BLANK, checkOf, type State, textOfValue } from '../../shown.ts';
+
+export { lineOf, textOfValue, valueAt } from '../../shown.ts';
+
+export interface CellView {
+  readonly address: Address;
+  readonly standing: Standing;
+  readonly value: Value;
+  readonly number?: ShownNumber;
+  /** Text of a text cell; a check's margin. */
+  readonly text: string;
+  readonly state?: State;
+  /** Of a check: how it is said. */
+  readonly word?: string;
+  /** Its value is not that of the base scenario. */
+  readonly differs: boolean;
+  /** "same as A": a given that points at its neighbour of another scenario. */
+  readonly sameAs?: string;
+  /** Of a worked number, against the base scenario: `+0.5 %`, `same`. */
+  readonly difference: string;
+}
+
+/** The value of a cell; of a given that the engine has not come to yet, what its own content says. */
+function valueIn(at: At, values: Values): Value {
+  const known = values[addressOf(at)];
+  if (known) return known;
+  const content = readContent(at.cell?.content ?? '');
+  if (content.kind === 'number') return { kind: 'number', base: content.base, unit: unitOf(at) ?? content.unit };
+  if (content.kind === 'text' || content.kind === 'yes or no') return content;
+  return BLANK;
+}
+
+/** The cell beside it in the base scenario; undefined in the base itself and outside comparing tables. */
+export function baseOf(at: At): At | undefined {
+  if (at.table.form !== 'scenarios') return undefined;
+  const column = baseColumn(at.table);
+  return column === at.columnIndex ? undefined : placeIn(at.table, column, at.rowIndex);
+}
+
+/** The cell beside it that a given of a scenario is the same as: of whichever scenario, not only of the one that all are compared with. */
+function scenarioPointedAt(at: At): At | undefined {
+  const reference = at.table.form === 'scenarios' ? readReference(pointsAt(at) ?? '') : undefined;
+  const beside = reference && placeIn(at.table, reference.from.column, at.rowIndex);
+  return beside && pointsAt(at) === addressOf(beside) ? beside : undefined;
+}
+
+export function viewOf(at: At, values: Values): CellView {
+  const address = addressOf(at);
+  const value = valueIn(at, values);
+  const standing = standingOf(at);
+  const base = baseOf(at);
+  const baseValue = base && valueIn(base, values);
+  const check = standing === 'check' ? checkOf(value) : undefined;
+  const number = value.kind === 'number' ? showNumber(value.base, value.unit || unitOf(at) || '', decimalsOf(at)) : undefined;
+  const text = check?.margin ?? textOfValue(value);
+  const source = standing === 'as' ? scenarioPointedAt(at) : undefined;
+  const sameAs = source && columnHeading(source);
+  const given = standing === 'given' || standing === 'as';
+  return {
+    address,
+    standing,
+    value,
+    ...(number && { number }),
+    text,
+    ...(check && { state: check.state, word: check.word }),
+    differs: given && baseValue !== undefined && value.kind !== 'blank' && !sameValue(value, baseValue),
+    ...(sameAs !== undefined && { sameAs }),
+    difference: standing === 'worked' && baseValue && !isPlace(at) ? differenceText(value, baseValue) : '',
+  };
+}
+
+/** A place in a list is no amount: the fourth row is not twice the second. The first letters tell most formulas apart without reading them through. */
+function isPlace(at: At): boolean {
+  const content = at.cell?.content ?? '';
+  return /^=\s*MATCH\b/i.test(content) && wholeCall(content) === 'MATCH';
+}
+
+/** Alike to what a reader can tell: the twelfth digit of a reckoned number is dust. */
+export function sameValue(a: Value, b: Value): boolean {
+  if (a.kind === 'number' && b.kind === 'number') return Math.abs(a.base - b.base) <= 1e-12 * Math.max(Math.abs(a.base), Math.abs(b.base));
+  return a.kind === b.kind && textOfValue(a) === textOfValue(b);
+}
+
+export function differenceText(value: Value, base: Value): string {
+  if (value.kind !== 'number' || base.kind !== 'number') return '';
+  if (sameValue(value, base)) return 'same';
+  if (base.base === 0 || Math.sign(base.base) !== Math.sign(value.base || base.base)) return '';
+  const percent = (value.base / base.base - 1) * 100;
+  const size = Math.abs(percent);
+  if (size < 0.05) return 'same';
+  if (size >= 1000) return `×${GAP}${(value.base / base.base).toPrecision(3)}`;
+  return `${percent > 0 ? '+' : MINUS}${size.toFixed(size < 9.95 ? 1 : 0)}${GAP}%`;
+}
+
+/** `45 centimetres`; a lone number without its unit. */
+export function spokenValue(view: CellView): string {
+  const { value, number } = view;
+  if (number)
+    return `${number.sign === MINUS ? 'minus ' : ''}${number.whole.replaceAll(GAP, '')}${number.fraction} ${spokenUnit(number.unit, !/^1$/.test(number.whole + number.fraction))}`.trim();
+  if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : view.standing === 'blank' ? 'blank' : 'not worked out yet';
+  if (value.kind === 'error') return `${value.word}. ${value.message}`;
+  // A verdict counts: “fails 2: Evenness, Drop”.
+  if (view.word) return view.text === '' ? view.word : `${view.word}${/^\d+: /.test(view.text) ? '' : ','} ${view.text}`;
+  return view.text;
+}
+
+/** The name by which a cell is read aloud: "Mount height, B: 45 centimetres, given, differs from A". */
+export function spokenName(at: At, view: CellView): string {
+  const base = baseOf(at);
+  const parts = [`${titleOf(at)}: ${spokenValue(view)}`];
+  if (view.sameAs !== undefined) parts.push(`same as ${view.sameAs}`);
+  else if (view.standing === 'as') parts.push('given elsewhere');
+  else if (view.standing !== 'head' && view.standing !== 'blank') parts.push(view.standing);
+  if (view.differs && base) parts.push(`differs from ${columnHeading(base)}`);
+  if (view.difference === 'same' && base) parts.push(`the same as ${columnHeading(base)}`);
+  else if (view.difference !== '' && base) parts.push(`${view.difference.replace('+', 'plus ').replace(MINUS, 'minus ')} against ${columnHeading(base)}`);
+  return parts.join(', ');
+}

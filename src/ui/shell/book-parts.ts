@@ -1,0 +1,16 @@
+/**
+ * What an open book is shown with, and what saves it and sends it out: that must be here when whatever serves the page is gone. The first page does
+ * without: it is fetched beside it, and is there before the first book is opened.
+ */
+import './contents.ts';
+import '../blocks/page-view.ts';
+import '../blocks/picture.ts';
+import '../blocks/prose.ts';
+import '../styles/reshape.css';
+import '../styles/print.css';
+import '../table/table.ts';
+import '../margin/working.ts';
+
+export { askToLeave } from '../slips/leave-slip.ts';
+export { Saving } from './saving.ts';
+export { sendOut } from './sending.ts';

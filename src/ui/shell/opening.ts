@@ -1,0 +1,147 @@
+/** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
+import type { Book } from '../../book/book.ts';
+import { type History, NO_HISTORY } from '../../book/history.ts';
+import { asExample } from '../../book/said-by.ts';
+import type { Engine } from '../../engine/types.ts';
+import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../../files/book/book-file.ts';
+import { openSession, type Session } from '../../session.ts';
+import { type Wishes, whenIdle } from '../parts/part.ts';
+import type { Found, Unopened } from './found.ts';
+import type { Keeping } from './keeping.ts';
+import type { Standing } from './saving.ts';
+import type { TemplateCard } from './start.ts';
+
+const NEVER_SAVED: Standing = { revision: 0 };
+const DEMO = 'trade-bench';
+// Templates are books, fetched as they stand when one is wished for; of the others only what the list of them says.
+const urls = bySlug(import.meta.glob<string>('../../../templates/*.json', { eager: true, query: '?url', import: 'default' }));
+const titles = bySlug(import.meta.glob<string>('../../../templates/*.json', { eager: true, import: 'title' }));
+/** Which edition each template is. */
+const editions = bySlug(import.meta.glob<Book['template']>('../../../templates/*.json', { eager: true, import: 'template' }));
+const purposes = bySlug(import.meta.glob<string>('../../../templates/*.json', { eager: true, import: 'purpose' }));
+
+function bySlug<T>(found: Record<string, T>): ReadonlyMap<string, T> {
+  return new Map(Object.entries(found).map(([path, value]) => [path.replace(/^.*\/|\.json$/g, ''), value]));
+}
+
+/** A file that holds no book but a table, to be brought into a book. */
+interface Tabular {
+  readonly table: File;
+}
+
+const TABLE_FILES = '.csv,.tsv,.txt,text/csv,text/plain';
+
+/** The one for most clients first. */
+export const templateCards: readonly TemplateCard[] = [...titles]
+  .sort(([a], [b]) => Number(b === DEMO) - Number(a === DEMO))
+  .map(([slug, title]) => ({ slug, title, purpose: purposes.get(slug) ?? '' }));
+
+/** The book that is wished for; undefined where nobody picked one after all. */
+export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
+  switch (wish.what) {
+    case 'book':
+      return saysLacks(await keeping.fetch(wish.id));
+    case 'demo':
+      return fromTemplate(DEMO, { title: 'Propagation bench' });
+    case 'template':
+      return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
+    case 'file':
+      return saysLacks(await fromFile(keeping));
+  }
+}
+
+/** A book that is opened says what its template checks and it does not. */
+async function saysLacks<T extends Found | Unopened | Tabular | undefined>(found: T): Promise<T> {
+  const origin = found && 'book' in found ? found.book.template : undefined;
+  if (!found || !('book' in found) || !origin || origin.edition >= (editions.get(origin.slug)?.edition ?? 0)) return found;
+  const { opened } = await import('./renewing.ts');
+  return { ...found, book: await opened(found.book) };
+}
+
+async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {
+  const url = urls.get(slug);
+  if (url === undefined) return { problem: `There is no template called ${slug}.` };
+  const response = await fetch(url);
+  if (!response.ok) return { problem: `The template ${slug} could not be fetched: load the page again and try once more.` };
+  const read = parseBook(await response.text());
+  if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
+  // The demo is its own client's; whoever begins a plan has still to ask theirs.
+  const book = said.client === undefined ? read.book : asExample(read.book);
+  return { book: { ...book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED };
+}
+
+/** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */
+async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | undefined> {
+  const file = await pickFile(`.json,.overbench,application/json,${TABLE_FILES}`);
+  if (!file) return undefined;
+  if (/\.(csv|tsv|txt)$/iu.test(file.name)) return { table: file };
+  const read = await readFile(file);
+  if (read.ok) {
+    const known = await keeping.has(read.book.id);
+    const book = known ? { ...read.book, id: crypto.randomUUID() } : read.book;
+    return {
+      book,
+      history: NO_HISTORY,
+      standing: NEVER_SAVED,
+      ...(known ? { notice: 'A book that began as this one is on the shelf already: this one stands beside it.' } : {}),
+    };
+  }
+  if (!read.rescued) return { problem: `${file.name}: ${read.message}` };
+  return { book: { ...read.rescued, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED, notice: `${file.name}: ${read.message}` };
+}
+
+/** Bytes from which on the reading is seen to take its time. */
+const LARGE = 2_000_000;
+
+/** A large one is said to be read before it is: nothing else is seen until that is done. */
+async function readFile(file: File): Promise<BookRead> {
+  if (file.size > MOST_CHARACTERS) return { ok: false, problem: 'too large', message: TOO_LARGE, details: [] };
+  if (file.size < LARGE) return parseBook(await file.text());
+  const slip = document.createElement('dialog');
+  slip.className = 'slip-box';
+  slip.setAttribute('aria-label', 'Reading');
+  slip.textContent = `Reading ${file.name}, ${Math.round(file.size / 1e6)} MB …`;
+  document.body.append(slip);
+  slip.showModal();
+  try {
+    const text = await file.text();
+    // Two frames: what stands on the page is painted after the first.
+    for (let frame = 0; frame < 2; frame++) await new Promise((next) => requestAnimationFrame(next));
+    return parseBook(text);
+  } finally {
+    slip.remove();
+  }
+}
+
+function pickFile(accept: string): Promise<File | undefined> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = accept;
+  return new Promise((resolve) => {
+    input.addEventListener('change', () => resolve(input.files?.[0]));
+    input.addEventListener('cancel', () => resolve(undefined));
+    input.click();
+  });
+}
+
+let spare: Promise<Engine> | undefined;
+
+/** Has an engine loaded and waiting, so that the first book opens the sooner. */
+export function warmUp(): Promise<Engine> {
+  spare ??= import('../../engine/worker/client.ts').then(({ createWorkerEngine }) => createWorkerEngine());
+  // What could not be had is asked for anew the next time.
+  spare.catch(() => {
+    spare = undefined;
+  });
+  return spare;
+}
+
+export async function startSession(book: Book, history: History): Promise<Session> {
+  const engine = await warmUp();
+  spare = undefined;
+  const session = openSession(book, engine, { history });
+  session.subscribe((news) => {
+    if (news.kind === 'busy' && !news.busy) whenIdle(() => session.makeReady());
+  });
+  return session;
+}

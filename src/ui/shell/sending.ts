@@ -1,0 +1,42 @@
+/** Files that go out: the book itself, and CSV for people and for other programs. */
+import type { Book } from '../../book/book.ts';
+import type { Values } from '../../engine/types.ts';
+import { formatBook } from '../../files/book/book-file.ts';
+import { formatNotPlaced, holdsNotPlaced } from '../../files/csv/kept.ts';
+import { formatTidy } from '../../files/csv/tidy.ts';
+import { formatWide } from '../../files/csv/wide.ts';
+import type { SentOut } from '../parts/command.ts';
+
+/** Hands the browser a file to save; gives its name. */
+export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {
+  const name = `${fileName(book)}${ENDINGS[what]}`;
+  handOver(name, textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
+  return name;
+}
+
+const ENDINGS: Readonly<Record<SentOut, string>> = { book: '.json', wide: ' scenarios.csv', tidy: ' cells.csv', 'not placed': ' not placed.csv' };
+
+function textOf(what: SentOut, book: Book, values: Values): string {
+  if (what === 'book') return formatBook(book);
+  if (what === 'tidy') return formatTidy(book, values);
+  if (what === 'not placed') return book.tables.filter(holdsNotPlaced).map(formatNotPlaced).join('');
+  const scenarios = book.tables.filter((table) => table.form === 'scenarios').map((table) => table.name);
+  return formatWide(book, values, scenarios.length > 0 ? { tables: scenarios } : {});
+}
+
+export const fileName = (book: Book): string =>
+  [book.title, book.client]
+    .filter(Boolean)
+    .join(', ')
+    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
+    .trim()
+    .slice(0, 80) || 'light plan';
+
+export function handOver(name: string, text: string, type: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  // The browser needs the address until it has begun to save.
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}

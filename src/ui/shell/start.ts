@@ -1,0 +1,97 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { Part } from '../parts/part.ts';
+
+export interface TemplateCard {
+  readonly slug: string;
+  readonly title: string;
+  readonly purpose: string;
+}
+
+export interface ShelfCard {
+  readonly id: string;
+  readonly title: string;
+  readonly client: string;
+  /** When it was last saved, in words. */
+  readonly saved: string;
+}
+
+/** Where one begins: the books on the shelf, the templates, the demo, a file. */
+export class ObStart extends Part {
+  static override properties = { templates: { attribute: false }, shelf: { attribute: false }, picked: { state: true }, problem: { attribute: false } };
+  declare templates: readonly TemplateCard[];
+  declare shelf: readonly ShelfCard[];
+  /** A book that could not be opened: why. */
+  declare problem: string;
+  /** The template being filled in. */
+  declare picked: TemplateCard | undefined;
+
+  constructor() {
+    super();
+    this.templates = [];
+    this.shelf = [];
+    this.problem = '';
+  }
+
+  override render(): TemplateResult {
+    return html`<div class="start">
+      <h1 class="title">What hangs over the bench, worked out in the open</h1>
+      <p class="prose">A plan for plant lights is a book: what the client says, two to five scenarios side by side, and behind every number the way it came about. Books stay in this browser and go nowhere else.</p>
+      ${this.problem ? html`<p class="trouble" role="alert">${this.problem}</p>` : nothing}
+      ${
+        this.shelf.length > 0
+          ? html`<section><h2 class="piece">Your books</h2><ul class="shelf">
+            ${this.shelf.map(
+              (card) => html`<li>
+                <button type="button" class="spine" @click=${() => this.say('open', { what: 'book', id: card.id })}><b>${card.title}</b><span>${card.client}</span><i>${card.saved}</i></button>
+                <button type="button" class="link" aria-label="Throw away ${card.title}" @click=${() => this.say('remove', { id: card.id, title: card.title })}>throw away</button>
+              </li>`,
+            )}
+          </ul></section>`
+          : nothing
+      }
+      <section><h2 class="piece">Look round first</h2>
+        <p class="prose">The demo is a finished plan: a school garden club with one bench of basil in a polytunnel, and three ways to light it. Change anything; it is a copy of your own.</p>
+        <div class="do"><button type="button" class="btn first" @click=${() => this.say('open', { what: 'demo' })}>Open the demo</button>
+        <button type="button" class="btn" @click=${() => this.say('open', { what: 'file' })}>Open a book file</button></div>
+      </section>
+      <section><h2 class="piece">Begin a plan for a client</h2>
+        ${this.templates.length === 0 ? html`<p class="prose">Fetching the templates …</p>` : nothing}
+        <ul class="shelf">${this.templates.map((card) => this.#template(card))}</ul>
+      </section>
+      <p><a href="LICENSE.txt">Licence</a>, <a href="notices.txt">notices</a></p>
+    </div>`;
+  }
+
+  #template(card: TemplateCard): TemplateResult {
+    const open = this.picked?.slug === card.slug;
+    return html`<li class="template">
+      <button type="button" class="spine" aria-expanded=${open} @click=${() => this.#pick(open ? undefined : card)}><b>${card.title}</b><span>${card.purpose}</span></button>
+      ${
+        open
+          ? html`<form class="begin" @submit=${(e: Event) => this.#begin(e, card)}>
+            <label>Client <input name="client" type="text" required autocomplete="off" /></label>
+            <label>Plan <input name="title" type="text" required autocomplete="off" .value=${card.title} /></label>
+            <button type="submit" class="btn first">Begin</button>
+          </form>`
+          : nothing
+      }
+    </li>`;
+  }
+
+  #pick(card: TemplateCard | undefined): void {
+    this.picked = card;
+    void this.updateComplete.then(() => this.querySelector<HTMLInputElement>('.begin input')?.focus());
+  }
+
+  #begin(event: Event, card: TemplateCard): void {
+    event.preventDefault();
+    const data = new FormData(event.target as HTMLFormElement);
+    this.say('open', {
+      what: 'template',
+      slug: card.slug,
+      title: String(data.get('title') ?? '').trim() || card.title,
+      client: String(data.get('client') ?? '').trim(),
+    });
+  }
+}
+customElements.define('ob-start', ObStart);

@@ -1,0 +1,248 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
+import type { At } from '../../book/address.ts';
+import { isOpen } from '../../book/allowed.ts';
+import type { Book } from '../../book/book.ts';
+import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
+import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../../book/said-by.ts';
+import type { Values } from '../../engine/types.ts';
+import { choicesOf, numberHints } from '../parts/choices.ts';
+import { Part, type Place, placeOfAt, samePlace } from '../parts/part.ts';
+
+/** Puts an answer, who said so, or both, into a cell as one change; gives why not, where it is refused. What is left out stays. */
+export type TakeAnswer = (
+  at: At,
+  typed: string | undefined,
+  said: { readonly teller: Teller; readonly how: string } | undefined,
+) => Promise<string | undefined>;
+
+const WORDS: Readonly<Record<Teller, string>> = { client: 'the client', measured: 'measured', default: 'default, agreed', ours: 'ours' };
+
+/** The brief, one question at a time. Enter keeps what is new and goes on, Shift Enter goes back, Escape puts the slip away. Nothing is agreed to by going on. */
+export class ObBriefSlip extends Part {
+  static override properties = {
+    book: { attribute: false },
+    values: { attribute: false },
+    tick: { attribute: false },
+    take: { attribute: false },
+    place: { state: true },
+    teller: { state: true },
+    wrong: { state: true },
+    cleared: { state: true },
+  };
+  declare book: Book;
+  declare values: Values;
+  declare tick: number;
+  declare take: TakeAnswer;
+  /** The question asked. */
+  declare place: Place | undefined;
+  /** Who is said to have said so; undefined while nobody has. */
+  declare teller: Teller | undefined;
+  declare wrong: string;
+  /** Of the answer that was emptied last: what it was. */
+  declare cleared: string;
+
+  /** The page that asks. */
+  #page: string | undefined;
+  #before = '';
+  #saidBefore = '';
+
+  constructor() {
+    super();
+    this.wrong = '';
+    this.cleared = '';
+  }
+
+  /** At a question, else at the first that is left. */
+  open(place?: Place): void {
+    const asking = this.book.pages.map((page) => ({ page, asked: questionsOn(this.book, page) })).filter(({ asked }) => asked.length > 0);
+    const isIt = (at: At): boolean => samePlace(place, placeOfAt(at));
+    const { page, asked = [] } = asking.find((one) => one.asked.some(isIt)) ?? asking[0] ?? {};
+    this.#page = page?.id;
+    const first = asked.find(isIt) ?? asked.find(isLeft) ?? asked[0];
+    if (!first) return;
+    this.cleared = '';
+    this.querySelector('dialog')?.showModal();
+    void this.#ask(first);
+  }
+
+  get #asked(): readonly At[] {
+    const page = this.book.pages.find((one) => one.id === this.#page);
+    return page ? questionsOn(this.book, page) : [];
+  }
+
+  async #ask(at: At): Promise<void> {
+    this.place = placeOfAt(at);
+    this.wrong = '';
+    const said = isLeft(at) ? undefined : saidBy(sourceOf(at));
+    this.teller = said?.teller;
+    this.#before = (at.cell?.typed ?? at.cell?.content ?? '').replace(/^'/, '');
+    this.#saidBefore = this.#saidText(said?.teller, said?.how ?? '');
+    await this.updateComplete;
+    const field = this.#field;
+    if (field) field.value = this.#before;
+    const how = this.querySelector<HTMLInputElement>('[name=how]');
+    if (how) how.value = said?.how ?? '';
+    field?.focus();
+    if (field instanceof HTMLInputElement) field.select();
+  }
+
+  #saidText(teller: Teller | undefined, how: string): string {
+    return teller ? sourceText(teller, how) : '';
+  }
+
+  get #field(): HTMLInputElement | HTMLSelectElement | null {
+    return this.querySelector('[name=answer]');
+  }
+
+  get #how(): string {
+    return this.querySelector<HTMLInputElement>('[name=how]')?.value.trim() ?? '';
+  }
+
+  /** A new answer over a default is taken to be the client's, until another is picked. */
+  #written(): void {
+    this.wrong = '';
+    if (this.teller === undefined || this.teller === 'default') this.teller = 'client';
+  }
+
+  #pick(teller: Teller): void {
+    const how = this.querySelector<HTMLInputElement>('[name=how]');
+    // How the one said it is not how the other did; a default keeps what it was taken from.
+    const at = this.#at;
+    const said = at && saidBy(sourceOf(at));
+    if (how) how.value = said?.teller === teller ? said.how.replace(/[,:]?\s*(as in the example, )?ask the client.*$/u, '') : '';
+    this.teller = teller;
+  }
+
+  get #at(): At | undefined {
+    return this.#asked.find((at) => samePlace(this.place, placeOfAt(at)));
+  }
+
+  /** Keeps what is new of this answer. False where it is refused. */
+  async #keep(): Promise<boolean> {
+    const at = this.#at;
+    const field = this.#field;
+    if (!at || !field) return true;
+    this.cleared = '';
+    const typed = field.value === this.#before ? undefined : field.value;
+    const said = this.teller && this.#saidText(this.teller, this.#how) !== this.#saidBefore ? { teller: this.teller, how: this.#how } : undefined;
+    if (typed === undefined && said === undefined) return true;
+    const emptied = typed?.trim() === '';
+    // A new answer goes together with who gave it, whether or not that is new as well; nobody gave none.
+    const whole = emptied ? undefined : typed !== undefined && this.teller ? { teller: this.teller, how: this.#how } : said;
+    const wrong = await this.take(at, typed, whole);
+    this.wrong = wrong ?? '';
+    if (wrong !== undefined) field.focus();
+    else if (emptied) this.cleared = `${titleOf(at)}: left unanswered; it was ${this.#before}. Undo brings it back.`;
+    return wrong === undefined;
+  }
+
+  /** A default that can be agreed to as it stands. What another client answered can not: this one must be asked. */
+  get #agreeable(): boolean {
+    const at = this.#at;
+    return at !== undefined && isLeft(at) && this.#before !== '' && this.teller === undefined && !mustBeAsked(at);
+  }
+
+  async #go(step: 1 | -1, agree = false): Promise<void> {
+    if (agree) this.#pick('default');
+    if (!(await this.#keep())) return;
+    const asked = this.#asked;
+    const next = asked[asked.findIndex((at) => samePlace(this.place, placeOfAt(at))) + step];
+    if (next) await this.#ask(next);
+    else if (step === 1) this.#putAway();
+  }
+
+  async #goToLeft(): Promise<void> {
+    if (!(await this.#keep())) return;
+    const asked = this.#asked;
+    const here = asked.findIndex((at) => samePlace(this.place, placeOfAt(at)));
+    const next = [...asked.slice(here + 1), ...asked.slice(0, here + 1)].find(isLeft);
+    if (next) await this.#ask(next);
+    else this.#putAway();
+  }
+
+  /** The question that was asked is the one chosen on the page. */
+  #leave(): void {
+    if (this.place) this.say('choose', { place: this.place, focus: true });
+  }
+
+  #putAway(notKept = ''): void {
+    this.querySelector('dialog')?.close();
+    const left = this.#asked.filter(isLeft).length;
+    const far = left === 0 ? 'All questions of the brief are answered.' : `${left} of ${this.#asked.length} questions left.`;
+    this.say('tell', { text: [notKept, this.cleared, far].filter(Boolean).join(' ') });
+  }
+
+  /** Whoever wants to go may: what is refused is not kept, and that is said. */
+  async #done(): Promise<void> {
+    const at = this.#at;
+    const written = this.#field?.value ?? '';
+    if (await this.#keep()) this.#putAway();
+    else if (at) this.#putAway(`${titleOf(at)} stays as it was; “${written}” was not kept.`);
+  }
+
+  #press(event: KeyboardEvent): void {
+    if (event.key !== 'Enter' || event.isComposing || event.target instanceof HTMLButtonElement) return;
+    event.preventDefault();
+    void this.#go(event.shiftKey ? -1 : 1, (event.ctrlKey || event.metaKey) && this.#agreeable);
+  }
+
+  override render(): TemplateResult {
+    const at = this.#at;
+    return html`<dialog class="slip-box brief-slip" aria-label="The brief, one question at a time" @close=${this.#leave}>
+      ${at && this.place ? keyed(`${this.place.table} ${this.place.row} ${this.place.column}`, this.#question(at)) : nothing}
+    </dialog>`;
+  }
+
+  #question(at: At): TemplateResult {
+    const asked = this.#asked;
+    const number = asked.findIndex((other) => samePlace(this.place, placeOfAt(other))) + 1;
+    const left = asked.filter(isLeft).length;
+    const next = number === asked.length ? 'done' : 'next';
+    const open = this.teller === undefined && isLeft(at);
+    const source = sourceOf(at);
+    const misfit =
+      this.#before !== '' &&
+      !isOpen(rangeOf(at) ?? {}) &&
+      choicesOf(this.book, this.values, at)?.includes(this.#before) === false &&
+      `${this.#before} does not go with the other answers: pick another.`;
+    const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`, misfit].filter(Boolean);
+    return html`<form class="begin" @keydown=${this.#press} @submit=${(event: Event) => event.preventDefault()}>
+      ${this.cleared ? html`<p class="cleared" role="status">${this.cleared}</p>` : nothing}
+      <p class="far" role="status">Question ${number} of ${asked.length}, ${left === 0 ? 'none' : left} left</p>
+      <progress max=${asked.length} value=${asked.length - left} aria-label="Answered"></progress>
+      <label class="q" for="brief-answer">${titleOf(at)}</label>
+      ${at.row.help || noteOf(at) ? html`<p class="why" id="brief-why">${at.row.help ?? noteOf(at)}</p>` : nothing}
+      ${this.#answer(at)}
+      <p class="hint" id="brief-says">${says.join(' ')}</p>
+      <p class="wrong" id="brief-wrong" role="alert">${this.wrong || nothing}</p>
+      <fieldset><legend>Who said so?</legend>
+        <div class="tellers">${TELLERS.map((teller) => html`<label><input type="radio" name="teller" value=${teller} .checked=${this.teller === teller} @change=${() => this.#pick(teller)} /> ${WORDS[teller]}</label>`)}</div>
+        <label class="manner">How, or where, if it helps <input name="how" type="text" autocomplete="off" /></label>
+      </fieldset>
+      <div class="do">
+        <button type="button" class="btn" ?disabled=${number === 1} @click=${() => void this.#go(-1)}>Back</button>
+        <button type="button" class="btn first" @click=${() => void this.#go(1)}>${open ? 'Leave it open' : 'Keep'}, and ${next}</button>
+        ${this.#agreeable ? html`<button type="button" class="btn" @click=${() => void this.#go(1, true)}>Agree to it, and ${next}</button>` : nothing}
+        <button type="button" class="btn" ?disabled=${left === 0} @click=${() => void this.#goToLeft()}>Next one left</button>
+        <button type="button" class="btn" @click=${() => void this.#done()}>Done for now</button>
+        <button type="button" class="btn for-touch" @click=${() => this.querySelector('dialog')?.close()}>Leave this one as it was</button>
+      </div>
+      <p class="keys"><span><kbd>Enter</kbd> ${open ? 'leaves it open' : 'keeps it'} and goes on</span> ${this.#agreeable ? html`<span><kbd>Ctrl Enter</kbd> agrees to it</span> ` : nothing}<span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
+    </form>`;
+  }
+
+  #answer(at: At): TemplateResult {
+    const described = 'brief-why brief-says brief-wrong';
+    const choices = choicesOf(this.book, this.values, at);
+    if (!choices || isOpen(rangeOf(at) ?? {}))
+      return html`<input id="brief-answer" name="answer" type="text" list=${choices ? 'brief-choices' : nothing} autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" aria-describedby=${described} @input=${this.#written} />
+        ${choices ? html`<datalist id="brief-choices">${choices.map((choice) => html`<option value=${choice}></option>`)}</datalist>` : nothing}`;
+    // What stands there may be on the list no longer, or not be there at all.
+    const other = choices.includes(this.#before) ? [] : [this.#before];
+    return html`<select id="brief-answer" name="answer" aria-describedby=${described} @change=${this.#written}>
+      ${[...other, ...choices].map((choice) => html`<option value=${choice}>${choice || 'not answered yet'}</option>`)}
+    </select>`;
+  }
+}
+customElements.define('ob-brief-slip', ObBriefSlip);
