@@ -1,6 +1,7 @@
 /** Writing and moving about by keyboard alone, after the grid pattern of the ARIA Authoring Practices Guide. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { Session } from '../../src/session.ts';
 import { goTo, useBrowser } from './browser.ts';
 import { useDemo } from './demo.ts';
 
@@ -39,6 +40,28 @@ describe('a table', () => {
     expect(await input.count()).toBe(1);
     const active = await input.getAttribute('aria-activedescendant');
     expect(await page.locator(`[id="${active}"]`).getAttribute('aria-label')).toMatch(/^Fixture, A: /);
+  });
+
+  it('takes a change back by a key that is pressed before what was kept is drawn', async () => {
+    await cell('Mount height', 'B').click();
+    await page.keyboard.type('0.71');
+    await page.keyboard.press('Enter');
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.71 metres"]')).waitFor();
+    await cell('Mount height', 'B').click();
+    await page.keyboard.type('0.72');
+    await page.evaluate(() => {
+      const { session } = document.querySelector('ob-app') as unknown as { session: Session };
+      const stop = session.subscribe((news) => {
+        if (news.kind !== 'book') return;
+        stop();
+        document.activeElement?.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true, cancelable: true }));
+      });
+    });
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(() => (document.querySelector('ob-app') as unknown as { session: Session }).session.history.undone.length === 1, undefined, {
+      timeout: 10_000,
+    });
+    await cell('Mount height', 'B').and(page.locator('[aria-label*="0.71 metres"]')).waitFor();
   });
 
   it('takes what is typed over a given, goes down on Enter and right on Tab, and takes it back on undo', async () => {

@@ -42,16 +42,16 @@ test('the project imports what its map allows, and nothing in a circle', () => {
 describe('an import that the map does not allow is refused, and it is said by which file, of what, and what it may import', () => {
   test.each([
     ['src/book/find.ts', "import type { Scale } from '../pictures/scale.ts';", 'src/pictures/scale.ts', 'functions/nearest.ts'],
-    ['src/files/csv/csv.ts', "export { series } from '../pictures/series.ts';", 'src/pictures/series.ts', 'papaparse'],
+    ['src/files/csv/csv.ts', "export { series } from '../../pictures/series.ts';", 'src/pictures/series.ts', 'papaparse'],
     ['src/session.ts', "export type Map = import('./pictures/light-map.ts').Map;", 'src/pictures/light-map.ts', 'src/engine/types.ts'],
     ['src/pictures/scale.ts', "export type * from '../handover/sheet.ts';", 'src/handover/sheet.ts', 'd3-contour'],
     ['src/engine/engine.ts', "export const sheet = () => import('../handover/sheet.ts');", 'src/handover/sheet.ts', 'hyperformula'],
     ['src/shown.ts', "import { type createEngine } from './engine/engine.ts';", 'src/engine/engine.ts', 'functions/number-text.ts'],
-    ['src/ui/blocks/prose.ts', "import '../../functions/field/kernel.ts';", 'functions/field/kernel.ts', 'src/session.ts'],
-    ['src/book/names.ts', "import type { Staged } from '../files/csv-in.ts';", 'src/files/csv/staged.ts', 'valibot'],
+    ['src/ui/blocks/prose.ts', "import '../../../functions/field/kernel.ts';", 'functions/field/kernel.ts', 'src/session.ts'],
+    ['src/book/names.ts', "import type { Staged } from '../files/csv/staged.ts';", 'src/files/csv/staged.ts', 'valibot'],
     ['functions/units.ts', "import * as valibot from 'valibot';", 'valibot', 'functions/'],
     ['src/handover/sheet.ts', "import { LitElement } from 'lit';", 'lit', 'lit/html.js'],
-    ['src/engine/worker/worker.ts', "new Worker(new URL('../cli/batch/worker.ts', import.meta.url));", 'src/cli/batch/worker.ts', 'src/book/'],
+    ['src/engine/worker/worker.ts', "new Worker(new URL('../../cli/batch/worker.ts', import.meta.url));", 'src/cli/batch/worker.ts', 'src/book/'],
   ])('%s: %s', (file, text, imported, may) => {
     const line = readFileSync(join(copy, file), 'utf8').split('\n').length + 1;
     const refused = faultsWith(file, text).filter((fault) =>

@@ -278,8 +278,9 @@ export class ObApp extends Part implements Room {
 
   #press = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;
-    const field = event.target instanceof HTMLInputElement;
-    const writing = event.target instanceof HTMLTextAreaElement || (field && (event.target.closest('.over')?.classList.contains('writing') ?? true));
+    const field = event.target instanceof HTMLInputElement ? event.target : undefined;
+    // A table's own input is asked of the table: what is drawn may be behind what was pressed.
+    const writing = event.target instanceof HTMLTextAreaElement || (field !== undefined && (field.closest<ObTable>('ob-table')?.writing.isOpen ?? true));
     // Inside a field that is being written in, Ctrl Z and its like belong to the text.
     if (writing && /^[zy]$/i.test(event.key)) return;
     const found = commandFor(event, this.#desk);
