@@ -1,5 +1,3 @@
-/// <reference types="vite/types/importMeta.d.ts" />
-
 /** A browser of its own with a profile that outlives it: one can end a tab of it as the system does, or all of it at once, and start it again. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,9 +6,10 @@ import { type BrowserContext, type CDPSession, chromium, type Page } from 'playw
 import { afterAll, beforeAll } from 'vitest';
 import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
 import { serve } from '../../src/setup/serve.mjs';
+import { long } from '../cases.ts';
 
-/** How often each way of ending is tried: five times every day, fifty in the long run. */
-export const RUNS = Number(process.env.OVERBENCH_RUNS ?? (import.meta.env.MODE === 'long' ? 50 : 5));
+/** How often each way of ending is tried: three times every day, fifty in the long run. */
+export const RUNS = Number(process.env.OVERBENCH_RUNS ?? (long ? 50 : 3));
 
 interface Running {
   readonly context: BrowserContext;
