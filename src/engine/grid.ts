@@ -2,13 +2,15 @@
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
 import { isWanted } from '../book/look-up.ts';
-import { cellText, type Place, readReference, tableText } from './addresses.ts';
+import { cellText, columnText, type Place, readReference, tableText } from './addresses.ts';
 import type { Address } from './types.ts';
 
 interface Sheet {
   readonly table: Table;
   readonly rows: ReadonlyMap<string, number>;
   readonly columns: ReadonlyMap<string, number>;
+  /** What addresses of its columns begin with: `Scenarios!B`. */
+  readonly before: string[];
 }
 
 const numbered = (lines: readonly { readonly id: string }[]): ReadonlyMap<string, number> => new Map(lines.map((line, i) => [line.id, i]));
@@ -38,6 +40,7 @@ export class Grid {
         table,
         rows: old && old.table.rows === table.rows ? old.rows : numbered(table.rows),
         columns: old && old.table.columns === table.columns ? old.columns : numbered(table.columns),
+        before: old?.table.name === table.name ? old.before : [],
       };
     });
     this.byName = new Map(book.tables.map((table, i) => [table.name.toLowerCase(), i]));
@@ -90,8 +93,10 @@ export class Grid {
 
   /** A place as formulas say it: `Scenarios!B7`. */
   address(at: Place): Address {
-    const name = this.sheets[at.sheet]?.table.name;
-    return name === undefined ? cellText(at.col, at.row) : `${tableText(name)}!${cellText(at.col, at.row)}`;
+    const sheet = this.sheets[at.sheet];
+    if (!sheet) return cellText(at.col, at.row);
+    sheet.before[at.col] ??= `${tableText(sheet.table.name)}!${columnText(at.col)}`;
+    return `${sheet.before[at.col]}${at.row + 1}`;
   }
 
   /** The place that an address names, or undefined where there is none. A bare `B7` needs `table` to say whose. */

@@ -5,7 +5,7 @@
  * Why private parts: the tree of a formula is needed for its units and its working, and parsing its text again costs
  * 4 µs a formula where the tree is already there.
  */
-import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
+import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, type RawCellContent, SimpleRangeValue } from 'hyperformula';
 import type { Place } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { type Fault, pack, TOO_LARGE } from './errors.ts';
@@ -66,6 +66,7 @@ interface Insides {
   readonly _parser: { parse(text: string, at: Place): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
   readonly _exporter: { exportValue(value: unknown): CellValue; cellValueRounding(x: number): number };
   readonly _unparser: { unparse(ast: Ast, at: Place): string };
+  readonly _crudOperations: { readonly operations: { readonly changes: object } };
   readonly _lazilyTransformingAstService: unknown;
   readonly _dependencyGraph: { getCell(at: Place): { getFormula?(service: unknown): Ast | string } | undefined };
   readonly _evaluator: {
@@ -162,6 +163,26 @@ export class Hyper {
         return new CellError(ErrorType.VALUE, pack({ word: 'error', message: `This can not be worked out: ${why}.` }));
       }
     };
+  }
+
+  /**
+   * Takes in all tables, of which nothing was worked out yet, and works them out. The calculator's list of what has changed is not kept: it has a
+   * text for every cell, and here all of them have.
+   */
+  takeAll(tables: RawCellContent[][][]): void {
+    const list = Object.getPrototypeOf(this.insides._crudOperations.operations.changes) as { add(at: Place, change: unknown): void };
+    const { add } = list;
+    list.add = () => {};
+    try {
+      for (const [i, table] of tables.entries())
+        this.hf.setSheetContent(
+          i,
+          table.map((line) => [...line]),
+        );
+      this.hf.resumeEvaluation();
+    } finally {
+      list.add = add;
+    }
   }
 
   /** The last few are remembered: one formula is looked at for its bounds, its quantities and its value in turn. */

@@ -9,6 +9,7 @@ import { otherCurrency, unitIn } from '../../../functions/quantity-text.ts';
 import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../../functions/units.ts';
 import type { Place } from '../addresses.ts';
 import { BOUNDS } from '../bounds.ts';
+import { CellMap } from '../cell-map.ts';
 import { type Content, toCanonical } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
 import { joinArea } from './area.ts';
@@ -36,9 +37,9 @@ const areaKey = ({ start, end }: Area): number => keyOf(start) * CELLS_OF_A_TABL
 
 export class Quantities implements CellKinds {
   private readonly host: QuantityHost;
-  private readonly kinds = new Map<number, Kind>();
+  private readonly kinds = new CellMap<Kind>();
   private readonly areas = new Map<number, Kind>();
-  private readonly units = new Map<number, string>();
+  private readonly units = new CellMap<string>();
   /** Cells whose kind is being worked out: one that is met again lies on a circle, which is the calculator's to report. */
   private readonly open = new Set<number>();
 
@@ -56,12 +57,11 @@ export class Quantities implements CellKinds {
 
   /** The kind of a cell. A failure takes the place of whatever the calculator has there. */
   kindOf(at: Place): Kind {
-    const key = keyOf(at);
-    const known = this.kinds.get(key);
+    const known = this.kinds.get(at);
     if (known) return known;
-    if (this.open.has(key)) return any;
+    if (this.open.has(keyOf(at))) return any;
     this.workOut(at);
-    return this.kinds.get(key) ?? any;
+    return this.kinds.get(at) ?? any;
   }
 
   /** The joined kind of the cells of a range; texts count only where there is nothing else. */
@@ -93,25 +93,25 @@ export class Quantities implements CellKinds {
   private workOut(first: Place): void {
     const stack: Place[] = [first];
     for (let at = stack.at(-1); at; at = stack.at(-1)) {
-      const key = keyOf(at);
-      if (this.kinds.has(key)) {
+      if (this.kinds.has(at)) {
         stack.pop();
         continue;
       }
       const content = this.host.content(at);
       const ast = content.kind === 'formula' ? this.host.ast(at) : undefined;
       if (content.kind !== 'formula' || !ast) {
-        this.kinds.set(key, content.kind === 'formula' ? any : this.kindOfContent(at, content));
+        this.kinds.set(at, content.kind === 'formula' ? any : this.kindOfContent(at, content));
         stack.pop();
         continue;
       }
+      const key = keyOf(at);
       if (!this.open.has(key)) {
         this.open.add(key);
         const depth = stack.length;
         this.pushUnknown(ast, at, stack);
         if (stack.length > depth) continue;
       }
-      this.kinds.set(key, this.claimed(at, new Inference(this.host, this, at, content.formula, ast)));
+      this.kinds.set(at, this.claimed(at, new Inference(this.host, this, at, content.formula, ast)));
       this.open.delete(key);
       stack.pop();
     }
@@ -119,8 +119,7 @@ export class Quantities implements CellKinds {
 
   private pushUnknown(ast: Ast, at: Place, stack: Place[]): void {
     const push = (place: Place): void => {
-      const key = keyOf(place);
-      if (!this.kinds.has(key) && !this.open.has(key) && this.host.content(place).kind === 'formula') stack.push(place);
+      if (!this.kinds.has(place) && !this.open.has(keyOf(place)) && this.host.content(place).kind === 'formula') stack.push(place);
     };
     const walk = (part: Ast): void => {
       switch (part.type) {
@@ -164,8 +163,7 @@ export class Quantities implements CellKinds {
     const { start, end } = area;
     const grown = end.row > start.row && this.areas.has(areaKey({ start, end: { ...end, row: end.row - 1 } }));
     for (let row = grown ? end.row : start.row; row <= end.row; row++) {
-      const line = (start.sheet * BOUNDS.rows + row) * BOUNDS.columns;
-      for (let col = start.col; col <= end.col; col++) if (!this.kinds.has(line + col)) push({ sheet: start.sheet, row, col });
+      for (let col = start.col; col <= end.col; col++) push({ sheet: start.sheet, row, col });
     }
   }
 
@@ -254,18 +252,17 @@ export class Quantities implements CellKinds {
 
   /** The unit in which a cell is shown; an empty text for plain numbers and for what is no number. */
   shownUnitOf(first: Place): string {
-    const path: number[] = [];
+    const path: Place[] = [];
     let unitText: string | undefined;
     for (let at = first; unitText === undefined; ) {
-      const key = keyOf(at);
-      unitText = this.units.get(key) ?? this.ownSymbol(at);
+      unitText = this.units.get(at) ?? this.ownSymbol(at);
       if (unitText !== undefined) break;
-      path.push(key);
+      path.push(at);
       const next = path.length > BOUNDS.formulas ? '' : this.lender(at);
       if (typeof next === 'string') unitText = next;
       else at = next;
     }
-    for (const key of path) this.units.set(key, unitText);
+    for (const at of path) this.units.set(at, unitText);
     return unitText;
   }
 
@@ -314,9 +311,9 @@ export class Quantities implements CellKinds {
     const before = new Map<number, Kind>();
     for (const at of places) {
       const key = keyOf(at);
-      const kind = this.kinds.get(key);
+      const kind = this.kinds.get(at);
       if (kind) before.set(key, kind);
-      this.kinds.delete(key);
+      this.kinds.delete(at);
     }
     return before;
   }
@@ -324,8 +321,8 @@ export class Quantities implements CellKinds {
   private forgetUnit(at: Place, into: Map<number, string>): void {
     const key = keyOf(at);
     // A cell with a unit set is not in the map: what it was shown in is not known here, so it counts as changed.
-    if (!into.has(key)) into.set(key, this.units.get(key) ?? '\u0000');
-    this.units.delete(key);
+    if (!into.has(key)) into.set(key, this.units.get(at) ?? '\u0000');
+    this.units.delete(at);
   }
 
   /** All that follows from cells, through those that `passes` lets through. */

@@ -1,0 +1,59 @@
+/** The names that a book gives its cells, as the calculator has them. */
+import type { Book } from '../book/book.ts';
+import { readReference, type Span, tableText } from './addresses.ts';
+import type { Grid } from './grid.ts';
+import type { Hyper } from './hyper.ts';
+
+export class Names {
+  readonly #grid: Grid;
+  /** As the book writes them, by their capitals. */
+  #known: ReadonlyMap<string, string> = new Map();
+
+  constructor(grid: Grid) {
+    this.#grid = grid;
+  }
+
+  /** For a calculator that has none. */
+  forget(): void {
+    this.#known = new Map();
+  }
+
+  /** Names all cells of a book anew. */
+  give(hyper: Hyper, book: Book): void {
+    for (const name of this.#known.values()) hyper.hf.removeNamedExpression(name);
+    const known = new Map<string, string>();
+    for (const [name, target] of Object.entries(book.names)) {
+      const written = readReference(target);
+      const sheet = written?.table === undefined ? undefined : this.#grid.sheet(written.table);
+      const table = sheet === undefined ? undefined : book.tables[sheet];
+      if (!written || !table) continue;
+      const absolute = target
+        .slice(target.lastIndexOf('!') + 1)
+        .replaceAll('$', '')
+        .replaceAll(/([A-Za-z]+)(\d+)/g, '$$$1$$$2');
+      try {
+        hyper.hf.addNamedExpression(name, `=${tableText(table.name)}!${absolute}`);
+        known.set(name.toUpperCase(), name);
+      } catch {
+        // A name that the calculator will not have is no name: formulas that use it say so.
+      }
+    }
+    this.#known = known;
+  }
+
+  has(name: string): boolean {
+    return this.#known.has(name.toUpperCase());
+  }
+
+  all(): Iterable<string> {
+    return this.#known.values();
+  }
+
+  /** The cells that a name stands for, however its letters are written. */
+  span(asWritten: string): Span | undefined {
+    const name = this.#known.get(asWritten.toUpperCase());
+    const written = name === undefined ? undefined : readReference(this.#grid.book?.names[name] ?? '');
+    const sheet = written?.table === undefined ? undefined : this.#grid.sheet(written.table);
+    return written && sheet !== undefined ? { start: { sheet, ...written.start }, end: { sheet, ...written.end } } : undefined;
+  }
+}
