@@ -8,7 +8,6 @@ import { MAINTENANCE_FACTOR } from './ageing/maintenance-factor.ts';
 // Beam and footprint
 import { BAR_PPFD } from './beam/bar-ppfd.ts';
 import { BEAM_ANGLE } from './beam/beam-angle.ts';
-import { BEAM_EXPONENT } from './beam/beam-exponent.ts';
 import { FALLOFF_POWER } from './beam/falloff-power.ts';
 import { FALLOFF_RATIO } from './beam/falloff-ratio.ts';
 import { FOOTPRINT_HEIGHT } from './beam/footprint-height.ts';
@@ -64,24 +63,27 @@ import { DLI_SCHEDULE } from './day/dli-schedule.ts';
 import { HOURS_FOR_DLI } from './day/hours-for-dli.ts';
 import { PPFD_FOR_DLI } from './day/ppfd-for-dli.ts';
 import type { FunctionRecord } from './define.ts';
+import {
+  BEAM_EXPONENT,
+  BENCH_HIGH,
+  BENCH_LOW,
+  BENCH_LOW_TO_HIGH,
+  BENCH_MEAN,
+  BENCH_PPFD,
+  BENCH_SHARE_LIT,
+  BENCH_SPREAD,
+  BENCH_UNIFORMITY,
+  BENCH_UNIFORMITY_INSIDE,
+  LANDING_SHARE,
+  LAYOUT,
+  LAYOUT_AT,
+  LAYOUT_COUNT,
+  LAYOUT_JOIN,
+  LAYOUT_PPF,
+  NEIGHBOUR_SPILL,
+  SPREAD_BEST,
+} from './field/index.ts';
 // The field over a bench
-import { BENCH_HIGH } from './field/bench-high.ts';
-import { BENCH_LOW } from './field/bench-low.ts';
-import { BENCH_LOW_TO_HIGH } from './field/bench-low-to-high.ts';
-import { BENCH_MEAN } from './field/bench-mean.ts';
-import { BENCH_PPFD } from './field/bench-ppfd.ts';
-import { BENCH_SHARE_LIT } from './field/bench-share-lit.ts';
-import { BENCH_SPREAD } from './field/bench-spread.ts';
-import { BENCH_UNIFORMITY } from './field/bench-uniformity.ts';
-import { BENCH_UNIFORMITY_INSIDE } from './field/bench-uniformity-inside.ts';
-import { LANDING_SHARE } from './field/landing-share.ts';
-import { LAYOUT_AT } from './field/layout-at.ts';
-import { LAYOUT_COUNT } from './field/layout-count.ts';
-import { LAYOUT } from './field/layout-function.ts';
-import { LAYOUT_JOIN } from './field/layout-join.ts';
-import { LAYOUT_PPF } from './field/layout-ppf.ts';
-import { NEIGHBOUR_SPILL } from './field/neighbour-spill.ts';
-import { SPREAD_BEST } from './field/spread-best.ts';
 // Heat
 import { AIR_FLOW } from './heat/air-flow.ts';
 import { COOL_WATTS } from './heat/cool-watts.ts';

@@ -1,9 +1,6 @@
 import { calc, define } from '../define.ts';
-import { BEAM, HEIGHT, PPF } from '../field/field-params.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { BEAM, beamExponent, facePpfd, HEIGHT, NEAR_DIODES, PPF } from '../field/index.ts';
 import { ACROSS, ALONG, LONG, WIDE } from './beam-params.ts';
-import { facePpfd } from './face-ppfd.ts';
-import { NEAR_DIODES } from './near-diodes.ts';
 
 /** PPFD from one face: a rectangle, a line or a point by its size. */
 export const BAR_PPFD = define({

@@ -1,6 +1,5 @@
-/** Parameters that the functions of one fixture share; the field's are in ../field/field-params.ts. */
-import { FACE_LENGTH, FACE_WIDTH } from '../field/field-params.ts';
-import { LIMITS } from '../field/limits.ts';
+/** Parameters that the functions of one fixture share; the field’s are in functions/field. */
+import { FACE_LENGTH, FACE_WIDTH, LIMITS } from '../field/index.ts';
 
 /** A beam for closed forms, which hold for any; sums over faces keep to the field's 10° to 170°. */
 export const ANY_BEAM = {

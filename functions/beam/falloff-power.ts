@@ -1,8 +1,6 @@
 import { calc, define } from '../define.ts';
-import { BEAM, HEIGHT } from '../field/field-params.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { BEAM, beamExponent, facePpfd, HEIGHT } from '../field/index.ts';
 import { LONG, WIDE } from './beam-params.ts';
-import { facePpfd } from './face-ppfd.ts';
 
 /** A side of less than this share of the height is none: the power changes by its square. */
 const POINT = 1e-6;

@@ -1,8 +1,6 @@
 import { calc, define } from '../define.ts';
-import { BEAM, HEIGHT } from '../field/field-params.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { BEAM, beamExponent, facePpfd, HEIGHT } from '../field/index.ts';
 import { LONG, WIDE } from './beam-params.ts';
-import { facePpfd } from './face-ppfd.ts';
 
 /** What is left under the centre of one face after a move from one height to another. */
 export const FALLOFF_RATIO = define({

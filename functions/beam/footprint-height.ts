@@ -1,6 +1,5 @@
 import { calc, define } from '../define.ts';
-import { LIMITS } from '../field/limits.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { beamExponent, LIMITS } from '../field/index.ts';
 import { ANY_BEAM } from './beam-params.ts';
 import { shareAtEdge } from './footprint-width.ts';
 

@@ -1,6 +1,5 @@
 import { calc, define } from '../define.ts';
-import { PPF } from '../field/field-params.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { beamExponent, PPF } from '../field/index.ts';
 import { ANY_BEAM } from './beam-params.ts';
 
 /** Photons a second and steradian straight ahead. */

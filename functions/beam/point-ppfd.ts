@@ -1,9 +1,6 @@
 import { calc, define } from '../define.ts';
-import { HEIGHT, PPF } from '../field/field-params.ts';
-import { LIMITS } from '../field/limits.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { beamExponent, facePpfd, HEIGHT, LIMITS, PPF } from '../field/index.ts';
 import { ANY_BEAM } from './beam-params.ts';
-import { facePpfd } from './face-ppfd.ts';
 
 /** PPFD from a point source. */
 export const POINT_PPFD = define({

@@ -1,8 +1,6 @@
 import { calc, define } from '../define.ts';
-import { BEAM, HEIGHT } from '../field/field-params.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { BEAM, beamExponent, facePpfd, HEIGHT } from '../field/index.ts';
 import { ACROSS, ALONG, LONG, WIDE } from './beam-params.ts';
-import { facePpfd } from './face-ppfd.ts';
 
 /** Too far aside a reading says nothing of the output: below this share of the centre's PPFD it is refused to be a guess. */
 const LEAST_SHARE = 1e-6;

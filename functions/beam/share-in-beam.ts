@@ -1,5 +1,5 @@
 import { calc, define } from '../define.ts';
-import { beamExponent } from './beam-exponent.ts';
+import { beamExponent } from '../field/index.ts';
 import { ANY_BEAM } from './beam-params.ts';
 
 /** Photons inside the cone of the beam angle over all photons. */

@@ -1,5 +1,5 @@
 import { define } from '../define.ts';
-import { BEAM, HEIGHT } from '../field/field-params.ts';
+import { BEAM, HEIGHT } from '../field/index.ts';
 import { LONG, SHARE, WIDE } from './beam-params.ts';
 import { usefulStrip } from './useful-strip.ts';
 

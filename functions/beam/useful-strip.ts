@@ -1,11 +1,9 @@
 /** How far from the centre PPFD under one face keeps a share of the centre's: the heart of USEFUL.WIDTH and USEFUL.LENGTH. */
 import { say } from '../check-args.ts';
 import { calc, type Refusal, refuse, type Show } from '../define.ts';
-import { LIMITS } from '../field/limits.ts';
+import { beamExponent, facePpfd, LIMITS } from '../field/index.ts';
 import { quantity } from '../formula-words.ts';
 import { rootBetween } from '../numeric/root.ts';
-import { beamExponent } from './beam-exponent.ts';
-import { facePpfd } from './face-ppfd.ts';
 
 /** Output and centre drop out of the share; any output serves. */
 const PPF = 100;

@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
-import { PPF } from '../field/field-params.ts';
+import { PPF } from '../field/index.ts';
 
 const SHARE = { unit: '1', above: 0, atMost: 1 } as const;
 /** A count that is whole but for rounding is that count: 7.0000000001 fixtures are 7. */

@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
-import { LIMITS } from '../field/limits.ts';
+import { LIMITS } from '../field/index.ts';
 import { ROW_GAP } from '../mount/rows-params.ts';
 import { ROUNDING } from './count-for-target.ts';
 

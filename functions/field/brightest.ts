@@ -6,8 +6,9 @@
  * E ≥ E(peak)·cos(√(2k)·δ/h): no peak is higher than the grid's best over that cosine. The search is left out where even that is below what is asked for.
  */
 import { type Crossing, crossings } from './crossings.ts';
-import { addProduct, cellCentres, crossingTables, crossingWeights } from './kernel.ts';
+import { cellCentres, crossingTables, crossingWeights } from './kernel.ts';
 import { faces, type Layout } from './layout.ts';
+import { addProduct } from './product.ts';
 
 export interface Brightest {
   readonly x: number;

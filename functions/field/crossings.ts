@@ -1,4 +1,4 @@
-import { beamExponent } from '../beam/beam-exponent.ts';
+import { beamExponent } from './beam-exponent.ts';
 import { centres, type Fixture, type Layout } from './layout.ts';
 
 /** Like faces at the crossings of two rows of centres: what the separable sum takes in one go. */

@@ -1,13 +1,13 @@
 /** The working that the functions of the field share: what one reader needs to rework a field's number by hand. */
 
-import { beamExponent } from '../beam/beam-exponent.ts';
-import { facePpfd } from '../beam/face-ppfd.ts';
-import { NEAR_DIODES } from '../beam/near-diodes.ts';
 import { say } from '../check-args.ts';
 import { calc, type Show } from '../define.ts';
+import { beamExponent } from './beam-exponent.ts';
+import { facePpfd } from './face-ppfd.ts';
 import { type FixtureShare, fixtureShares } from './fixture-shares.ts';
 import { imageCount } from './images.ts';
 import type { Layout } from './layout.ts';
+import { NEAR_DIODES } from './near-diodes.ts';
 import { pointOf, type SampleField } from './sample-field.ts';
 
 const at = (x: number, y: number): string => `(${say(x)}, ${say(y)}) m`;

@@ -1,7 +1,8 @@
 /** What each fixture gives to one point: the terms of the sum that the working shows. Same Gaussians as the grid's, so they add up to its value. */
 import { crossings } from './crossings.ts';
-import { addProduct, crossingTables, crossingWeights } from './kernel.ts';
+import { crossingTables, crossingWeights } from './kernel.ts';
 import { type Face, faces, type Layout } from './layout.ts';
+import { addProduct } from './product.ts';
 
 export interface FixtureShare {
   readonly face: Face;

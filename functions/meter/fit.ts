@@ -1,9 +1,6 @@
 /** Readings held against the field that a layout gives at the same cell centres. */
 import { type Cells, isRefusal, type Refusal, refuse } from '../define.ts';
-import { benchField } from '../field/kernel.ts';
-import type { Layout } from '../field/layout.ts';
-import { parseLayout } from '../field/layout-text.ts';
-import { named } from '../field/named.ts';
+import { benchField, type Layout, named, parseLayout } from '../field/index.ts';
 import { darkFault, READINGS, type Readings, readingsOf } from './readings.ts';
 
 export const PPFD_READINGS = { ...READINGS, unit: 'µmol/m²/s', atLeast: 0, atMost: 1e6 } as const;

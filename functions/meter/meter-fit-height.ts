@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { type Cells, define, isRefusal, refuse } from '../define.ts';
-import { HEIGHT, LAYOUT_TEXT } from '../field/field-params.ts';
+import { HEIGHT, LAYOUT_TEXT } from '../field/index.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { brent } from '../numeric/root.ts';
 import { fitAt, measured, noModel, PPFD_READINGS } from './fit.ts';

@@ -1,5 +1,5 @@
 import { calc, define, isRefusal } from '../define.ts';
-import { HEIGHT, LAYOUT_TEXT } from '../field/field-params.ts';
+import { HEIGHT, LAYOUT_TEXT } from '../field/index.ts';
 import { fitAt, measured, noModel, PPFD_READINGS } from './fit.ts';
 import { pointLabel } from './readings.ts';
 

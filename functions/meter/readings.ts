@@ -1,7 +1,7 @@
 /** A grid of meter readings: columns along x, rows along y, the first row nearest the origin. A blank is a point not read, never a zero. */
 import { say } from '../check-args.ts';
 import { type Cells, type Refusal, refuse } from '../define.ts';
-import { LIMITS } from '../field/limits.ts';
+import { LIMITS } from '../field/index.ts';
 
 /** With more of the points missing, the mean and the low say more of what was left out. */
 const MOST_BLANK = 0.2;

@@ -1,5 +1,5 @@
 import { calc, define, refuse } from '../define.ts';
-import { LIMITS } from '../field/limits.ts';
+import { LIMITS } from '../field/index.ts';
 import { GROWTH_RATE } from './growth-lift.ts';
 
 const HEIGHT = { unit: 'm', above: 0, atMost: LIMITS.heightMost } as const;

@@ -5,7 +5,7 @@
  * under rows a gap apart is q/gap. Midway between rows the sum over them of e^(−τy²) is a theta function, taken as it stands or, where
  * it would converge slowly, turned round by Poisson's summation formula: √(π/τ)/gap·Σ (−1)ⁿ e^(−π²n²/(τ gap²)).
  */
-import { ruleFor, termsFor, weightsAt } from '../field/gaussian-terms.ts';
+import { ruleFor, termsFor, weightsAt } from '../field/index.ts';
 import { lnGamma } from '../numeric/gamma.ts';
 import { rootBetween } from '../numeric/root.ts';
 

@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
-import { HEIGHT } from '../field/field-params.ts';
+import { HEIGHT } from '../field/index.ts';
 
 /** What a small error in height does to the light. */
 export const HEIGHT_ERROR = define({

@@ -1,13 +1,6 @@
 import { say, sayMost } from '../check-args.ts';
 import { define, isRefusal, refuse } from '../define.ts';
-import { brightestByHeight } from '../field/brightest.ts';
-import { crossings } from '../field/crossings.ts';
-import { LAYOUT_TEXT, NX, NY } from '../field/field-params.ts';
-import { showModel, showPoint } from '../field/field-steps.ts';
-import { defaultGrid } from '../field/layout.ts';
-import { parseLayout } from '../field/layout-text.ts';
-import { LIMITS } from '../field/limits.ts';
-import { named } from '../field/named.ts';
+import { brightestByHeight, crossings, defaultGrid, LAYOUT_TEXT, LIMITS, NX, NY, named, parseLayout, showModel, showPoint } from '../field/index.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { crossingsDownward } from './highest-crossing.ts';
 

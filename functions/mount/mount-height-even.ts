@@ -1,8 +1,6 @@
-import { beamExponent } from '../beam/beam-exponent.ts';
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
-import { BEAM } from '../field/field-params.ts';
-import { LIMITS } from '../field/limits.ts';
+import { BEAM, beamExponent, LIMITS } from '../field/index.ts';
 import { quantity } from '../formula-words.ts';
 import { endlessRows, gapOverHeight, lowToMean } from './endless-rows.ts';
 import { LOW_TO_MEAN, ROW_GAP } from './rows-params.ts';

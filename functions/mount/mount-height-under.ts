@@ -1,10 +1,6 @@
-import { beamExponent } from '../beam/beam-exponent.ts';
-import { facePpfd, type OneFace } from '../beam/face-ppfd.ts';
-import { NEAR_DIODES } from '../beam/near-diodes.ts';
 import { say, sayMost } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
-import { BEAM, FACE_LENGTH, FACE_WIDTH, PPF } from '../field/field-params.ts';
-import { LIMITS } from '../field/limits.ts';
+import { BEAM, beamExponent, FACE_LENGTH, FACE_WIDTH, facePpfd, LIMITS, NEAR_DIODES, type OneFace, PPF } from '../field/index.ts';
 import { quantity } from '../formula-words.ts';
 import { brent } from '../numeric/root.ts';
 

@@ -1,12 +1,6 @@
 import { say, sayMost } from '../check-args.ts';
 import { define, isRefusal, type Refusal, refuse } from '../define.ts';
-import { HEIGHT, LAYOUT_TEXT } from '../field/field-params.ts';
-import { showHigh, showLow, showMean } from '../field/field-steps.ts';
-import { defaultGrid } from '../field/layout.ts';
-import { parseLayout } from '../field/layout-text.ts';
-import { meanByHeight } from '../field/mean-by-height.ts';
-import { named } from '../field/named.ts';
-import { sampleField } from '../field/sample-field.ts';
+import { defaultGrid, HEIGHT, LAYOUT_TEXT, meanByHeight, named, parseLayout, sampleField, showHigh, showLow, showMean } from '../field/index.ts';
 import { quantity, quoted } from '../formula-words.ts';
 import { type Crossings, crossingsDownward } from './highest-crossing.ts';
 

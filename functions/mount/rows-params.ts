@@ -1,4 +1,4 @@
-import { LIMITS } from '../field/limits.ts';
+import { LIMITS } from '../field/index.ts';
 
 export const LOW_TO_MEAN = {
   name: 'low to mean',

@@ -1,8 +1,6 @@
 /** The field over a bench for a picture. */
 import { isRefusal } from '../../functions/define.ts';
-import { benchField, faces } from '../../functions/field/kernel.ts';
-import { parseLayout } from '../../functions/field/layout-text.ts';
-import { LIMITS } from '../../functions/field/limits.ts';
+import { benchField, faces, LIMITS, parseLayout } from '../../functions/field/index.ts';
 import type { PictureField } from './types.ts';
 
 /** Points of one picture at most. */

@@ -2,8 +2,9 @@
 import { axisTable } from '../../functions/field/axis-table.ts';
 import { axisFactor } from '../../functions/field/face-means.ts';
 import { ruleFor, termsFor, weightsAt } from '../../functions/field/gaussian-terms.ts';
-import { addProduct, cellCentres } from '../../functions/field/kernel.ts';
+import { cellCentres } from '../../functions/field/kernel.ts';
 import { centres } from '../../functions/field/layout.ts';
+import { addProduct } from '../../functions/field/product.ts';
 
 const [NX, NY] = [24, 12];
 const [LENGTH, WIDTH] = [3.6, 1.5];

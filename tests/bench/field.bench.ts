@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { beamExponent } from '../../functions/beam/beam-exponent.ts';
+import { beamExponent } from '../../functions/field/beam-exponent.ts';
 import { ruleFor } from '../../functions/field/gaussian-terms.ts';
 import { benchField, landingShare } from '../../functions/field/kernel.ts';
 import type { Layout, RegularGroup } from '../../functions/field/layout.ts';

@@ -3,7 +3,7 @@
  * same file into the page.
  */
 
-import { warmUp } from '../../../functions/field/warm-up.ts';
+import { warmUp } from '../../../functions/field/index.ts';
 import { IN_PAGE } from './in-page.ts';
 import { rehearsal } from './rehearsal.ts';
 import { type Request, serve } from './serve.ts';

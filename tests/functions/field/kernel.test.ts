@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { beamExponent } from '../../../functions/beam/beam-exponent.ts';
+import { beamExponent } from '../../../functions/field/beam-exponent.ts';
 import { benchField, landingShare, ppfdAt } from '../../../functions/field/kernel.ts';
 import { faces, type Layout } from '../../../functions/field/layout.ts';
 import { runs } from '../../cases.ts';

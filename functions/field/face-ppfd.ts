@@ -7,10 +7,10 @@
  * rectangle), as a sum over the four edges; line and point, integrated here from the same cosine law.
  */
 import { calc, type Show } from '../define.ts';
-import { axisTable } from '../field/axis-table.ts';
-import type { Crossing } from '../field/crossings.ts';
-import { ruleFor, termsFor } from '../field/gaussian-terms.ts';
-import { crossingWeights } from '../field/kernel.ts';
+import { axisTable } from './axis-table.ts';
+import type { Crossing } from './crossings.ts';
+import { ruleFor, termsFor } from './gaussian-terms.ts';
+import { crossingWeights } from './kernel.ts';
 
 export interface OneFace {
   readonly ppf: number;
