@@ -3,9 +3,8 @@ import { fromBase, unit } from '../functions/units.ts';
 import { addressOf, placeOf } from './book/look-up.ts';
 import { createEngine } from './engine/engine.ts';
 import type * as engine from './engine/types.ts';
-import { formatBook, parseBook } from './files/book/book-file.ts';
-import { formatTidy } from './files/csv/tidy.ts';
-import { formatWide } from './files/csv/wide.ts';
+import { formatBook, parseBook } from './files/book/index.ts';
+import { formatTidy, formatWide } from './files/csv/index.ts';
 import type * as offered from './overbench.d.ts';
 import { openSession, type Session } from './session.ts';
 

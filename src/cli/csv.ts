@@ -1,5 +1,4 @@
-import { formatTidy } from '../files/csv/tidy.ts';
-import { formatWide } from '../files/csv/wide.ts';
+import { formatTidy, formatWide } from '../files/csv/index.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
 import { spare } from './same-file.ts';

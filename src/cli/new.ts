@@ -4,7 +4,7 @@ import type { Book } from '../book/book.ts';
 import { wentSaid } from '../book/edition/said.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
 import { asExample } from '../book/said-by.ts';
-import { formatBook } from '../files/book/book-file.ts';
+import { formatBook } from '../files/book/index.ts';
 import type { Session } from '../session.ts';
 import { openText } from './open-book.ts';
 import { deliver } from './output.ts';

@@ -3,7 +3,7 @@ import type { Book } from '../book/book.ts';
 import { withLacks } from '../book/edition/lacks.ts';
 import { lacksSaid } from '../book/edition/said.ts';
 import { createEngine } from '../engine/engine.ts';
-import { parseBook } from '../files/book/book-file.ts';
+import { parseBook } from '../files/book/index.ts';
 import { openSession, type Session } from '../session.ts';
 import { laterEdition } from './templates.ts';
 import { Failure } from './wrong-use.ts';

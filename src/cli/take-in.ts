@@ -1,6 +1,6 @@
 import { takeIn } from '../book/commands/take-in.ts';
 import { isRefused, refused } from '../book/refused.ts';
-import { formatBook } from '../files/book/book-file.ts';
+import { formatBook } from '../files/book/index.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
 import { spare } from './same-file.ts';

@@ -1,7 +1,7 @@
 /// <reference types="vite/client" />
 import type { Book } from '../book/book.ts';
 import type { Edition } from '../book/edition/frame.ts';
-import { parseBook } from '../files/book/book-file.ts';
+import { parseBook } from '../files/book/index.ts';
 import { columns, left } from './columns.ts';
 import { print } from './output.ts';
 import type { Verb } from './verb.ts';

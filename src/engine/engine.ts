@@ -10,7 +10,7 @@ import { feeds } from './relations.ts';
 import { signatures } from './signatures.ts';
 import type { Engine, Reading } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
-import { Tracer } from './working/trace.ts';
+import { Tracer } from './working/index.ts';
 
 /** A worker passes `life` to show that it is at work; see serve.ts. */
 export function createEngine(life: Life = {}): Engine {

@@ -2,7 +2,7 @@
 import type { Place, Span } from './addresses.ts';
 import type { Grid } from './grid.ts';
 import type { Ast, Hyper } from './hyper.ts';
-import type { QuantityHost } from './quantities/host.ts';
+import type { QuantityHost } from './quantities/index.ts';
 import { type Related, readers } from './relations.ts';
 
 /** What is asked of a workbook for them. */

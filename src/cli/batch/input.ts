@@ -1,9 +1,7 @@
 /** The clients file as records, read as it comes: a file of any length in little memory. */
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
-import { type CsvRecord, findDelimiter, RecordReader } from '../../files/csv/records.ts';
-import { RecordSplitter } from '../../files/csv/split.ts';
-import { Decoder, findEncoding } from '../../files/csv/text.ts';
+import { type CsvRecord, Decoder, findDelimiter, findEncoding, RecordReader, RecordSplitter } from '../../files/csv/index.ts';
 import { Failure } from '../wrong-use.ts';
 
 export interface Input {

@@ -4,8 +4,7 @@ import { type At, placeIn } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
 import { addressOf, columnHeading, rowHeading, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
-import type { Field } from '../../files/csv/csv.ts';
-import { fieldOf } from '../../files/csv/values.ts';
+import { type Field, fieldOf } from '../../files/csv/index.ts';
 
 export type Form = 'tidy' | 'wide';
 

@@ -4,7 +4,7 @@ import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { wentSaid } from '../../book/edition/said.ts';
 import { addressOf, placeOf, standingOf, unitOf } from '../../book/look-up.ts';
-import { readHeading } from '../../files/csv/heading.ts';
+import { readHeading } from '../../files/csv/index.ts';
 import { amongThese, WrongUse } from '../wrong-use.ts';
 
 export type Target =

@@ -1,7 +1,6 @@
 /** Keeps the open book in this browser, with its history and where one was in it; says "saved" only when it is. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Recovered } from '../../files/store/recover.ts';
-import type { Miss, Opened, Store } from '../../files/store/storage.ts';
+import type { Miss, Opened, Recovered, Store } from '../../files/store/index.ts';
 import { clock } from '../parts/clock.ts';
 import type { Place } from '../parts/part.ts';
 import type { Found, Unopened, View } from './found.ts';
@@ -147,7 +146,7 @@ export class Keeping implements ReactiveController {
     const store = await this.open();
     if (!('open' in store)) return { problem: store.message };
     const opened = await store.open(id);
-    const { recover } = await import('../../files/store/recover.ts');
+    const { recover } = await import('../../files/store/index.ts');
     const { on, said } = await recover(store, id, opened.ok ? opened : undefined);
     const notice = [opened.ok ? opened.said : '', ...said].filter(Boolean).join(' ');
     if (opened.ok) return { ...found(opened, on), ...viewOf(id), ...(notice && { notice }) };
@@ -250,7 +249,7 @@ export class Keeping implements ReactiveController {
 
 async function fetchStore(): Promise<Store | Miss> {
   try {
-    const [{ openStore }] = await Promise.all([import('../../files/store/storage.ts'), import('../../files/store/recover.ts')]);
+    const { openStore } = await import('../../files/store/index.ts');
     const opened = await openStore();
     return opened.ok ? opened.store : opened;
   } catch {

@@ -3,7 +3,7 @@ import type { Book } from '../../book/book.ts';
 import { type History, NO_HISTORY } from '../../book/history.ts';
 import { asExample } from '../../book/said-by.ts';
 import type { Engine } from '../../engine/types.ts';
-import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../../files/book/book-file.ts';
+import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../../files/book/index.ts';
 import { openSession, type Session } from '../../session.ts';
 import { type Wishes, whenIdle } from '../parts/part.ts';
 import type { Found, Unopened } from './found.ts';
@@ -128,7 +128,7 @@ let spare: Promise<Engine> | undefined;
 
 /** Has an engine loaded and waiting, so that the first book opens the sooner. */
 export function warmUp(): Promise<Engine> {
-  spare ??= import('../../engine/worker/client.ts').then(({ createWorkerEngine }) => createWorkerEngine());
+  spare ??= import('../../engine/worker/index.ts').then(({ createWorkerEngine }) => createWorkerEngine());
   // What could not be had is asked for anew the next time.
   spare.catch(() => {
     spare = undefined;

@@ -4,7 +4,7 @@ import { takeIn } from '../../book/commands/take-in.ts';
 import type { Edition } from '../../book/edition/frame.ts';
 import { withLacks } from '../../book/edition/lacks.ts';
 import { type Answer, refused } from '../../book/refused.ts';
-import { parseBook } from '../../files/book/book-file.ts';
+import { parseBook } from '../../files/book/index.ts';
 
 const templates = import.meta.glob<string>('../../../templates/*.json', { eager: true, query: '?url', import: 'default' });
 const kept = import.meta.glob<string>('../../../templates/editions/*.json', { eager: true, query: '?url', import: 'default' });

@@ -4,9 +4,7 @@
  */
 import type { Book } from '../../book/book.ts';
 import type { History } from '../../book/history.ts';
-import { type Note, putBy } from '../../files/store/journal.ts';
-import { hold, letGo } from '../../files/store/lines.ts';
-import type { Entry, Miss, Store } from '../../files/store/storage.ts';
+import { type Entry, hold, letGo, type Miss, type Note, putBy, type Store } from '../../files/store/index.ts';
 import type { News, Session } from '../../session.ts';
 import { clock } from '../parts/clock.ts';
 

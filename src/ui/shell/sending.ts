@@ -1,10 +1,8 @@
 /** Files that go out: the book itself, and CSV for people and for other programs. */
 import type { Book } from '../../book/book.ts';
 import type { Values } from '../../engine/types.ts';
-import { formatBook } from '../../files/book/book-file.ts';
-import { formatNotPlaced, holdsNotPlaced } from '../../files/csv/kept.ts';
-import { formatTidy } from '../../files/csv/tidy.ts';
-import { formatWide } from '../../files/csv/wide.ts';
+import { formatBook } from '../../files/book/index.ts';
+import { formatNotPlaced, formatTidy, formatWide, holdsNotPlaced } from '../../files/csv/index.ts';
 import type { SentOut } from '../parts/command.ts';
 
 /** Hands the browser a file to save; gives its name. */

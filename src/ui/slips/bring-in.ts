@@ -6,14 +6,27 @@ import { tableNamed } from '../../book/address.ts';
 import type { Table } from '../../book/book.ts';
 import { columnHeading } from '../../book/look-up.ts';
 import { isRefused, type Refused, refused } from '../../book/refused.ts';
-import { readHeading } from '../../files/csv/heading.ts';
-import { reason } from '../../files/csv/kept.ts';
-import type { Mapping } from '../../files/csv/mapped.ts';
-import { DELIMITERS, type Delimiter } from '../../files/csv/records.ts';
-import { type Role, roleOf, unitOfColumn, withRole, withUnit } from '../../files/csv/roles.ts';
-import { type Plan, planCsv, type Staged, type StageOptions, stageCsv, type Watch } from '../../files/csv/staged.ts';
-import { suggestMapping } from '../../files/csv/suggest.ts';
-import { ENCODINGS, type Encoding } from '../../files/csv/text.ts';
+import {
+  DELIMITERS,
+  type Delimiter,
+  ENCODINGS,
+  type Encoding,
+  type Mapping,
+  type Plan,
+  planCsv,
+  type Role,
+  readHeading,
+  reason,
+  roleOf,
+  type Staged,
+  type StageOptions,
+  stageCsv,
+  suggestMapping,
+  unitOfColumn,
+  type Watch,
+  withRole,
+  withUnit,
+} from '../../files/csv/index.ts';
 import type { Session } from '../../session.ts';
 import { Part } from '../parts/part.ts';
 import '../styles/bring-in.css';

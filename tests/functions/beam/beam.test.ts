@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { beamAngle } from '../../../functions/beam/beam-angle.ts';
+import { isRefusal } from '../../../functions/define.ts';
 import { beamExponent } from '../../../functions/field/beam-exponent.ts';
 import { facePpfd, gaussianParts } from '../../../functions/field/face-ppfd.ts';
-import { isRefusal } from '../../../functions/define.ts';
 import { erfcUp } from '../../../functions/numeric/error-function.ts';
 import { lnGamma } from '../../../functions/numeric/gamma.ts';
 import { brent } from '../../../functions/numeric/root.ts';
