@@ -3,6 +3,7 @@ import { text } from 'node:stream/consumers';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+import type { Session } from '../../src/session.ts';
 
 /** How long an action may take, in ms, before it counts as one that never comes: a machine with much else to do is slow, not wrong. */
 const PATIENCE = 60_000;
@@ -80,17 +81,30 @@ export async function textOf(download: Download): Promise<string> {
   return text(await download.createReadStream());
 }
 
+export interface Judged {
+  /** The part of the page that is looked at. */
+  readonly within?: string;
+  /** Rules that are left out. */
+  readonly without?: readonly string[];
+  /** Rules that are asked alone. */
+  readonly only?: readonly string[];
+}
+
+/** What of the rules depends on colours: the look of the night differs from that of the day in nothing else. */
+export const OF_COLOURS = ['color-contrast', 'link-in-text-block'];
+
 /**
  * What axe finds amiss on the page, or within a part of it, each with where it begins. There are no frames, so axe may finish where it ran instead of
  * on a page of its own; and what it finds in order is not asked for. Both together take it a fifth of the time, for the same rules.
  */
-export async function violations(page: Page, within = 'html', without: string[] = []): Promise<readonly string[]> {
-  const found = await new AxeBuilder({ page })
+export async function violations(page: Page, { within = 'html', without = [], only }: Judged = {}): Promise<readonly string[]> {
+  // Axe is half a megabyte, put into the page twice each time: where it is there already, a word stands for it.
+  const there = await page.evaluate(() => 'axe' in window);
+  const axe = new AxeBuilder(there ? { page, axeSource: 'axe' } : { page })
     .setLegacyMode(true)
     .include(within)
-    .options({ resultTypes: ['violations'] })
-    .disableRules(without)
-    .analyze();
+    .options({ resultTypes: ['violations'] });
+  const found = await (only ? axe.withRules([...only]) : axe.disableRules([...without])).analyze();
   return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
 }
 
@@ -101,9 +115,25 @@ export async function openDemo(page: Page, wide = true): Promise<void> {
   await page.locator('ob-contents i', { hasText: /hold/ }).waitFor({ state: wide ? 'visible' : 'attached' });
 }
 
+/** To another page of the book; where the contents stand in a drawer, it is opened first. */
 export async function goTo(page: Page, title: string): Promise<void> {
+  const button = page.locator('.drawer-button');
+  if ((await button.isVisible()) && (await page.locator('.book.drawer').count()) === 0) await button.click();
   await page.locator('ob-contents').getByRole('button', { name: title, exact: false }).first().click();
   await page.getByRole('heading', { name: title, level: 2, exact: true }).waitFor();
+}
+
+/**
+ * Waits until all that was typed and changed is worked out and drawn. A value that is read once after an edit is read after this: until then the
+ * one of before may stand there, and be taken for what came of the edit.
+ */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const app = document.querySelector('ob-app') as HTMLElement & { readonly session: Session; readonly updateComplete: Promise<boolean> };
+    await app.session.settled();
+    await app.updateComplete;
+  });
+  await nextFrame(page);
 }
 
 /** Waits until what the page puts off to its next frame is done. */

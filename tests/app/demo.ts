@@ -1,11 +1,21 @@
-/** One visit to the demo for the tests of a describe: opening it takes longer than most of what is tested there. */
-import type { Page, ViewportSize } from 'playwright-core';
-import { afterAll, afterEach, beforeEach } from 'vitest';
+/** One visit to a book for the tests of a file: opening it takes longer than most of what is tested there. */
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { afterEach, beforeEach } from 'vitest';
 import { goTo, type Opened, openDemo } from './browser.ts';
 
 interface OpenApp extends HTMLElement {
   readonly session: { readonly history: { readonly done: readonly unknown[] }; undo(): unknown; settled(): Promise<void> };
+  readonly updateComplete: Promise<boolean>;
 }
+
+/** How the book is visited. Tests of one file that visit it alike do so one after another, on one page. */
+export interface Visit extends BrowserContextOptions {
+  /** Opens the book from where one begins; the demo unless said. Two ways of opening are two visits. */
+  readonly open?: (page: Page) => Promise<void>;
+}
+
+/** By touch on a narrow screen. */
+export const TOUCH = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
 
 /** What stands open over the page, or is being written. */
 const OPEN = 'dialog[open], .over.writing, .formula-here, ob-prose-writing textarea';
@@ -13,47 +23,79 @@ const OPEN = 'dialog[open], .over.writing, .formula-here, ob-prose-writing texta
 const ESCAPES = 6;
 const VIEWPORT = { width: 1440, height: 900 };
 
-/** Closes what is open and takes back every change. */
-async function takeBack(page: Page, viewport: ViewportSize): Promise<void> {
+const isNarrow = ({ viewport }: BrowserContextOptions): boolean => (viewport?.width ?? VIEWPORT.width) <= 640;
+
+/** Closes what is open, takes back every change, and leaves nothing chosen and nothing said. */
+async function takeBack(page: Page, options: BrowserContextOptions): Promise<void> {
+  await page.emulateMedia({ media: null, colorScheme: options.colorScheme ?? null });
+  await page.setViewportSize(options.viewport ?? VIEWPORT);
   for (let i = 0; i < ESCAPES && (await page.locator(OPEN).filter({ visible: true }).count()) > 0; i++) await page.keyboard.press('Escape');
   const left = await page.evaluate(async () => {
-    const { session } = document.querySelector('ob-app') as OpenApp;
+    const app = document.querySelector('ob-app') as OpenApp;
+    const { session } = app;
+    await session.settled();
     while (session.history.done.length > 0 && session.undo()) await session.settled();
+    document.querySelector<HTMLElement>('.shade')?.click();
+    document.querySelector<HTMLElement>('.grab[aria-expanded=true]')?.click();
+    Object.assign(app, { chosen: undefined, anchor: undefined, refusal: undefined, told: '' });
+    await app.updateComplete;
+    for (const scrolled of document.querySelectorAll('main, .scroll')) scrolled.scrollTo(0, 0);
     return session.history.done.length;
   });
   if (left > 0) throw new Error(`${left} changes can not be taken back.`);
-  await page.setViewportSize(viewport);
+}
+
+interface Kept {
+  readonly open: Visit['open'];
+  readonly options: string;
+  page: Page | undefined;
+}
+const kept = new WeakMap<Opened, Kept[]>();
+
+/** The one visit of this kind in the file. */
+function visitOf(browser: Opened, open: Visit['open'], how: BrowserContextOptions): Kept {
+  const all = kept.get(browser) ?? [];
+  kept.set(browser, all);
+  const options = JSON.stringify(how);
+  let found = all.find((one) => one.open === open && one.options === options);
+  if (!found) {
+    found = { open, options, page: undefined };
+    all.push(found);
+  }
+  return found;
 }
 
 /**
- * Each test finds the demo as it was opened, on the page with this title, and `use` is told where. A test that failed leaves nothing to the next
+ * Each test finds the book as it was opened, on the page with this title, and `use` is told where. A test that failed leaves nothing to the next
  * one, which begins anew.
  */
-export function useDemo(browser: Opened, title: string, use: (page: Page) => void): void {
-  let page: Page | undefined;
+export function useDemo(browser: Opened, title: string, use: (page: Page) => void, { open, ...how }: Visit = {}): void {
+  const options = { viewport: VIEWPORT, ...how };
+  const visit = visitOf(browser, open, options);
   const leave = async (): Promise<void> => {
-    await page?.context().close();
-    page = undefined;
+    await visit.page?.context().close();
+    visit.page = undefined;
   };
   beforeEach(async () => {
-    if (!page) {
-      page = await browser.stay({ viewport: VIEWPORT });
-      await openDemo(page);
+    if (!visit.page) {
+      visit.page = await browser.stay(options);
+      await (open ?? ((page: Page) => openDemo(page, !isNarrow(options))))(visit.page);
     }
+    const { page } = visit;
     await goTo(page, title);
     // The contents count the changes once nothing else is to be done.
     await page.locator('ob-contents li', { hasText: 'What changed' }).locator('i').waitFor({ state: 'detached' });
     use(page);
   });
   afterEach(async ({ task }) => {
+    const { page } = visit;
     if (!page) return;
     if (task.result?.state === 'fail') return leave();
     try {
-      await takeBack(page, VIEWPORT);
+      await takeBack(page, options);
     } catch (error) {
       await leave();
       throw error;
     }
   });
-  afterAll(leave);
 }

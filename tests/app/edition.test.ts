@@ -46,6 +46,6 @@ it('says above the scenarios which checks a book lacks, in its verdicts too, and
   expect(its).toBe(shape);
   expect(other).not.toBe(shape);
   await expect.poll(() => page.locator('ob-contents li.here').textContent()).toContain('1 holds, assumed');
-  expect(await violations(page, '.lacks')).toEqual([]);
+  expect(await violations(page, { within: '.lacks' })).toEqual([]);
   expect(browser.complaints).toEqual([]);
 }, 60_000);

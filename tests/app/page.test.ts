@@ -2,29 +2,37 @@
 import { readdir, readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { goTo, OF_COLOURS, openDemo, useBrowser, violations } from './browser.ts';
+import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
 describe('the page', () => {
   // Every page of the demo as it stands is judged by the gallery.
-  it.each(['light', 'dark'] as const)('has no violation that axe can find, and breaks its own policy nowhere (%s)', async (colorScheme) => {
-    page = await browser.visit({ viewport: { width: 1440, height: 900 }, colorScheme });
+  it('has no violation that axe can find in the looks of day and night, and breaks its own policy nowhere', async () => {
+    page = await browser.visit();
+    /** In the night all is the same but colours. */
+    const judge = async (state: string): Promise<void> => {
+      await page.emulateMedia({ colorScheme: 'light' });
+      expect(await violations(page), state).toEqual([]);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      expect(await violations(page, { only: OF_COLOURS }), `${state}, at night`).toEqual([]);
+    };
     await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
-    expect(await violations(page), 'where one begins').toEqual([]);
+    await judge('where one begins');
     await openDemo(page);
     await goTo(page, 'Scenarios');
     await page.locator('td[aria-label^="Fixture, B:"]').click();
     await page.keyboard.press('F2');
     await page.getByRole('listbox').waitFor();
-    expect(await violations(page), 'while a cell is written').toEqual([]);
+    await judge('while a cell is written');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Control+k');
     await page.getByRole('dialog').waitFor();
-    expect(await violations(page), 'with the list of commands').toEqual([]);
+    await judge('with the list of commands');
     await page.keyboard.press('Escape');
-    expect(await violations(page), 'with a chosen cell').toEqual([]);
+    await judge('with a chosen cell');
     expect(browser.complaints).toEqual([]);
   });
 
@@ -37,21 +45,22 @@ describe('the page', () => {
     const found = await violations(page);
     expect(found.map((each) => each.replace(/:.*/s, '')).sort()).toEqual(['button-name', 'color-contrast', 'image-alt']);
   });
+});
+
+describe('the page of the scenarios', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
 
   it('finds a command by another word for it', async () => {
-    page = await browser.visit();
-    await openDemo(page);
     await page.keyboard.press('Control+k');
     await page.keyboard.type('history');
-    expect(await page.getByRole('dialog').getByRole('option').allTextContents()).toEqual(['What changed']);
+    await expect.poll(() => page.getByRole('dialog').getByRole('option').allTextContents()).toEqual(['What changed']);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'What changed', level: 2 }).waitFor();
   });
 
   it('draws the light map with the extremes that the table gives', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     const spoken = async (row: string): Promise<number> =>
       Number(/: (\d+)/.exec((await page.locator(`td[aria-label^="${row}, A:"]`).getAttribute('aria-label')) ?? '')?.[1]);
     await page.locator('td[aria-label^="Dimmest point, kept, A: "]').waitFor();
@@ -62,13 +71,10 @@ describe('the page', () => {
     expect(await map.locator('text', { hasText: /^low/ }).textContent()).toBe(`low ${low}`);
     expect(await map.locator('.fixture').count()).toBe(18);
     expect(await map.locator('path[fill^="var(--map"]').count()).toBeGreaterThan(2);
-    expect(await page.locator('ob-picture .mini').count()).toBe(2);
+    await expect.poll(() => page.locator('ob-picture .mini').count()).toBe(2);
   });
 
   it('does not scroll aside for the thread to the margin, and keeps the words of what is put away in sight', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     await page.locator('td[aria-label^="Mount height, C:"]').click();
     await page.getByRole('button', { name: 'Add a scenario' }).click();
     await page.locator('td[aria-label^="Mount height, D:"]').click();
@@ -84,9 +90,6 @@ describe('the page', () => {
   });
 
   it('prints the page without the tool round it', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('.cover').isVisible()).toBe(false);
     expect(await page.locator('ob-working').isVisible()).toBe(false);
@@ -104,7 +107,7 @@ describe('by touch, 390 px wide', () => {
     const folder = new URL('../../templates/', import.meta.url);
     const files = (await readdir(folder)).filter((name) => name.endsWith('.json'));
     const books = await Promise.all(files.map(async (name) => JSON.parse(await readFile(new URL(name, folder), 'utf8'))));
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    page = await browser.visit(TOUCH);
     await page.locator('.template').first().waitFor();
     const shown = await page.locator('.template').evaluateAll((items) =>
       items.map((item) => {
@@ -125,10 +128,19 @@ describe('by touch, 390 px wide', () => {
     expect(shown.length).toBeGreaterThan(1);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   });
+});
+
+describe('a book by touch, 390 px wide', () => {
+  useDemo(
+    browser,
+    'Brief',
+    (found) => {
+      page = found;
+    },
+    TOUCH,
+  );
 
   it('opens pages from the drawer, writes into a cell by tapping it twice, and raises the working from the foot', async () => {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
     await page.getByRole('button', { name: 'Contents' }).tap();
     await page
       .locator('ob-contents')
@@ -138,6 +150,7 @@ describe('by touch, 390 px wide', () => {
     const height = page.locator('td[aria-label^="Mount height, A:"]');
     await height.tap();
     await height.tap();
+    await page.locator('.over.writing').waitFor();
     await page.keyboard.type('0.5');
     await page.keyboard.press('Enter');
     await page.locator('td[aria-label^="Mount height, A: 0.50"]').waitFor();

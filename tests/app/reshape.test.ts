@@ -5,14 +5,15 @@
 import type { Locator, Page } from 'playwright-core';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { parseCsv } from '../../src/files/csv/csv.ts';
-import { goTo, openDemo, openFile, textOf, useBrowser } from './browser.ts';
-import { useDemo } from './demo.ts';
+import { goTo, openFile, settled, textOf, useBrowser } from './browser.ts';
+import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
 const cell = (row: string, column: string): Locator => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
 const spoken = async (row: string, column: string): Promise<string> => (await cell(row, column).getAttribute('aria-label')) ?? '';
+const told = (): Promise<string | null> => page.locator('.told').textContent();
 const chosen = async (): Promise<string> => (await page.locator('[role=gridcell].on').first().getAttribute('aria-label')) ?? '';
 
 /** Tab, as often as it takes. */
@@ -73,10 +74,12 @@ describe('a plan by keyboard alone', () => {
     await cell('Fixture', 'D').waitFor();
     await page.keyboard.press('Control+Home');
     await page.keyboard.press('End');
-    expect(await chosen()).toMatch(/^Fixture, D: .*same as A/);
+    await expect.poll(chosen).toMatch(/^Fixture, D: .*same as A/);
     await writeIn('Rail 90', 'Fixture, D: Rail 90, given, differs from A');
     await keyTo('Mount height, D', 'ArrowDown');
+    await settled(page);
     const height = await spoken('Mount height', 'D');
+    const higher = await spoken('Full mean PPFD', 'D');
     await writeIn('0.5', 'Mount height, D: 0.50 metres, given, differs from A');
 
     const verdict = (): Promise<string> =>
@@ -86,7 +89,10 @@ describe('a plan by keyboard alone', () => {
         .getAttribute('aria-label')
         .then((name) => name ?? '');
     await expect.poll(verdict).toMatch(/, D: (holds|look|fails)/);
+    await settled(page);
     const mean = await spoken('Full mean PPFD', 'D');
+    expect(mean).toMatch(/: [1-9]/);
+    expect(mean, 'what stands there is of the new height').not.toBe(higher);
 
     await page.keyboard.press('Control+z');
     await expect.poll(() => spoken('Mount height', 'D')).toBe(height);
@@ -154,12 +160,12 @@ describe('a block of cells', () => {
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('Delete');
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^2 cells cleared/);
+    await expect.poll(told).toMatch(/^2 cells cleared/);
     await page.keyboard.press('Control+z');
     await cell('Mount height', 'B').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
     await cell('Full mean PPFD', 'B').click();
     await page.keyboard.press('Delete');
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/worked out and locked/);
+    await expect.poll(told).toMatch(/worked out and locked/);
     await command('unlock', 'Unlock the worked cell');
     await page.keyboard.press('Delete');
     await cell('Full mean PPFD', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
@@ -169,25 +175,24 @@ describe('a block of cells', () => {
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Control+c');
-    expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('0.4 m\n100 %');
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toBe('0.4 m\n100 %');
     await cell('Mount height', 'C').click();
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
   });
 
   it('is cut and moved as one step, pasted again as a copy; worked cells are refused aloud', async () => {
-    const told = (): Promise<string | null> => page.locator('.told').textContent();
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Control+x');
     await expect.poll(told).toBe('Cut: 2 cells go to where you paste. Until then nothing changes.');
-    expect(await spoken('Mount height', 'B')).toMatch(/0\.40 metres.*, cut$/);
+    await expect.poll(() => spoken('Mount height', 'B')).toMatch(/0\.40 metres.*, cut$/);
     // The mark has a shape of its own at the corners, and goes with the cut: given up, or pasted.
     const marked = () => page.locator('td.cut').evaluateAll((cells) => cells.map((each) => getComputedStyle(each, '::after').borderStyle));
-    expect(await marked()).toEqual(['solid', 'solid']);
+    await expect.poll(marked).toEqual(['solid', 'solid']);
     await page.keyboard.press('Escape');
     await expect.poll(told).toBe('What was cut stays where it is.');
-    expect(await marked()).toEqual([]);
+    await expect.poll(marked).toEqual([]);
     await cell('Mount height', 'B').click();
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.press('Control+x');
@@ -196,8 +201,8 @@ describe('a block of cells', () => {
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
     await cell('Mount height', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
-    expect(await told()).toMatch(/^2 cells moved to Scenarios!C7:C8/);
-    expect(await marked()).toEqual([]);
+    await expect.poll(told).toMatch(/^2 cells moved to Scenarios!C7:C8/);
+    await expect.poll(marked).toEqual([]);
     await cell('Mount height', 'A').click();
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'A').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
@@ -263,14 +268,6 @@ describe('by touch, 390 px wide', () => {
   const drawer = async (): Promise<void> => page.getByRole('button', { name: 'Contents', exact: true }).tap();
   const inDrawer = (name: string): Locator => page.locator('.drawer-acts').getByRole('button', { name });
 
-  async function scenariosByTouch(): Promise<void> {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
-    await drawer();
-    await page.locator('ob-contents').getByRole('button', { name: 'Scenarios' }).tap();
-    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
-  }
-
   /** A given is opened by a second tap, written with the keyboard of the screen and kept by its button. */
   async function writeByTouch(at: Locator, text: string, name: string): Promise<void> {
     await at.tap();
@@ -282,51 +279,60 @@ describe('by touch, 390 px wide', () => {
     await page.locator(`td[aria-label^="${name}"]`).waitFor({ state: 'attached' });
   }
 
-  it('has the slip under a cell on the page, wherever the cell lies', async () => {
-    await scenariosByTouch();
-    for (const column of ['A', 'B', 'C']) {
-      await cell('Mount height', column).tap();
-      await cell('Mount height', column).tap();
-      const slip = page.locator('.under > .slip');
-      await slip.waitFor();
-      const box = await slip.boundingBox();
-      expect([column, (box?.x ?? -1) >= 0, (box?.x ?? 0) + (box?.width ?? 400) <= 390]).toEqual([column, true, true]);
-      await page.getByRole('button', { name: 'Leave', exact: true }).tap();
-    }
-  });
+  describe('in the demo', () => {
+    useDemo(
+      browser,
+      'Scenarios',
+      (found) => {
+        page = found;
+      },
+      TOUCH,
+    );
 
-  it('copies with formulas, moves what was cut, and says where the browser does not let it', async () => {
-    await scenariosByTouch();
-    const byHandle = async (row: string, column: string, what: string): Promise<void> => {
-      // A tap on the cell that is chosen would open it for writing.
-      await cell('Fixture', 'C').tap();
-      await cell(row, column).tap();
-      await page.getByRole('button', { name: `What can be done with the row ${row}` }).tap();
-      await page.getByRole('menuitem', { name: what }).tap();
-    };
-    await byHandle('Mount height', 'B', 'Copy what is chosen');
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/does not let this page put anything/);
+    it('has the slip under a cell on the page, wherever the cell lies', async () => {
+      for (const column of ['A', 'B', 'C']) {
+        await cell('Mount height', column).tap();
+        await cell('Mount height', column).tap();
+        const slip = page.locator('.under > .slip');
+        await slip.waitFor();
+        const box = await slip.boundingBox();
+        expect([column, (box?.x ?? -1) >= 0, (box?.x ?? 0) + (box?.width ?? 400) <= 390]).toEqual([column, true, true]);
+        await page.getByRole('button', { name: 'Leave', exact: true }).tap();
+      }
+    });
 
-    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-    await writeByTouch(cell('Mount height', 'A'), '=0.2 m+20 cm', 'Mount height, A: 0.40 metres');
-    await byHandle('Mount height', 'A', 'Copy what is chosen');
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Copied\./);
-    await byHandle('Mount height', 'B', 'Paste what was copied');
-    await expect.poll(() => spoken('Mount height', 'B')).toMatch(/: 0\.40 metres/);
-    // The formula came along, not its value alone.
-    await expect.poll(() => page.locator('.formula').textContent()).toMatch(/0\.2 m\s*\+\s*20 cm/);
+    it('copies with formulas, moves what was cut, and says where the browser does not let it', async () => {
+      const byHandle = async (row: string, column: string, what: string): Promise<void> => {
+        // A tap on the cell that is chosen would open it for writing.
+        await cell('Fixture', 'C').tap();
+        await cell(row, column).tap();
+        await page.getByRole('button', { name: `What can be done with the row ${row}` }).tap();
+        await page.getByRole('menuitem', { name: what }).tap();
+      };
+      await byHandle('Mount height', 'B', 'Copy what is chosen');
+      await expect.poll(told).toMatch(/does not let this page put anything/);
 
-    const spread = await spoken('Spread along', 'A');
-    await byHandle('Spread along', 'A', 'Cut what is chosen');
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Cut: Spread along, A goes/);
-    expect(await spoken('Spread along', 'A')).toBe(`${spread}, cut`);
-    await byHandle('Spread across', 'A', 'Paste what was copied');
-    await expect.poll(() => spoken('Spread along', 'A')).toMatch(/not answered yet/);
-    expect((await spoken('Spread across', 'A')).split(': ')[1]).toBe(spread.split(': ')[1]);
+      await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+      await writeByTouch(cell('Mount height', 'A'), '=0.2 m+20 cm', 'Mount height, A: 0.40 metres');
+      await byHandle('Mount height', 'A', 'Copy what is chosen');
+      await expect.poll(told).toMatch(/^Copied\./);
+      await byHandle('Mount height', 'B', 'Paste what was copied');
+      await expect.poll(() => spoken('Mount height', 'B')).toMatch(/: 0\.40 metres/);
+      // The formula came along, not its value alone.
+      await expect.poll(() => page.locator('.formula').textContent()).toMatch(/0\.2 m\s*\+\s*20 cm/);
+
+      const spread = await spoken('Spread along', 'A');
+      await byHandle('Spread along', 'A', 'Cut what is chosen');
+      await expect.poll(told).toMatch(/^Cut: Spread along, A goes/);
+      await expect.poll(() => spoken('Spread along', 'A')).toBe(`${spread}, cut`);
+      await byHandle('Spread across', 'A', 'Paste what was copied');
+      await expect.poll(() => spoken('Spread along', 'A')).toMatch(/not answered yet/);
+      await expect.poll(async () => (await spoken('Spread across', 'A')).split(': ')[1]).toBe(spread.split(': ')[1]);
+    });
   });
 
   it('is begun, given its brief, a scenario and a verdict, undone and redone, given a row, and sent out', async () => {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    page = await browser.visit(TOUCH);
     await page.getByRole('button', { name: /^Trade bench/ }).tap();
     await page.getByLabel('Client').tap();
     await page.keyboard.type('The night school');
@@ -334,7 +340,11 @@ describe('by touch, 390 px wide', () => {
     await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
     await page.locator('ob-contents i', { hasText: /left/ }).first().waitFor({ state: 'attached' });
     await page.locator('[role=gridcell][aria-label^="Bench length"]').tap();
-    for (const answer of ['4 m', '2 m']) {
+    for (const [asked, answer] of [
+      ['Bench length', '4 m'],
+      ['Bench width', '2 m'],
+    ] as const) {
+      await page.locator('label.q', { hasText: asked }).waitFor();
       await page.locator('#brief-answer').tap();
       await page.keyboard.press('Control+a');
       await page.keyboard.type(answer);
@@ -349,22 +359,27 @@ describe('by touch, 390 px wide', () => {
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     await page.getByRole('button', { name: 'Add a scenario' }).tap();
     await cell('Fixture', 'D').waitFor({ state: 'attached' });
-    expect(await spoken('Fixture', 'D')).toMatch(/same as A/);
+    await expect.poll(() => spoken('Fixture', 'D')).toMatch(/same as A/);
     await cell('Fixture', 'D').tap();
     await cell('Fixture', 'D').tap();
     await page.getByRole('option', { name: 'Rail 90', exact: true }).tap();
     await page.locator('td[aria-label^="Fixture, D: Rail 90, given, differs from A"]').waitFor();
+    await settled(page);
     const height = await spoken('Mount height', 'D');
+    const higher = await spoken('Full mean PPFD', 'D');
     await writeByTouch(cell('Mount height', 'D'), '0.5', 'Mount height, D: 0.50 metres, given, differs from A');
 
     const verdict = async (): Promise<string> => (await page.locator('tr.strong td').last().getAttribute('aria-label')) ?? '';
     await expect.poll(verdict).toMatch(/, D: (holds|look|fails)/);
+    await settled(page);
     const mean = await spoken('Full mean PPFD', 'D');
+    expect(mean).toMatch(/: [1-9]/);
+    expect(mean, 'what stands there is of the new height').not.toBe(higher);
 
     await drawer();
     await inDrawer('Take the last change back').tap();
     await expect.poll(() => spoken('Mount height', 'D')).toBe(height);
-    expect(await page.locator('.told').textContent()).toMatch(/^Taken back: Mount height, D/);
+    await expect.poll(told).toMatch(/^Taken back: Mount height, D/);
     expect(await underNotice()).toEqual([]);
     await inDrawer('Take the last change back').tap();
     await expect.poll(() => spoken('Fixture', 'D')).toMatch(/same as A/);
@@ -389,7 +404,7 @@ describe('by touch, 390 px wide', () => {
     await handle.tap();
     await page.getByRole('menuitem', { name: 'Put a row above' }).tap();
     await expect.poll(place).toBe(before + 1);
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/put into Scenarios/);
+    await expect.poll(told).toMatch(/put into Scenarios/);
     expect(await underNotice()).toEqual([]);
     await expect.poll(() => spoken('Full mean PPFD', 'D')).toBe(mean);
 
