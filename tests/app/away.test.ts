@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { goTo, openDemo, useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -12,10 +13,11 @@ const saved = (tab = page) => tab.locator('.saved', { hasText: /^saved \d/ }).wa
 const height = () => page.locator('td[aria-label^="Mount height, B:"]');
 
 describe('the page closes while something is half written', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
+
   it('a cell is gone on with where it stood, and is neither kept nor lost unasked', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     await height().click();
     await page.keyboard.type('0.4');
     await page.locator('.saved', { hasText: 'saved' }).waitFor();
@@ -32,9 +34,6 @@ describe('the page closes while something is half written', () => {
   });
 
   it('a formula comes back in its editor, from the page where it stands', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     await height().click();
     await page.keyboard.type('=SUM(1 m, 2');
     await page.locator('.formula-here .cm-content').waitFor();
@@ -46,8 +45,7 @@ describe('the page closes while something is half written', () => {
   });
 
   it('a text is gone on with, an old one and a new one', async () => {
-    page = await browser.visit();
-    await openDemo(page);
+    await goTo(page, 'Brief');
     await page
       .getByRole('button', { name: /^Write:/ })
       .first()
@@ -56,7 +54,7 @@ describe('the page closes while something is half written', () => {
     await field.fill('Half a sentence');
     await page.reload();
     await told(/You were writing this when the page closed/);
-    expect(await field.inputValue()).toBe('Half a sentence');
+    await expect.poll(() => field.inputValue()).toBe('Half a sentence');
     await page.locator('ob-prose-writing').getByRole('button', { name: 'Leave it as it was' }).click();
     await field.waitFor({ state: 'detached' });
 
@@ -75,17 +73,21 @@ describe('the page closes while something is half written', () => {
   });
 });
 
-it('the word of another tab goes when that tab does', async () => {
-  page = await browser.visit();
-  await openDemo(page);
-  await saved();
-  const other = await page.context().newPage();
-  await other.goto(browser.address);
-  await other.locator('main .trouble', { hasText: 'open in another tab too' }).waitFor();
-  const word = page.locator('main .trouble', { hasText: 'open in another tab too' });
-  await word.waitFor();
-  await other.close({ runBeforeUnload: false });
-  await word.waitFor({ state: 'detached' });
+describe('another tab', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
+
+  it('is not spoken of any more when it is gone', async () => {
+    await saved();
+    const other = await page.context().newPage();
+    await other.goto(browser.address);
+    await other.locator('main .trouble', { hasText: 'open in another tab too' }).waitFor();
+    const word = page.locator('main .trouble', { hasText: 'open in another tab too' });
+    await word.waitFor();
+    await other.close({ runBeforeUnload: false });
+    await word.waitFor({ state: 'detached' });
+  });
 });
 
 it('a book that another tab saved first goes on as another one, which is said, and the shelf tells them apart', async () => {
@@ -119,9 +121,11 @@ it('a book that another tab saved first goes on as another one, which is said, a
 });
 
 describe('the server is gone', () => {
+  useDemo(browser, 'Brief', (found) => {
+    page = found;
+  });
+
   it.each(['Hand-over sheet', 'The functions'])('%s says so in words, and comes when it is there again', async (title) => {
-    page = await browser.visit();
-    await openDemo(page);
     await page.waitForLoadState('networkidle');
     await page.context().setOffline(true);
     await goTo(page, title);
@@ -164,7 +168,7 @@ describe('a change that is not saved yet', () => {
     await page.clock.pauseAt(Date.now() + 10_000);
     await page.keyboard.press('Enter');
     await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
-    expect(await page.locator('.saved').textContent()).toBe('saving …');
+    await expect.poll(() => page.locator('.saved').textContent()).toBe('saving …');
     await page.close({ runBeforeUnload: true });
     await expect.poll(() => asked).toBe(1);
     await page.clock.resume();

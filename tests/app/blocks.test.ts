@@ -1,8 +1,8 @@
 /** Writing on the page: texts with live values, pictures and what they read, pages and pieces that come and go. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
-import { useDemo } from './demo.ts';
+import { goTo, useBrowser, violations } from './browser.ts';
+import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -41,15 +41,15 @@ describe('a text', () => {
     await page.getByRole('option', { name: /^Bench length/ }).waitFor();
     expect(await violations(page), 'while a value is looked for').toEqual([]);
     await page.keyboard.press('Enter');
-    expect(await field().inputValue()).toMatch(/It is \*\*just\*\* \{\{bench_length\}\}$/);
+    await expect.poll(() => field().inputValue()).toMatch(/It is \*\*just\*\* \{\{bench_length\}\}$/);
     await page.keyboard.type(' long.');
     await page.getByText('As it will stand').waitFor();
     expect(await violations(page), 'while a text is written').toEqual([]);
     await page.keyboard.press('Control+Enter');
     await field().waitFor({ state: 'detached' });
-    expect(await written()).toMatch(/It is just 3\.60 m.* long\.$/s);
+    await expect.poll(written).toMatch(/It is just 3\.60 m.* long\.$/s);
     expect(await first().locator('strong', { hasText: 'just' }).count()).toBe(1);
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Write: In the example/);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Write: In the example/);
 
     await page.getByRole('gridcell', { name: /^Bench length/ }).click();
     await page.keyboard.type('4.2');
@@ -70,16 +70,16 @@ describe('a text', () => {
     await field().press('Control+Home');
     await page.getByRole('button', { name: 'Put a value in' }).click();
     await page.locator('td[aria-label^="Mount height, B:"]').click();
-    expect(await field().inputValue()).toMatch(/^\{\{Scenarios!B7\}\}/);
+    await expect.poll(() => field().inputValue()).toMatch(/^\{\{Scenarios!B7\}\}/);
     await expect.poll(() => page.locator('.as-it-stands .live').first().textContent()).toMatch(/^0\.40/);
     // Inside the field Ctrl Z belongs to the text.
     await field().press('Control+z');
-    expect(await field().inputValue()).toMatch(/^The bench is/);
+    await expect.poll(() => field().inputValue()).toMatch(/^The bench is/);
     expect(await page.locator('ob-contents').getByRole('button', { name: 'What changed' }).textContent()).not.toMatch(/[1-9]/);
     await field().press('Control+Shift+z');
     await field().press('Escape');
     await field().waitFor({ state: 'detached' });
-    expect(await written()).toBe(before);
+    await expect.poll(written).toBe(before);
   });
 
   it('is kept when it is left; one that is refused stays with its reason, and outlives a look at another page', async () => {
@@ -121,7 +121,7 @@ describe('a text', () => {
       .evaluateAll((all) => all.map((link) => [link.getAttribute('href'), link.getAttribute('rel')]));
     expect(links).toEqual([['https://example.org/p.png', 'noopener noreferrer']]);
     expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
-    expect(await written()).toContain('no cell called no_such_cell');
+    await expect.poll(written).toContain('no cell called no_such_cell');
     expect(await violations(page)).toEqual([]);
   });
 
@@ -133,7 +133,7 @@ describe('a text', () => {
     await command('add a text');
     await field().waitFor();
     await field().press('Escape');
-    expect(await pieces()).toEqual(before);
+    await expect.poll(pieces).toEqual(before);
     await command('add a text');
     await field().fill('A second text.');
     await field().press('Control+Enter');
@@ -164,21 +164,21 @@ describe('a picture', () => {
     await slip.waitFor();
     await slip.getByRole('radio', { name: /^Scenario bars/ }).check();
     const value = slip.getByRole('combobox', { name: /^Quantity/ });
-    expect(await value.inputValue()).toBe('Scenarios!A14');
+    await expect.poll(() => value.inputValue()).toBe('Scenarios!A14');
     // Another quantity by words, and lines that no longer fit left empty.
     await value.fill('all in, by the year');
     await value.fill('mount height');
     await slip.getByRole('option', { name: /^Mount height/ }).click();
-    expect(await value.inputValue()).toBe('Scenarios!A7');
+    await expect.poll(() => value.inputValue()).toBe('Scenarios!A7');
     expect(await violations(page), 'with the slip of a picture').toEqual([]);
     for (const name of ['Value aimed at', 'Least wanted', 'Most wanted']) await slip.getByRole('combobox', { name }).fill('');
     await slip.getByLabel('Caption').fill('How high they hang');
     await slip.getByRole('button', { name: 'Add it' }).click();
     const picture = page.getByRole('img', { name: /^How high they hang: A 0\.3.* m, B 0\.4.* m, C 0\.6.* m$/ });
     await picture.waitFor();
+    await expect.poll(pieces).toHaveLength(before.length + 1);
     const added = await pieces();
-    expect(added).toHaveLength(before.length + 1);
-    expect(await picture.locator('.amount').allTextContents()).toHaveLength(3);
+    await expect.poll(() => picture.locator('.amount').allTextContents()).toHaveLength(3);
     expect(await violations(page), 'with the bars').toEqual([]);
 
     // It was given the focus: commands are about it.
@@ -252,7 +252,7 @@ describe('pages', () => {
     await page.keyboard.type('Visit');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Visit', level: 2 }).waitFor();
-    expect(await contents()).toEqual([before[0], 'Visit', ...before.slice(1)]);
+    await expect.poll(contents).toEqual([before[0], 'Visit', ...before.slice(1)]);
     await page.getByText('Nothing stands on this page yet.').waitFor();
     expect(await violations(page), 'with an empty page').toEqual([]);
     await command('move this page down');
@@ -315,9 +315,16 @@ describe('pages', () => {
 });
 
 describe('by touch, 390 px wide', () => {
+  useDemo(
+    browser,
+    'Brief',
+    (found) => {
+      page = found;
+    },
+    TOUCH,
+  );
+
   it('writes a text, adds a page and a picture, and hides nothing behind a hover', async () => {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
     const write = first().getByRole('button', { name: /^Write/ });
     const box = await write.boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(44);

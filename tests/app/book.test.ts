@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parseBook } from '../../src/files/book/book-file.ts';
 import { parseCsv } from '../../src/files/csv/csv.ts';
 import { goTo, openDemo, textOf, useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -34,9 +35,9 @@ describe('a book', () => {
     await page.reload();
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     await page.locator('td[aria-label^="Mount height, B: 0.55"]').waitFor();
-    expect(await page.locator('td[aria-selected=true]').getAttribute('aria-label')).toMatch(/^Dimmed to, B/);
+    await expect.poll(() => page.locator('td[aria-selected=true]').first().getAttribute('aria-label')).toMatch(/^Dimmed to, B/);
     await goTo(page, 'What changed');
-    expect(await page.locator('.changes li').allTextContents()).toEqual([expect.stringMatching(/^Mount height, B: .* → 0\.55/)]);
+    await expect.poll(() => page.locator('.changes li').allTextContents()).toEqual([expect.stringMatching(/^Mount height, B: .* → 0\.55/)]);
     await page.keyboard.press('Control+z');
     await goTo(page, 'Scenarios');
     await page.locator('td[aria-label^="Mount height, B: 0.40"]').waitFor();
@@ -56,10 +57,14 @@ describe('a book', () => {
     await page.getByRole('button', { name: /Cellar bench The night school/ }).click();
     await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
   });
+});
+
+describe('what stands in a book', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
 
   it('goes out as a file that is whole and comes in again', async () => {
-    page = await browser.visit();
-    await openDemo(page);
     const text = await sentOut('Send out the book as a file');
     const read = parseBook(text);
     expect(read.ok && read.book.title).toBe('Propagation bench');
@@ -69,8 +74,6 @@ describe('a book', () => {
   });
 
   it('goes out as CSV with three scenarios side by side', async () => {
-    page = await browser.visit();
-    await openDemo(page);
     const { records } = parseCsv(await sentOut('Send out the scenarios as CSV, side by side'));
     const heading = records.find((record) => record.includes('A') && record.includes('B'));
     expect(heading?.slice(-3)).toEqual(['A', 'B', 'C']);

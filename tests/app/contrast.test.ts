@@ -1,18 +1,27 @@
 /** The page in the system's own few colours, where whatever is told by a background or a shadow alone is not seen. */
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
+let page: Page;
+
+useDemo(
+  browser,
+  'Scenarios',
+  (found) => {
+    page = found;
+  },
+  { forcedColors: 'active' },
+);
 
 it('shows the chosen cells, gaps between rows and whole tags', async () => {
-  const page = await browser.visit({ viewport: { width: 1440, height: 900 }, forcedColors: 'active' });
-  await openDemo(page);
-  await goTo(page, 'Scenarios');
   await page.locator('td[aria-label^="Along the bench, A:"]').click();
   await page.locator('td[aria-label^="Spread along, B:"]').click({ modifiers: ['Shift'] });
-  const outlines = await page.locator('.c.among:not(.on)').evaluateAll((cells) => cells.map((cell) => getComputedStyle(cell).outlineStyle));
+  const outlines = () => page.locator('.c.among:not(.on)').evaluateAll((cells) => cells.map((cell) => getComputedStyle(cell).outlineStyle));
   // Four rows of two scenarios, less the one the choice ends at, which has an outline of its own.
-  expect(outlines).toEqual(Array(7).fill('dashed'));
+  await expect.poll(outlines).toEqual(Array(7).fill('dashed'));
   const drawn = await page.evaluate(() => {
     const canvas = getComputedStyle(document.body.appendChild(Object.assign(document.createElement('i'), { style: 'color: Canvas' }))).color;
     const gaps = [...document.querySelectorAll('tr.parted > *')].map((cell) => getComputedStyle(cell).borderTopColor === canvas);
@@ -23,8 +32,8 @@ it('shows the chosen cells, gaps between rows and whole tags', async () => {
 });
 
 it('shows the button of the contents and the grip of the working on a narrow page', async () => {
-  const page = await browser.visit({ viewport: { width: 390, height: 844 }, forcedColors: 'active' });
-  await openDemo(page, false);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.locator('.drawer-button').waitFor();
   const drawn = await page.evaluate(() => {
     const fill = (of: string, part?: string) => getComputedStyle(document.querySelector(of) as Element, part).backgroundColor;
     return [fill('.drawer-button i'), fill('.grab', '::before')].map(

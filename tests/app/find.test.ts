@@ -1,7 +1,8 @@
 /** Find and replace, and where what is found stands. */
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { useBrowser, violations } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -9,10 +10,11 @@ let page: Page;
 const cell = (row: string, column: string): Locator => page.locator(`td[aria-label^="${row}, ${column}:"]`).first();
 
 describe('find and replace', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
+
   it('counts, steps through and replaces everywhere as one step', async () => {
-    page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     await cell('Mount height', 'A').click();
     await page.keyboard.press('Control+f');
     const slip = page.getByRole('dialog', { name: 'Find and replace' });
@@ -34,9 +36,12 @@ describe('find and replace', () => {
 });
 
 describe('what is found', () => {
+  useDemo(browser, 'Brief', (found) => {
+    page = found;
+  });
+
   it.each([1440, 1024, 390])('stands clear of the slip, and the keys stay in it, %i px wide', async (width) => {
-    page = await browser.visit({ viewport: { width, height: width > 1024 ? 900 : 768 } });
-    await openDemo(page, width > 640);
+    await page.setViewportSize({ width, height: width > 1024 ? 900 : 768 });
     await page.keyboard.press('Control+f');
     const slip = page.getByRole('dialog', { name: 'Find and replace' });
     // In a text of the first page, in a heading and in cells far down on another, and in a text there.

@@ -1,8 +1,8 @@
 /** Writing a formula: by keyboard, by clicks on cells and by an input method. */
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
-import { useDemo } from './demo.ts';
+import { useBrowser, violations } from './browser.ts';
+import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
@@ -228,15 +228,16 @@ describe('a formula', () => {
 });
 
 describe('the slip of a formula', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
+
   it.each([
     [1440, 900],
     [1024, 768],
     [390, 844],
   ])('hides neither the label of its row nor what the formula reads, %i px wide', async (width, height) => {
-    page = await browser.visit({ viewport: { width, height } });
-    await openDemo(page, width > 500);
-    if (width < 500) await page.getByRole('button', { name: 'Contents' }).click();
-    await goTo(page, 'Scenarios');
+    await page.setViewportSize({ width, height });
     /** Labels and cells read that lie under the slip, of the rows that are seen at all. */
     const hidden = (): Promise<readonly string[]> =>
       slip().evaluate((element) => {
@@ -268,16 +269,19 @@ describe('the slip of a formula', () => {
 });
 
 describe('by touch, 390 px wide', () => {
+  useDemo(
+    browser,
+    'Scenarios',
+    (found) => {
+      page = found;
+    },
+    TOUCH,
+  );
+
   it('is written with cells that are tapped, within the screen', async () => {
-    page = await browser.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
-    await page.getByRole('button', { name: 'Contents' }).tap();
-    await page
-      .locator('ob-contents')
-      .getByRole('button', { name: /^Scenarios/ })
-      .tap();
     await cell('Mount height', 'A').tap();
     await cell('Mount height', 'A').tap();
+    await page.locator('.over.writing').waitFor();
     await page.keyboard.press('Control+a');
     await page.keyboard.type('=');
     await editor().waitFor();

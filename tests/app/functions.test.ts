@@ -1,14 +1,14 @@
 /** The functions: looked up, tried, and put into a cell. */
 import type { Locator, Page } from 'playwright-core';
-import { beforeEach, describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { goTo, useBrowser, violations } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
-beforeEach(async () => {
-  page = await browser.visit();
-  await openDemo(page);
+useDemo(browser, 'Brief', (found) => {
+  page = found;
 });
 
 const entry = (name: string): Locator => page.getByRole('region', { name, exact: true });
@@ -29,7 +29,7 @@ describe('the page of functions', () => {
     // 200 µmol/m²/s × 16 h × 3600 s/h = 11.52 mol/m²: arithmetic.
     await expect.poll(() => dli.getByRole('status').textContent()).toMatch(/^Gives 11\.5\d*\smol\/m²\/d$/);
     await input.fill('DLI(200 kg, 16)');
-    expect(await dli.getByRole('status').textContent()).toBe('');
+    await expect.poll(() => dli.getByRole('status').textContent()).toBe('');
     await dli.getByRole('button', { name: 'Work it out' }).click();
     await expect.poll(() => dli.getByRole('status').textContent()).toMatch(/mass/);
     expect(await input.inputValue()).toBe('DLI(200 kg, 16)');
@@ -37,10 +37,11 @@ describe('the page of functions', () => {
 
   it('has an answer to every example', async () => {
     await goTo(page, 'The functions');
-    const tries = page.locator('ob-try');
-    await tries.first().waitFor();
-    const count = await tries.count();
-    expect(count).toBe(Number(/^(\d+) functions$/.exec((await page.locator('.count').textContent()) ?? '')?.[1]));
+    await page.getByLabel('Look for a word, a unit or a family').fill('');
+    const said = page.locator('.count', { hasText: /^\d+ functions$/ });
+    const count = Number.parseInt((await said.textContent()) ?? '', 10);
+    await expect.poll(() => page.locator('ob-try').count()).toBe(count);
+    expect(count).toBeGreaterThan(0);
     await page.evaluate(() => {
       for (const form of document.querySelectorAll<HTMLFormElement>('form.try')) form.requestSubmit();
     });
@@ -51,7 +52,7 @@ describe('the page of functions', () => {
 
   it('puts an example into the chosen cell, on its page, to be kept only on Enter', async () => {
     await lookUp('dli');
-    expect(await entry('DLI').getByRole('button', { name: 'Put into the chosen cell' }).isDisabled()).toBe(true);
+    await expect.poll(() => entry('DLI').getByRole('button', { name: 'Put into the chosen cell' }).isDisabled()).toBe(true);
     await goTo(page, 'Scenarios');
     await page.locator('td[aria-label^="Mount height, B:"]').click();
     await lookUp('max');

@@ -32,8 +32,8 @@ async function shoot(page: Page, title: string, width: number): Promise<void> {
   for (const look of LOOKS) {
     const name = `${title.toLowerCase().replaceAll(/[^a-z]+/g, '-')}-${width}-${look}`;
     await page.emulateMedia({ colorScheme: look });
-    shots.push(`${name}.png`);
-    await page.screenshot({ path: `${FOLDER}/${name}.png` });
+    shots.push(`${name}.jpeg`);
+    await page.screenshot({ path: `${FOLDER}/${name}.jpeg`, type: 'jpeg', quality: 85 });
     const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     expect(wider, `${name} is wider than its window`).toBeLessThanOrEqual(0);
   }

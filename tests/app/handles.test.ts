@@ -1,24 +1,32 @@
 /** The handles of the chosen row and column: where they stand, and that they hide nothing. */
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser } from './browser.ts';
+import { goTo, useBrowser } from './browser.ts';
+import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
+let page: Page;
 
-describe('the handles of the chosen row and column', () => {
-  it.each([
-    [1440, false],
-    [1024, false],
-    [1024, true],
-    [390, true],
-  ])('cover no letter of a label, a heading or a cell, and are large enough to press, %i px wide, by touch: %s', async (width, hasTouch) => {
-    const page = await browser.visit({ viewport: { width, height: 844 }, hasTouch, isMobile: hasTouch });
-    await openDemo(page, width > 640);
+describe.each([
+  ['a pointer', {}, [1440, 1024], 24],
+  ['touch', TOUCH, [390, 1024], 44],
+] as const)('the handles of the chosen row and column, by %s', (_, how, widths, size) => {
+  useDemo(
+    browser,
+    'Scenarios',
+    (found) => {
+      page = found;
+    },
+    how,
+  );
+
+  it.each(widths)('cover no letter of a label, a heading or a cell, and are large enough to press, %i px wide', async (width) => {
+    await page.setViewportSize({ width, height: 844 });
     for (const [title, spot] of [
       ['Scenarios', '3,0'],
       ['Fixtures', '2,0'],
       ['Fixtures', '2,1'],
     ] as const) {
-      if (width <= 640) await page.locator('.drawer-button').tap();
       await goTo(page, title);
       await page.locator(`ob-table td[data-spot="${spot}"]`).first().click();
       await page.locator('.handle.of-row:not([hidden])').waitFor();
@@ -42,7 +50,7 @@ describe('the handles of the chosen row and column', () => {
         }
         return { covered, sizes: handles.map((handle) => Math.min(handle.offsetWidth, handle.offsetHeight)) };
       });
-      expect(found, `${title} ${spot}`).toEqual({ covered: [], sizes: hasTouch ? [44, 44] : [24, 24] });
+      expect(found, `${title} ${spot}`).toEqual({ covered: [], sizes: [size, size] });
     }
   });
 });

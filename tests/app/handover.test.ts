@@ -2,14 +2,14 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, openDemo, textOf, useBrowser, violations } from './browser.ts';
+import { goTo, textOf, useBrowser, violations } from './browser.ts';
+import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
 let page: Page;
 
-async function openSheet(viewport = { width: 1440, height: 900 }): Promise<void> {
-  page = await browser.visit({ viewport });
-  await openDemo(page, viewport.width > 640);
+/** Each time anew, as it is made where nothing is chosen for it yet. */
+async function openSheet(): Promise<void> {
   await page.keyboard.press('Control+k');
   await page.keyboard.type('hand-over sheet');
   await page.keyboard.press('Enter');
@@ -43,6 +43,10 @@ async function looks(of: Page): Promise<readonly string[]> {
 }
 
 describe('the hand-over sheet on the page', () => {
+  useDemo(browser, 'Brief', (found) => {
+    page = found;
+  });
+
   // The sheet as it stands is judged by the gallery, with the page around it.
   it('is reached by its command, and follows a change of the book', async () => {
     await openSheet();
@@ -98,10 +102,12 @@ describe('the hand-over sheet on the page', () => {
     expect(here.length).toBeGreaterThan(1000);
     expect(here.filter((look, i) => look !== there[i])).toEqual([]);
     expect(here.length).toBe(there.length);
+    await other.close();
   });
 
   it.each([1024, 390])('fits a window of %i px', async (width) => {
-    await openSheet({ width, height: 844 });
+    await page.setViewportSize({ width, height: 844 });
+    await openSheet();
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(width);
     const board = await page.locator('.sheet-board').evaluate((of) => of.scrollWidth - of.clientWidth);
