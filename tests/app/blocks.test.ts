@@ -39,12 +39,12 @@ describe('a text', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.type('bench length');
     await page.getByRole('option', { name: /^Bench length/ }).waitFor();
-    expect(await violations(page), 'while a value is looked for').toEqual([]);
+    expect(await violations(page, { within: '.of-prose' }), 'while a value is looked for').toEqual([]);
     await page.keyboard.press('Enter');
     await expect.poll(() => field().inputValue()).toMatch(/It is \*\*just\*\* \{\{bench_length\}\}$/);
     await page.keyboard.type(' long.');
     await page.getByText('As it will stand').waitFor();
-    expect(await violations(page), 'while a text is written').toEqual([]);
+    expect(await violations(page, { within: '.of-prose' }), 'while a text is written').toEqual([]);
     await page.keyboard.press('Control+Enter');
     await field().waitFor({ state: 'detached' });
     await expect.poll(written).toMatch(/It is just 3\.60 m.* long\.$/s);
@@ -122,7 +122,7 @@ describe('a text', () => {
     expect(links).toEqual([['https://example.org/p.png', 'noopener noreferrer']]);
     expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
     await expect.poll(written).toContain('no cell called no_such_cell');
-    expect(await violations(page)).toEqual([]);
+    expect(await violations(page, { within: '.of-prose' })).toEqual([]);
   });
 
   it('is begun where one asks for it, and not at all when nothing was written', async () => {
@@ -170,7 +170,7 @@ describe('a picture', () => {
     await value.fill('mount height');
     await slip.getByRole('option', { name: /^Mount height/ }).click();
     await expect.poll(() => value.inputValue()).toBe('Scenarios!A7');
-    expect(await violations(page), 'with the slip of a picture').toEqual([]);
+    expect(await violations(page, { within: 'dialog[open]' }), 'with the slip of a picture').toEqual([]);
     for (const name of ['Value aimed at', 'Least wanted', 'Most wanted']) await slip.getByRole('combobox', { name }).fill('');
     await slip.getByLabel('Caption').fill('How high they hang');
     await slip.getByRole('button', { name: 'Add it' }).click();
@@ -179,7 +179,7 @@ describe('a picture', () => {
     await expect.poll(pieces).toHaveLength(before.length + 1);
     const added = await pieces();
     await expect.poll(() => picture.locator('.amount').allTextContents()).toHaveLength(3);
-    expect(await violations(page), 'with the bars').toEqual([]);
+    expect(await violations(page, { within: 'ob-picture' }), 'with the bars').toEqual([]);
 
     // It was given the focus: commands are about it.
     await command('move this piece up');
@@ -248,7 +248,7 @@ describe('pages', () => {
     await command('add a page');
     const slip = page.getByRole('dialog', { name: 'Add a page' });
     await slip.waitFor();
-    expect(await violations(page), 'with the slip of a page').toEqual([]);
+    expect(await violations(page, { within: 'dialog[open]' }), 'with the slip of a page').toEqual([]);
     await page.keyboard.type('Visit');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Visit', level: 2 }).waitFor();
@@ -277,7 +277,7 @@ describe('pages', () => {
     const before = await contents();
     await goTo(page, 'Costs');
     await page.getByLabel('This page: Costs', { exact: true }).click();
-    expect(await violations(page), 'with a menu open').toEqual([]);
+    expect(await violations(page, { within: '.page-acts' }), 'with a menu open').toEqual([]);
     await page.locator('.page-acts').getByRole('button', { name: 'Take this page away' }).click();
     const slip = page.getByRole('dialog', { name: 'Take the page Costs away?' });
     await slip
@@ -332,7 +332,7 @@ describe('by touch, 390 px wide', () => {
     await write.tap();
     await field().waitFor();
     await field().fill('Written with a finger.');
-    expect(await violations(page), 'while a text is written').toEqual([]);
+    expect(await violations(page, { within: '.of-prose' }), 'while a text is written').toEqual([]);
     await page.getByRole('button', { name: 'Keep' }).tap();
     await expect.poll(written).toBe('Written with a finger.');
     await page.locator('.page-acts summary').tap();
@@ -343,7 +343,7 @@ describe('by touch, 390 px wide', () => {
     await page.getByRole('button', { name: 'Add a picture here' }).last().tap();
     const slip = page.getByRole('dialog', { name: 'Add a picture' });
     await slip.waitFor();
-    expect(await violations(page), 'with the slip of a picture').toEqual([]);
+    expect(await violations(page, { within: 'dialog[open]' }), 'with the slip of a picture').toEqual([]);
     await slip.getByRole('button', { name: 'Add it' }).tap();
     await page.getByRole('img', { name: /^Light map A/ }).waitFor();
     const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

@@ -1,7 +1,7 @@
 /** A browser with the built app in it, served with the headers it is meant to run under. */
 import { text } from 'node:stream/consumers';
 import { AxeBuilder } from '@axe-core/playwright';
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page, type ViewportSize } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, inject } from 'vitest';
 import type { Session } from '../../src/session.ts';
 
@@ -82,7 +82,7 @@ export async function textOf(download: Download): Promise<string> {
 }
 
 export interface Judged {
-  /** The part of the page that is looked at. */
+  /** The part of the page that is looked at: what came to it, where the rest stands as it was and is judged elsewhere. */
   readonly within?: string;
   /** Rules that are left out. */
   readonly without?: readonly string[];
@@ -139,6 +139,12 @@ export async function settled(page: Page): Promise<void> {
 /** Waits until what the page puts off to its next frame is done. */
 export async function nextFrame(page: Page): Promise<void> {
   await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+}
+
+/** Gives the window another size, and waits until everything lies where it does in that. */
+export async function resize(page: Page, size: ViewportSize): Promise<void> {
+  await page.setViewportSize(size);
+  await nextFrame(page);
 }
 
 /** Waits until the page is at rest: half a second's worth of frames in which nothing on it changed. */

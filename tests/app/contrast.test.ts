@@ -1,7 +1,7 @@
 /** The page in the system's own few colours, where whatever is told by a background or a shadow alone is not seen. */
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { useBrowser } from './browser.ts';
+import { resize, useBrowser } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -32,7 +32,7 @@ it('shows the chosen cells, gaps between rows and whole tags', async () => {
 });
 
 it('shows the button of the contents and the grip of the working on a narrow page', async () => {
-  await page.setViewportSize({ width: 390, height: 844 });
+  await resize(page, { width: 390, height: 844 });
   await page.locator('.drawer-button').waitFor();
   const drawn = await page.evaluate(() => {
     const fill = (of: string, part?: string) => getComputedStyle(document.querySelector(of) as Element, part).backgroundColor;

@@ -1,7 +1,7 @@
 /** Writing a formula: by keyboard, by clicks on cells and by an input method. */
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
-import { useBrowser, violations } from './browser.ts';
+import { resize, useBrowser, violations } from './browser.ts';
 import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -237,7 +237,7 @@ describe('the slip of a formula', () => {
     [1024, 768],
     [390, 844],
   ])('hides neither the label of its row nor what the formula reads, %i px wide', async (width, height) => {
-    await page.setViewportSize({ width, height });
+    await resize(page, { width, height });
     /** Labels and cells read that lie under the slip, of the rows that are seen at all. */
     const hidden = (): Promise<readonly string[]> =>
       slip().evaluate((element) => {

@@ -1,7 +1,7 @@
 /** The handles of the chosen row and column: where they stand, and that they hide nothing. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, useBrowser } from './browser.ts';
+import { goTo, resize, useBrowser } from './browser.ts';
 import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -21,7 +21,7 @@ describe.each([
   );
 
   it.each(widths)('cover no letter of a label, a heading or a cell, and are large enough to press, %i px wide', async (width) => {
-    await page.setViewportSize({ width, height: 844 });
+    await resize(page, { width, height: 844 });
     for (const [title, spot] of [
       ['Scenarios', '3,0'],
       ['Fixtures', '2,0'],

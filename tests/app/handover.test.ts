@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, textOf, useBrowser, violations } from './browser.ts';
+import { goTo, resize, textOf, useBrowser, violations } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -106,7 +106,7 @@ describe('the hand-over sheet on the page', () => {
   });
 
   it.each([1024, 390])('fits a window of %i px', async (width) => {
-    await page.setViewportSize({ width, height: 844 });
+    await resize(page, { width, height: 844 });
     await openSheet();
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBeLessThanOrEqual(width);

@@ -1,10 +1,12 @@
 /** Tables where room is scarce: beside long labels on a narrow page, in rows of one height, on paper. */
 import type { Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { readPdf } from '../handover/pdf.ts';
-import { goTo, nextFrame, openDemo, openFile, useBrowser } from './browser.ts';
+import { goTo, openFile, resize, settled, useBrowser } from './browser.ts';
+import { TOUCH, useDemo } from './demo.ts';
 
 const browser = useBrowser();
+let page: Page;
 
 const LONG = 'A label that is much too long for the one line that it has';
 const rowsOf = (count: number) =>
@@ -17,11 +19,45 @@ function table(id: string, form: string, count: number): unknown {
   return { id, name: id, form, columns, rows, cells };
 }
 
-async function open(...tables: unknown[]): Promise<Page> {
-  const page = await browser.visit();
-  const blocks = (tables as { id: string }[]).map(({ id }) => ({ id: `b-${id}`, kind: 'table', table: id }));
-  const pages = [{ id: 'p', title: 'Lots', blocks }];
-  await openFile(page, {
+/** Fifteen columns, of which the last three hold sentences. */
+function wideTable(): unknown {
+  const columns = Array.from({ length: 15 }, (_, i) => ({ id: `c${i}`, label: i === 1 ? 'Second' : `Part ${i + 1}` }));
+  const long = 'A sentence of several words that says who found it, where and when, and what it rests on';
+  const words = ['lettuce', 'seedling', 'indoor', 'mains', 'birch'];
+  const rows = words.map((_, r) => ({ id: `r${r}`, label: `Lot ${r + 1}` }));
+  const text = (r: number, c: number) => (c > 11 ? long : c === 1 && r === 0 ? 'birch' : (words[(r + c) % words.length] ?? ''));
+  const cells = Object.fromEntries(rows.map(({ id }, r) => [id, Object.fromEntries(columns.map((column, c) => [column.id, { content: text(r, c) }]))]));
+  return { id: 'wide', name: 'wide', form: 'list', columns, rows, cells };
+}
+
+/** Tables by the page on which they stand. */
+const TABLES: Readonly<Record<string, readonly unknown[]>> = {
+  'A list': [table('lots', 'list', 8)],
+  Plans: [table('plans', 'scenarios', 8)],
+  'Two lists': [table('large', 'list', 260), table('small', 'list', 8)],
+  'Many plans': [table('many', 'scenarios', 260)],
+  'A wide list': [wideTable()],
+};
+
+/** One visit to a book of these tables, on the page with this title. */
+function useTables(title: string): void {
+  useDemo(
+    browser,
+    title,
+    (found) => {
+      page = found;
+    },
+    { open: openTables },
+  );
+  beforeEach(() => page.locator('[role=gridcell][aria-label^="Lot 1, Second: birch"]').first().waitFor());
+}
+
+async function openTables(visitor: Page): Promise<void> {
+  const pages = Object.entries(TABLES).map(([title, tables], i) => {
+    const blocks = (tables as { id: string }[]).map(({ id }) => ({ id: `b-${id}`, kind: 'table', table: id }));
+    return { id: `p${i}`, title, blocks };
+  });
+  await openFile(visitor, {
     format: 'overbench book',
     version: 1,
     id: 'looks',
@@ -30,11 +66,9 @@ async function open(...tables: unknown[]): Promise<Page> {
     currency: 'EUR',
     measures: 'metric',
     pages,
-    tables,
+    tables: Object.values(TABLES).flat(),
     names: {},
   });
-  await page.locator('[role=gridcell][aria-label^="Lot 1, Second: birch"]').first().waitFor();
-  return page;
 }
 
 /** px from where the heading of the second column begins to where the text under it does. */
@@ -50,28 +84,30 @@ const indent = (page: Page, name: string) =>
   });
 
 describe('a list', () => {
+  useTables('A list');
+
   it('has columns that only grow while it is on the page, and fits them anew in a window of another width', async () => {
-    const page = await open(table('lots', 'list', 8));
     const cell = page.locator('[role=gridcell][aria-label^="Lot 2, Second"]');
     const width = () => cell.evaluate((one) => one.getBoundingClientRect().width);
     await cell.click();
     await page.keyboard.type('sycamore, and as long as no other entry is');
     await page.keyboard.press('Enter');
     await page.locator('[aria-label^="Lot 2, Second: sycamore"]').waitFor();
-    await nextFrame(page);
+    await settled(page);
     const wide = await width();
     await page.keyboard.press('Control+z');
     await page.locator('[aria-label^="Lot 2, Second: birch"]').waitFor();
-    await nextFrame(page);
+    await settled(page);
     expect(await width()).toBe(wide);
-    await page.setViewportSize({ width: 1200, height: 800 });
+    await resize(page, { width: 1200, height: 800 });
     await expect.poll(width).toBeLessThan(wide - 40);
   });
 });
 
 describe('what is written in', () => {
+  useTables('Plans');
+
   it('lies over the chosen cell also in a window of another width', async () => {
-    const page = await open(table('lots', 'scenarios', 8));
     const cell = page.locator('[role=gridcell][aria-label^="Lot 2, Second"]');
     await cell.click();
     const apart = () =>
@@ -82,18 +118,24 @@ describe('what is written in', () => {
     const width = () => cell.evaluate((one) => one.getBoundingClientRect().width);
     await expect.poll(apart).toBeLessThan(12);
     const before = await width();
-    await page.setViewportSize({ width: 1200, height: 800 });
+    await resize(page, { width: 1200, height: 800 });
     await expect.poll(width).toBeLessThan(before - 20);
     await expect.poll(apart).toBeLessThan(12);
   });
 });
 
 describe('a narrow page', () => {
+  useDemo(
+    browser,
+    'Assumptions',
+    (found) => {
+      page = found;
+    },
+    TOUCH,
+  );
+
   it.each([390, 320])('shows every value beside its label whole, %i px wide', async (width) => {
-    const page = await browser.visit({ viewport: { width, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
-    await page.getByRole('button', { name: 'Contents' }).click();
-    await goTo(page, 'Assumptions');
+    await resize(page, { width, height: 844 });
     const shown = await page
       .locator('.plain .scroll')
       .first()
@@ -111,11 +153,17 @@ describe('a narrow page', () => {
 });
 
 describe('a text on a narrow page', () => {
+  useDemo(
+    browser,
+    'Scenarios',
+    (found) => {
+      page = found;
+    },
+    TOUCH,
+  );
+
   it.each([390, 320])('shows its verdicts whole, %i px wide', async (width) => {
-    const page = await browser.visit({ viewport: { width, height: 844 }, hasTouch: true, isMobile: true });
-    await openDemo(page, false);
-    await page.getByRole('button', { name: 'Contents' }).click();
-    await goTo(page, 'Scenarios');
+    await resize(page, { width, height: 844 });
     const verdicts = page.locator('ob-prose .live:has(> .tag)');
     await expect.poll(() => verdicts.count()).toBe(3);
     const ends = await verdicts.evaluateAll((found) => found.flatMap((each) => [...each.getClientRects()].map(({ right }) => right)));
@@ -124,8 +172,9 @@ describe('a text on a narrow page', () => {
 });
 
 describe('rows of one height', () => {
+  useTables('Two lists');
+
   it('cut no text, have one line under a strong row, and begin their texts where small tables do', async () => {
-    const page = await open(table('large', 'list', 260), table('small', 'list', 8));
     const rows = await page
       .getByRole('grid', { name: 'large' })
       .locator('tbody tr:is(.parted, .strong)')
@@ -152,7 +201,7 @@ describe('rows of one height', () => {
   });
 
   it('keep a long label of scenarios on its one line', async () => {
-    const page = await open(table('large', 'scenarios', 260));
+    await goTo(page, 'Many plans');
     const label = page.locator('tbody th', { hasText: LONG });
     const lines = await label.evaluate((th) => {
       const range = document.createRange();
@@ -163,19 +212,13 @@ describe('rows of one height', () => {
   });
 });
 
-describe('on paper', () => {
+describe('a wide list on paper', () => {
+  useTables('A wide list');
+
   it('short words of a list of fifteen columns stay whole', async () => {
-    const columns = Array.from({ length: 15 }, (_, i) => ({ id: `c${i}`, label: `Part ${i + 1}` }));
-    const long = 'A sentence of several words that says who found it, where and when, and what it rests on';
-    const words = ['lettuce', 'seedling', 'indoor', 'mains', 'birch'];
-    const rows = words.map((_, r) => ({ id: `r${r}`, label: `Lot ${r + 1}` }));
-    const text = (r: number, c: number) => (c > 11 ? long : c === 1 && r === 0 ? 'birch' : (words[(r + c) % words.length] ?? ''));
-    const cells = Object.fromEntries(rows.map(({ id }, r) => [id, Object.fromEntries(columns.map((column, c) => [column.id, { content: text(r, c) }]))]));
-    columns[1] = { id: 'c1', label: 'Second' };
-    const page = await open({ id: 'wide', name: 'wide', form: 'list', columns, rows, cells });
     await page.emulateMedia({ media: 'print' });
     // A4 across, less the margins: 269 mm.
-    await page.setViewportSize({ width: 1017, height: 700 });
+    await resize(page, { width: 1017, height: 700 });
     const broken = await page.locator('.list :is(th, td)').evaluateAll((all) =>
       all.flatMap((one) => {
         const walk = document.createTreeWalker(one, NodeFilter.SHOW_TEXT);
@@ -194,11 +237,14 @@ describe('on paper', () => {
     expect(broken).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
   });
+});
+
+describe('on paper', () => {
+  useDemo(browser, 'Scenarios', (found) => {
+    page = found;
+  });
 
   it('what is said of a scenario is wrapped, not cut', async () => {
-    const page = await browser.visit();
-    await openDemo(page);
-    await goTo(page, 'Scenarios');
     // A4 upright, less the margins, and many scenarios on it.
     for (const added of [false, true]) {
       if (added) {
@@ -206,7 +252,7 @@ describe('on paper', () => {
         await page.locator('td[aria-label^="Mount height, D:"]').waitFor();
       }
       await page.emulateMedia({ media: 'print' });
-      await page.setViewportSize({ width: 688, height: 1000 });
+      await resize(page, { width: 688, height: 1000 });
       const texts = await page.locator('.scenarios :is(.x, .ck, .m)').evaluateAll((all) =>
         all.map((one) => {
           const range = document.createRange();
@@ -220,19 +266,17 @@ describe('on paper', () => {
       expect(texts.length).toBeGreaterThan(40);
       expect(texts.filter(({ cut }) => cut)).toEqual([]);
       await page.emulateMedia({ media: 'screen' });
-      await page.setViewportSize({ width: 1440, height: 900 });
+      await resize(page, { width: 1440, height: 900 });
     }
   });
 
   it('every column of a wide list stands within the sheet, which lies across', async () => {
-    const page = await browser.visit();
-    await openDemo(page);
     await goTo(page, 'Crops');
     const pdf = readPdf(await page.pdf({ format: 'A4', preferCSSPageSize: true }));
     for (const [width, height] of pdf.sizes) expect(width).toBeGreaterThan(height);
     await page.emulateMedia({ media: 'print' });
     // A4 upright, less the margins: 182 mm at 96 px to the inch.
-    await page.setViewportSize({ width: 688, height: 1000 });
+    await resize(page, { width: 688, height: 1000 });
     for (const title of ['Crops', 'Assumptions', 'Fixtures', 'Supplies']) {
       await page.emulateMedia({ media: 'screen' });
       await goTo(page, title);

@@ -1,7 +1,7 @@
 /** How what is given is shown: in which unit, in which measures; and what is said of how it was read. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { useBrowser, violations } from './browser.ts';
+import { resize, useBrowser, violations } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -24,7 +24,7 @@ describe('another unit', () => {
     await cell('Mount height, B:').click();
     await command('another unit');
     const slip = page.getByRole('dialog', { name: 'Show Mount height, B in another unit' });
-    expect(await violations(page)).toEqual([]);
+    expect(await violations(page, { within: 'dialog[open]' })).toEqual([]);
     const before = await cell('Full mean PPFD, B:').getAttribute('aria-label');
     await slip.getByRole('button', { name: 'cm', exact: true }).click();
     await cell('Mount height, B: 40').and(page.locator('[aria-label*="centimetres"]')).waitFor();
@@ -132,7 +132,7 @@ describe('a block of text', () => {
 
 describe('the difference from the scenario that all are compared with', () => {
   it.each([1440, 1024, 700])('is seen beside or under its unit, %i px wide', async (width) => {
-    await page.setViewportSize({ width, height: 768 });
+    await resize(page, { width, height: 768 });
     await cell('Full mean PPFD, B:').scrollIntoViewIfNeeded();
     const boxes = await page.locator('table.scenarios tbody td').evaluateAll((cells) =>
       cells.flatMap((each) => {
