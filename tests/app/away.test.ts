@@ -30,7 +30,7 @@ describe('the page closes while something is half written', () => {
     await saved();
     await page.reload();
     await height().and(page.locator('[aria-label*="0.45 metres"]')).waitFor();
-    expect(await page.locator('ob-table .over.writing').count()).toBe(0);
+    await expect.poll(() => page.locator('ob-table .over.writing').count()).toBe(0);
   });
 
   it('a formula comes back in its editor, from the page where it stands', async () => {
@@ -69,7 +69,7 @@ describe('the page closes while something is half written', () => {
     await saved();
     await page.reload();
     await page.locator('.prose', { hasText: 'Quite new' }).waitFor();
-    expect(await field.count()).toBe(0);
+    await expect.poll(() => field.count()).toBe(0);
   });
 });
 
@@ -139,7 +139,7 @@ describe('the server is gone', () => {
       .locator(title === 'The functions' ? 'section.function' : '.sheet-board')
       .first()
       .waitFor();
-    expect(await page.locator('main .trouble').count()).toBe(0);
+    await expect.poll(() => page.locator('main .trouble').count()).toBe(0);
   });
 });
 

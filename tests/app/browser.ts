@@ -136,6 +136,12 @@ export async function settled(page: Page): Promise<void> {
   await nextFrame(page);
 }
 
+/** How many changes can be taken back, once all that was asked for is done: the contents count them only when the page is idle. */
+export async function changes(page: Page): Promise<number> {
+  await settled(page);
+  return page.evaluate(() => (document.querySelector('ob-app') as unknown as { readonly session: Session }).session.history.done.length);
+}
+
 /** Waits until what the page puts off to its next frame is done. */
 export async function nextFrame(page: Page): Promise<void> {
   await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));

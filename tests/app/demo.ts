@@ -1,7 +1,7 @@
 /** One visit to a book for the tests of a file: opening it takes longer than most of what is tested there. */
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { afterEach, beforeEach } from 'vitest';
-import { goTo, type Opened, openDemo } from './browser.ts';
+import { goTo, type Opened, openDemo, settled } from './browser.ts';
 
 interface OpenApp extends HTMLElement {
   readonly session: { readonly history: { readonly done: readonly unknown[] }; undo(): unknown; settled(): Promise<void> };
@@ -85,6 +85,7 @@ export function useDemo(browser: Opened, title: string, use: (page: Page) => voi
     await goTo(page, title);
     // The contents count the changes once nothing else is to be done.
     await page.locator('ob-contents li', { hasText: 'What changed' }).locator('i').waitFor({ state: 'detached' });
+    await settled(page);
     use(page);
   });
   afterEach(async ({ task }) => {

@@ -33,7 +33,7 @@ it('says above the scenarios which checks a book lacks, in its verdicts too, and
       // 0.30 m of 2 m: 85 % under.
       'Height, A: assumed, 85 % under; limit assumed: a room of 2 m, check',
     );
-  expect(await check('Verdict').getAttribute('aria-label')).toBe('Verdict, A: holds, 1 assumed: Height; 2 checks lacking, 1 by older rules, check');
+  await expect.poll(() => check('Verdict').getAttribute('aria-label')).toBe('Verdict, A: holds, 1 assumed: Height; 2 checks lacking, 1 by older rules, check');
   const tags = (name: string) =>
     check(name)
       .locator('.tag')

@@ -33,7 +33,7 @@ async function toScenarios(): Promise<void> {
 
 it('a group that was taken out stands open again on the next visit, and one that was put away again does not', async () => {
   await toScenarios();
-  expect(await inSight('Kept for each full')).toBe(0);
+  await expect.poll(() => inSight('Kept for each full')).toBe(0);
   await page.getByRole('button', { name: /^\d+ more: day light on day one/ }).click();
   await row('Kept for each full').waitFor();
   await goTo(page, 'Costs');
@@ -44,7 +44,7 @@ it('a group that was taken out stands open again on the next visit, and one that
   await page.getByRole('button', { name: /^Put away: \d+ more: day light on day one/ }).click();
   await expect.poll(() => inSight('Kept for each full')).toBe(0);
   await comeBack();
-  expect(await inSight('Kept for each full')).toBe(0);
+  await expect.poll(() => inSight('Kept for each full')).toBe(0);
 });
 
 it('a group that somebody makes longer than eight rows does not put itself away', async () => {

@@ -44,8 +44,9 @@ describe('a formula', () => {
     await expect.poll(offered).toEqual(['BENCH.MEAN(layout, height, [nx], [ny])']);
     expect(await editor().getAttribute('aria-activedescendant')).toBeNull();
     await page.keyboard.press('ArrowDown');
+    await expect.poll(() => editor().getAttribute('aria-activedescendant')).not.toBeNull();
     const active = await editor().getAttribute('aria-activedescendant');
-    expect(await page.locator(`[id="${active}"]`).getAttribute('aria-selected')).toBe('true');
+    await expect.poll(() => page.locator(`[id="${active}"]`).getAttribute('aria-selected')).toBe('true');
     await page.keyboard.press('Enter');
     await expect.poll(() => slip().locator('.argument b').textContent()).toBe('layout');
     await page.keyboard.type('layout');
@@ -59,11 +60,10 @@ describe('a formula', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
     await page.keyboard.type(')');
-    expect(await editor().textContent()).toBe('=BENCH.MEAN(B12,B7)');
-    expect(await slip().getByRole('listitem').allTextContents()).toEqual([
-      expect.stringMatching(/^aLayout · BB12/),
-      expect.stringMatching(/^bMount height · BB7.*0\.40/),
-    ]);
+    await expect.poll(() => editor().textContent()).toBe('=BENCH.MEAN(B12,B7)');
+    await expect
+      .poll(() => slip().getByRole('listitem').allTextContents())
+      .toEqual([expect.stringMatching(/^aLayout · BB12/), expect.stringMatching(/^bMount height · BB7.*0\.40/)]);
     await page.keyboard.press('Enter');
     await expect.poll(() => light('Dimmest point, kept')).toBe(Math.round(mean));
   });
@@ -86,14 +86,14 @@ describe('a formula', () => {
     await expect.poll(() => slip().locator('.unseen').textContent()).toMatch(new RegExp(`put in as ${first.slice(1)}\\.$`));
     // Another pick takes its place; a sign ends it.
     await cell('Mount height', 'A').click();
-    expect(await editor().textContent()).toBe('=A7');
+    await expect.poll(() => editor().textContent()).toBe('=A7');
     await page.keyboard.type('+SUM(');
     await cell('Along the bench', 'B').click();
     await page.keyboard.press('Shift+ArrowDown');
     await page.keyboard.type(')+A7+');
     // Of another table its name is written too.
     await page.locator('ob-table').nth(1).locator('[data-spot="0,0"]').click();
-    expect(await editor().textContent()).toBe('=A7+SUM(B2:B3)+A7+Choice!A1');
+    await expect.poll(() => editor().textContent()).toBe('=A7+SUM(B2:B3)+A7+Choice!A1');
     await expect.poll(lettered).toEqual(['B2 b', 'B3 b', 'A7 a', 'A1 c']);
     expect(
       await editor()
@@ -101,8 +101,8 @@ describe('a formula', () => {
         .evaluateAll((refs) => refs.map((ref) => ref.getAttribute('data-letter'))),
     ).toEqual(['a', 'b', 'a', 'c']);
     await page.keyboard.press('Escape');
-    expect(await page.locator('.formula-slip').count()).toBe(0);
-    expect(await page.locator('ob-table input:focus').count()).toBe(1);
+    await expect.poll(() => page.locator('.formula-slip').count()).toBe(0);
+    await expect.poll(() => page.locator('ob-table input:focus').count()).toBe(1);
   });
 
   it('finds cells of other pages by their headings, and writes their table before them', async () => {
@@ -111,7 +111,7 @@ describe('a formula', () => {
     await expect.poll(offered).toContain('Bench length · Brief');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    expect(await editor().textContent()).toMatch(/^=2\*(bench_length|Brief!A\d+)$/);
+    await expect.poll(() => editor().textContent()).toMatch(/^=2\*(bench_length|Brief!A\d+)$/);
   });
 
   it('goes along to another page for a cell that is clicked there, and back to its own', async () => {
@@ -126,7 +126,7 @@ describe('a formula', () => {
     await expect.poll(lettered).toEqual(['A1 b']);
     await page.keyboard.press('Escape');
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
-    expect(await editor().count()).toBe(0);
+    await expect.poll(() => editor().count()).toBe(0);
     await expect.poll(() => page.locator('ob-table input:focus').count()).toBe(1);
     await page.keyboard.type('=B7+');
     await page
@@ -144,13 +144,13 @@ describe('a formula', () => {
   it('says what is wrong while it is written, and that it is right again', async () => {
     await begin('Mount height', 'C', '=B7+5 W');
     await expect.poll(() => said().textContent()).toMatch(/length.*power/);
-    expect(await said().getAttribute('class')).toBe('wrong');
+    await expect.poll(() => said().getAttribute('class')).toBe('wrong');
     await page.keyboard.press('Backspace');
     await page.keyboard.type('cm');
     await expect.poll(() => said().textContent()).toMatch(/^Gives 0?\.?45/);
     await page.keyboard.type('+(');
     await expect.poll(() => said().textContent()).toBe('');
-    expect(await cell('Mount height', 'C').getAttribute('aria-label')).toMatch(/0\.60 metres/);
+    await expect.poll(() => cell('Mount height', 'C').getAttribute('aria-label')).toMatch(/0\.60 metres/);
   });
 
   it('is left as it was on Escape, which closes the list first', async () => {
@@ -164,11 +164,11 @@ describe('a formula', () => {
     await expect.poll(offered).toContain('Mount height · B');
     await page.keyboard.press('Escape');
     await expect.poll(offered).toEqual([]);
-    expect(await editor().textContent()).toBe(`${text}*mou`);
+    await expect.poll(() => editor().textContent()).toBe(`${text}*mou`);
     await page.keyboard.press('Escape');
     await expect.poll(() => editor().count()).toBe(0);
-    expect(await cell('Kept mean PPFD', 'B').getAttribute('aria-label')).toBe(before);
-    expect(await page.locator('ob-app[citing]').count()).toBe(0);
+    await expect.poll(() => cell('Kept mean PPFD', 'B').getAttribute('aria-label')).toBe(before);
+    await expect.poll(() => page.locator('ob-app[citing]').count()).toBe(0);
   });
 
   it('shows units as they are written, and stays one line whatever is pasted', async () => {
@@ -178,22 +178,22 @@ describe('a formula', () => {
     await cell('Mount height', 'C').click();
     await page.keyboard.press('F2');
     await editor().waitFor();
-    expect(await editor().textContent()).toBe('=6 in+B7');
+    await expect.poll(() => editor().textContent()).toBe('=6 in+B7');
     await page.evaluate(() => {
       const data = new DataTransfer();
       data.setData('text/plain', '+1 cm\n+2 cm');
       document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
     });
-    expect(await editor().textContent()).toBe('=6 in+B7+1 cm +2 cm');
+    await expect.poll(() => editor().textContent()).toBe('=6 in+B7+1 cm +2 cm');
     await page.keyboard.press('Control+z');
-    expect(await editor().textContent()).toBe('=6 in+B7');
+    await expect.poll(() => editor().textContent()).toBe('=6 in+B7');
   });
 
   it('is kept by a click elsewhere, and opens again with the reason where it is refused', async () => {
     await begin('Mount height', 'C', '=nosuchname');
     await cell('Buying, all', 'A').click();
     await expect.poll(() => said().textContent()).toMatch(/Nothing is called nosuchname/);
-    expect(await editor().textContent()).toBe('=nosuchname');
+    await expect.poll(() => editor().textContent()).toBe('=nosuchname');
   });
 
   it('loses nothing that an input method makes, and takes no key while it composes', async () => {
@@ -206,11 +206,11 @@ describe('a formula', () => {
     await page.keyboard.press('Escape');
     await session.send('Input.insertText', { text: '=A7' });
     await editor().waitFor();
-    expect(await editor().textContent()).toBe('=A7');
+    await expect.poll(() => editor().textContent()).toBe('=A7');
     await compose('+');
     await compose('+1');
     await session.send('Input.insertText', { text: '+10 cm' });
-    expect(await editor().textContent()).toBe('=A7+10 cm');
+    await expect.poll(() => editor().textContent()).toBe('=A7+10 cm');
     await page.keyboard.press('Enter');
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
   });
@@ -286,13 +286,13 @@ describe('by touch, 390 px wide', () => {
     await page.keyboard.type('=');
     await editor().waitFor();
     await cell('Spread along', 'A').tap();
-    expect(await editor().textContent()).toBe('=A5');
+    await expect.poll(() => editor().textContent()).toBe('=A5');
     await page.keyboard.type('*30 cm');
     const box = await slip().boundingBox();
     expect(box?.x).toBeGreaterThanOrEqual(0);
     expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(390);
     await page.keyboard.press('Enter');
     await cell('Mount height', 'A').and(page.locator('[aria-label*="0.33 metres"]')).waitFor();
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   });
 });

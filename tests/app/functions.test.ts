@@ -23,7 +23,7 @@ describe('the page of functions', () => {
     await lookUp('dli');
     const dli = entry('DLI');
     const input = dli.getByLabel('Try DLI');
-    expect(await input.inputValue()).toMatch(/^=DLI\(/);
+    await expect.poll(() => input.inputValue()).toMatch(/^=DLI\(/);
     await input.fill('=DLI(200, 16)');
     await input.press('Enter');
     // 200 µmol/m²/s × 16 h × 3600 s/h = 11.52 mol/m²: arithmetic.
@@ -32,7 +32,7 @@ describe('the page of functions', () => {
     await expect.poll(() => dli.getByRole('status').textContent()).toBe('');
     await dli.getByRole('button', { name: 'Work it out' }).click();
     await expect.poll(() => dli.getByRole('status').textContent()).toMatch(/mass/);
-    expect(await input.inputValue()).toBe('DLI(200 kg, 16)');
+    await expect.poll(() => input.inputValue()).toBe('DLI(200 kg, 16)');
   });
 
   it('has an answer to every example', async () => {
@@ -62,7 +62,7 @@ describe('the page of functions', () => {
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     const writing = page.getByRole('textbox', { name: /^Formula for Mount height, B/ });
     await expect.poll(() => writing.textContent()).toBe('=0.2 m + 25 cm');
-    expect(await page.locator('td[aria-label^="Mount height, B: 0.40 metres"]').count()).toBe(1);
+    await expect.poll(() => page.locator('td[aria-label^="Mount height, B: 0.40 metres"]').count()).toBe(1);
     await page.keyboard.press('Enter');
     await page.locator('td[aria-label^="Mount height, B: 0.45 metres"]').waitFor();
   });

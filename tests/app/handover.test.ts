@@ -51,7 +51,7 @@ describe('the hand-over sheet on the page', () => {
   it('is reached by its command, and follows a change of the book', async () => {
     await openSheet();
     const client = page.locator('.handover header');
-    expect(await client.textContent()).toContain('A school garden club');
+    await expect.poll(() => client.textContent()).toContain('A school garden club');
     await goTo(page, 'Brief');
     await page.locator('td[aria-label^="Bench length:"], [aria-label^="Bench length:"]').first().click();
     await page.keyboard.type('4 m');
@@ -66,7 +66,7 @@ describe('the hand-over sheet on the page', () => {
     expect(await page.locator('.handover .verdict').textContent()).not.toContain('This plan fails');
     await page.getByLabel('Scenario').selectOption('C');
     await page.locator('.handover .verdict', { hasText: 'This plan fails' }).waitFor();
-    expect(await page.locator('.handover .verdict').textContent()).toContain('Evenness: fails, 56 % below the least');
+    await expect.poll(() => page.locator('.handover .verdict').textContent()).toContain('Evenness: fails, 56 % below the least');
   });
 
   it.each([
@@ -83,7 +83,7 @@ describe('the hand-over sheet on the page', () => {
     for (const [w, h] of pdf.sizes) expect([Math.round(w), Math.round(h)]).toEqual([width, height]);
     await page.emulateMedia({ media: 'print' });
     for (const name of ['.cover', '.contents', '.working', '.sheet-acts', 'main > h2.title', '.print-foot'])
-      expect(await page.locator(name).first().isVisible(), name).toBe(false);
+      await expect.poll(() => page.locator(name).first().isVisible(), { message: name }).toBe(false);
   });
 
   it('goes out as one file that says the same', async () => {

@@ -1,7 +1,7 @@
 /** What is pasted from elsewhere: how it is read, where it lands and what it needs. */
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { goTo, useBrowser, violations } from './browser.ts';
+import { goTo, settled, useBrowser, violations } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -27,11 +27,9 @@ describe('a paste from elsewhere', () => {
     await paste('0,45\t50 cm\t0,55');
     const slip = page.getByRole('dialog', { name: 'How it will be read' });
     await slip.waitFor();
-    expect(await slip.getByRole('listitem').allTextContents()).toEqual([
-      'Mount height, A: “0,45” → 0.45 m',
-      'Mount height, C: “0,55” → 0.55 m',
-      'Mount height, B: “50 cm”, shown in cm, until now in m',
-    ]);
+    await expect
+      .poll(() => slip.getByRole('listitem').allTextContents())
+      .toEqual(['Mount height, A: “0,45” → 0.45 m', 'Mount height, C: “0,55” → 0.55 m', 'Mount height, B: “50 cm”, shown in cm, until now in m']);
     expect(await violations(page, { within: 'dialog[open]' })).toEqual([]);
     await slip.getByRole('button', { name: 'Put it down so' }).click();
     await cell('Mount height', 'B').and(page.locator('[aria-label*="50.00 centimetres"]')).waitFor();
@@ -50,7 +48,7 @@ describe('a paste from elsewhere', () => {
     await slip.getByText('2 rows beyond the edge').waitFor();
     await slip.getByRole('button', { name: 'Put it down and add 2 rows' }).click();
     await expect.poll(() => rows.count()).toBe(before + 2);
-    expect(await rows.last().locator('[role=gridcell]').first().textContent()).toBe('Rail 320');
+    await expect.poll(() => rows.last().locator('[role=gridcell]').first().textContent()).toBe('Rail 320');
     await page.keyboard.press('Control+z');
     await expect.poll(() => rows.count()).toBe(before);
   });
@@ -67,6 +65,7 @@ describe('a paste into a chosen block', () => {
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.46 metres"]')).waitFor();
     await cell('Dimmed to', 'B').and(page.locator('[aria-label*="90"]')).waitFor();
     await cell('Dimmed to', 'C').and(page.locator('[aria-label*="80"]')).waitFor();
+    await settled(page);
     expect(await spoken('Supply', 'C')).toBe(below);
 
     await cell('Mount height', 'B').click();
