@@ -130,6 +130,26 @@ describe('over messages', () => {
     engine.close();
   });
 
+  it('ends no worker whose answer waits behind what keeps the page itself', async () => {
+    const { port1, port2 } = new MessageChannel();
+    let started = 0;
+    const engine = createWorkerEngine(() => {
+      started++;
+      const worker: WorkerLike = { onmessage: null, onerror: null, postMessage: (request) => port1.postMessage(request), terminate: () => {} };
+      port1.onmessage = (event) => worker.onmessage?.({ data: event.data as Message });
+      serve({ post: (message) => port2.postMessage(message), listen: (receive) => (port2.onmessage = (event) => receive(event.data as Request)) });
+      return worker;
+    }, LIMITS);
+    await engine.load(small);
+    const answer = engine.evaluate('T!B1*10');
+    const free = performance.now() + 3 * LIMITS.betweenCells;
+    while (performance.now() < free);
+    expect(short(await answer)).toBe(20);
+    expect(started).toBe(1);
+    engine.close();
+    port1.close();
+  });
+
   it('ends a worker that gives no sign of life, and works on from the last good book', async () => {
     const { start, started } = inThread(isHostile);
     const engine = createWorkerEngine(start, LIMITS);

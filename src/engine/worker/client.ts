@@ -28,6 +28,9 @@ export interface Limits {
   readonly loading: number;
 }
 
+/** For what came while the page was kept busy, ms: it is heard before a worker is ended. */
+const UNHEARD = 50;
+
 const LIMITS: Limits = { betweenCells: 2_000, insideSlow: 10_000, loading: 30_000 };
 
 export interface WorkerEngine extends Engine {
@@ -213,11 +216,15 @@ class Client {
     if (this.pending.length === 0 || this.closed) return;
     const { loading, insideSlow, betweenCells } = this.limits;
     const allowed = !this.ready ? loading : this.slow ? insideSlow : betweenCells;
-    this.timer = setTimeout(() => {
+    const stop = (): void => {
       const seconds = allowed / 1000;
       this.giveUp(
         `This took longer than ${seconds} ${seconds === 1 ? 'second' : 'seconds'} and was stopped. The last values stay as they were: undo the last change, or make it smaller.`,
       );
+    };
+    // Where the page itself was kept busy for so long, a sign of life may have come that nobody could hear.
+    this.timer = setTimeout(() => {
+      this.timer = setTimeout(stop, UNHEARD);
     }, allowed);
   }
 }
