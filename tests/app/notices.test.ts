@@ -4,11 +4,14 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { build } from '../build.ts';
 import { useBrowser } from './browser.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'overbench-maps-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const opened = useBrowser();
+// What is read below is there only if it was built: the page is, for all that drive it.
+build('command-line');
 
 /** The packages that the source maps of a build name: the bundler's own word on what each letter of it came from, by another way than the notices are made. */
 function packagesBy(config: string): readonly string[] {

@@ -6,7 +6,7 @@ import { parseCsv } from '../../src/files/csv/csv.ts';
 import { formatTidy } from '../../src/files/csv/tidy.ts';
 import { openSession } from '../../src/session.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
-import { textOf, useBrowser } from './browser.ts';
+import { settled, textOf, useBrowser } from './browser.ts';
 
 const browser = useBrowser();
 
@@ -31,6 +31,8 @@ it.each(slugs)('%s', async (slug) => {
   await page.getByRole('button', { name: 'Begin' }).click();
   await page.getByRole('heading', { level: 2 }).first().waitFor();
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
+  await settled(page);
+  expect(await page.locator('.trouble').allTextContents(), 'nothing was given up').toEqual([]);
   await page.getByText('Send out', { exact: true }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /every cell as CSV/ }).click()]);
   const there = said(await textOf(download));
