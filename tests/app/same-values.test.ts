@@ -32,7 +32,7 @@ it.each(slugs)('%s', async (slug) => {
   await page.getByRole('heading', { level: 2 }).first().waitFor();
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
   await settled(page);
-  expect(await page.locator('.trouble').allTextContents(), 'nothing was given up').toEqual([]);
+  expect(await page.locator('main .trouble').allTextContents(), 'nothing was given up').toEqual([]);
   await page.getByText('Send out', { exact: true }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /every cell as CSV/ }).click()]);
   const there = said(await textOf(download));
