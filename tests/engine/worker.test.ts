@@ -130,6 +130,25 @@ describe('over messages', () => {
     engine.close();
   });
 
+  it('has patience with a book that is built also after the first sign of life', async () => {
+    const engine = createWorkerEngine(() => {
+      const worker: WorkerLike = {
+        onmessage: null,
+        onerror: null,
+        terminate: () => {},
+        postMessage: ({ id }) => {
+          for (const data of [{ kind: 'ready' }, { kind: 'alive', slow: false }] as const) worker.onmessage?.({ data });
+          setTimeout(() => worker.onmessage?.({ data: { kind: 'answer', id, result: {} } as Message }), 2.5 * LIMITS.betweenCells);
+        },
+      };
+      return worker;
+    }, LIMITS);
+    expect(await engine.load(small)).toEqual({});
+    // An edit has no such patience.
+    await expect(engine.apply([edited.change], edited.book)).rejects.toThrow('This took longer than 0.06 seconds');
+    engine.close();
+  });
+
   it('ends no worker whose answer waits behind what keeps the page itself', async () => {
     const { port1, port2 } = new MessageChannel();
     let started = 0;

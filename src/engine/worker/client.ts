@@ -215,7 +215,9 @@ class Client {
     clearTimeout(this.timer);
     if (this.pending.length === 0 || this.closed) return;
     const { loading, insideSlow, betweenCells } = this.limits;
-    const allowed = !this.ready ? loading : this.slow ? insideSlow : betweenCells;
+    // A book that is built is cold, all of it at once, and nothing stands on the page without it: on a busy machine any part of that takes long.
+    const patient = this.slow || this.pending[0]?.request.method === 'load';
+    const allowed = !this.ready ? loading : patient ? insideSlow : betweenCells;
     const stop = (): void => {
       const seconds = allowed / 1000;
       this.giveUp(
