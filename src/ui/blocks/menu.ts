@@ -1,20 +1,18 @@
 /** A small menu of what can be done with a page or a piece of it. It opens in place, and closes on Escape and when it is left. */
 import { html, type TemplateResult } from 'lit';
-import { VERBS, type Verb } from './verbs.ts';
+import type { Act } from '../parts/act.ts';
 
 export interface Menu {
   readonly label: string;
   /** What it is of, for the ear: many menus on a page have the same label. */
   readonly of: string;
-  readonly verbs: readonly Verb[];
-  can(verb: Verb): boolean;
-  run(verb: Verb): void;
+  readonly acts: readonly Act[];
 }
 
-export function menu({ label, of, verbs, can, run }: Menu): TemplateResult {
+export function menu({ label, of, acts }: Menu): TemplateResult {
   return html`<details class="menu" @keydown=${shut} @focusout=${left} @toggle=${show}>
     <summary aria-label="${label}: ${of}">${label}</summary>
-    <div>${verbs.map((verb) => html`<button type="button" ?disabled=${!can(verb)} @click=${(e: Event) => closeAnd(e, () => run(verb))}>${VERBS[verb][0]}</button>`)}</div>
+    <div>${acts.map((act) => html`<button type="button" ?disabled=${!act.usable} @click=${(e: Event) => closeAnd(e, act.run)}>${act.label}</button>`)}</div>
   </details>`;
 }
 

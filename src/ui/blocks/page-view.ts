@@ -4,18 +4,25 @@ import type { Block, Book, Page } from '../../book/book.ts';
 import { lacksSaid } from '../../book/edition/said.ts';
 import { placeOf, tableOfBlock } from '../../book/look-up.ts';
 import type { Address, Engine, Values } from '../../engine/types.ts';
-import { command, labelOf } from '../commands/commands.ts';
-import type { Desk } from '../parts/command.ts';
+import type { Act, Acts } from '../parts/act.ts';
 import { draftOf } from '../parts/drafts.ts';
 import { Part, type Place, type Wishes } from '../parts/part.ts';
-import { askedLine } from '../slips/brief.ts';
 import type { Refusal } from '../table/table-host.ts';
+import { askedLine } from './asked-line.ts';
+import { buttons } from './buttons.ts';
 import { menu } from './menu.ts';
 import type { ObProse } from './prose.ts';
-import { can, spotOf, type Verb } from './verbs.ts';
 
-const PAGE_VERBS: readonly Verb[] = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'];
-const PIECE_VERBS: readonly Verb[] = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'];
+const OF_PAGE = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'] as const;
+const OF_PIECE = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'] as const;
+const TO_ADD = ['add-text', 'add-picture', 'add-table'] as const;
+const OF_SCENARIOS = ['add-scenario', 'base', 'drop-scenario'] as const;
+
+/** The commands that stand on a page. */
+export type PageCommand =
+  | (typeof OF_PAGE | typeof OF_PIECE | typeof OF_SCENARIOS)[number]
+  | ('write-text' | 'change-picture' | 'name-table')
+  | ('ask' | 'take-in' | 'carry-fit');
 
 /** A page, read from top to bottom: prose, tables and pictures. */
 export class ObPage extends Part {
@@ -29,7 +36,7 @@ export class ObPage extends Part {
     letters: { attribute: false },
     pending: { attribute: false },
     refusal: { attribute: false },
-    desk: { attribute: false },
+    acts: { attribute: false },
     ask: { attribute: false },
     begun: { state: true },
   };
@@ -42,7 +49,7 @@ export class ObPage extends Part {
   declare letters: ReadonlyMap<Address, string>;
   declare pending: ReadonlyMap<Address, string>;
   declare refusal: Refusal | undefined;
-  declare desk: Desk;
+  declare acts: Acts<PageCommand>;
   declare ask: <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
   /** Where a text is written that is not in the book yet. */
   declare begun: { readonly page: string; readonly at: number } | undefined;
@@ -70,26 +77,21 @@ export class ObPage extends Part {
     target?.focus();
   }
 
-  #run(verb: Verb, block?: Block): void {
-    if (block) this.desk.piece = block.id;
-    this.say('do', { command: verb });
-  }
-
   /** The text that was begun is a piece like any other now, or was dropped: then the piece before it is in hand again. */
   #ended({ block, back }: Wishes['text-ended']): void {
     const piece = block ?? this.page.blocks[(this.begun?.at ?? 0) - 1]?.id;
     this.begun = undefined;
-    this.desk.piece = piece;
+    this.say('in-hand', { block: piece });
     if (back) this.say('piece-focus', { block: piece });
   }
 
   override render(): TemplateResult {
     const { page } = this;
     const begun = this.begun?.page === page.id ? this.begun : undefined;
-    const verbs = page.blocks.length === 0 ? ADD_VERBS : [];
-    return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, verbs: PAGE_VERBS, can: (verb) => can(verb, this.book, spotOf(this.book, page.id, undefined)), run: (verb) => this.#run(verb) })}</div>
+    const empty = page.blocks.length === 0 && !begun;
+    return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, acts: OF_PAGE.map((id) => this.acts(id)) })}</div>
       ${this.#lacks()}
-      ${askedLine(this.book, page, this.desk)}
+      ${askedLine(this.book, page, this.acts('ask'))}
       <div @ob-text-ended=${(e: CustomEvent<Wishes['text-ended']>) => this.#ended(e.detail)}>
         ${repeat(
           page.blocks,
@@ -98,7 +100,7 @@ export class ObPage extends Part {
         )}
         ${begun && begun.at >= page.blocks.length ? this.#newText(begun) : nothing}
       </div>
-      ${verbs.length > 0 && !begun ? html`<p class="prose">Nothing stands on this page yet.</p><div class="do">${verbs.map((verb) => html`<button type="button" class="btn" @click=${() => this.#run(verb)}>${labelOf(command(verb), this.desk)}</button>`)}</div>` : nothing}`;
+      ${empty ? html`<p class="prose">Nothing stands on this page yet.</p><div class="do">${buttons(TO_ADD.map((id) => this.acts(id)))}</div>` : nothing}`;
   }
 
   /** On the pages of scenarios, above all else: what the verdicts there do not look at. */
@@ -106,8 +108,7 @@ export class ObPage extends Part {
     const lacks = lacksSaid(this.book);
     const compares = this.page.blocks.some((block) => block.kind === 'table' && tableOfBlock(this.book, block.table)?.form === 'scenarios');
     if (lacks === '' || !compares) return nothing;
-    const take = command('take-in');
-    return html`<div class="asked-line lacks"><p>${lacks}</p><div class="do"><button type="button" class="btn" @click=${() => take.run(this.desk)}>${labelOf(take, this.desk)}</button></div></div>`;
+    return html`<div class="asked-line lacks"><p>${lacks}</p><div class="do">${buttons([this.acts('take-in')])}</div></div>`;
   }
 
   #newText(begun: { readonly page: string; readonly at: number }): TemplateResult {
@@ -115,21 +116,18 @@ export class ObPage extends Part {
   }
 
   #piece(block: Block): TemplateResult {
-    const inHand = (): void => {
-      this.desk.piece = block.id;
-    };
+    const inHand = (): void => this.say('in-hand', { block: block.id });
+    const act = (id: PageCommand): Act => this.acts(id, block.id);
     return html`<div class="on-page of-${block.kind}" data-block=${block.id} @focusin=${inHand} @pointerdown=${inHand}
       @keydown=${(e: KeyboardEvent) => this.#press(e, block)} @dblclick=${(e: Event) => this.#twice(e, block)}>
       ${this.#block(block)}
       <div class="piece-acts">
-        ${block.kind === 'prose' ? html`<button type="button" aria-label="Write: ${said(block)}" @click=${() => this.#run('write-text', block)}>Write</button>` : nothing}
-        ${block.kind === 'picture' ? html`<button type="button" aria-label="Change: ${said(block)}" @click=${() => this.#run('change-picture', block)}>Change</button>` : nothing}
+        ${block.kind === 'prose' ? html`<button type="button" aria-label="Write: ${said(block)}" @click=${act('write-text').run}>Write</button>` : nothing}
+        ${block.kind === 'picture' ? html`<button type="button" aria-label="Change: ${said(block)}" @click=${act('change-picture').run}>Change</button>` : nothing}
         ${menu({
           label: 'More',
           of: this.#said(block),
-          verbs: block.kind === 'table' ? ['name-table', ...PIECE_VERBS] : PIECE_VERBS,
-          can: (verb) => can(verb, this.book, spotOf(this.book, this.page.id, block.id)),
-          run: (verb) => this.#run(verb, block),
+          acts: [...(block.kind === 'table' ? ['name-table' as const] : []), ...OF_PIECE].map(act),
         })}
       </div>
     </div>`;
@@ -139,11 +137,11 @@ export class ObPage extends Part {
   #press(event: KeyboardEvent, block: Block): void {
     if (event.key !== 'F2' || event.defaultPrevented || block.kind === 'table' || event.target instanceof HTMLTextAreaElement) return;
     event.preventDefault();
-    this.#run(block.kind === 'prose' ? 'write-text' : 'change-picture', block);
+    this.acts(block.kind === 'prose' ? 'write-text' : 'change-picture', block.id).run();
   }
 
   #twice(event: Event, block: Block): void {
-    if (block.kind === 'prose' && (event.target as Element).closest('.prose')) this.#run('write-text', block);
+    if (block.kind === 'prose' && (event.target as Element).closest('.prose')) this.acts('write-text', block.id).run();
   }
 
   #said(block: Block): string {
@@ -161,17 +159,15 @@ export class ObPage extends Part {
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
     return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
       <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
-      ${table.form === 'scenarios' ? this.#acts(['add-scenario', 'base', 'drop-scenario']) : nothing}
-      ${placeOf(this.book, 'light_carried')?.table === table ? this.#acts(['carry-fit']) : nothing}`;
+      ${table.form === 'scenarios' ? this.#below(OF_SCENARIOS) : nothing}
+      ${placeOf(this.book, 'light_carried')?.table === table ? this.#below(['carry-fit']) : nothing}`;
   }
 
-  #acts(ids: readonly string[]): TemplateResult {
-    return html`<div class="do acts-below">${ids.map(command).map((c) => html`<button type="button" class="btn" ?disabled=${!c.when(this.desk)} @click=${() => c.run(this.desk)}>${labelOf(c, this.desk)}</button>`)}</div>`;
+  #below(ids: readonly PageCommand[]): TemplateResult {
+    return html`<div class="do acts-below">${buttons(ids.map((id) => this.acts(id)))}</div>`;
   }
 }
 customElements.define('ob-page', ObPage);
-
-const ADD_VERBS: readonly Verb[] = ['add-text', 'add-picture', 'add-table'];
 
 /** The first words of a text or a caption: which of several is meant. */
 function said(block: Exclude<Block, { kind: 'table' }>): string {

@@ -1,14 +1,16 @@
 import { html, type TemplateResult } from 'lit';
-import type { Command, Desk } from '../parts/command.ts';
 import { Part } from '../parts/part.ts';
-import { labelOf, ranked, usable } from './commands.ts';
+import { type Command, labelOf, type PageState } from './command.ts';
+import { ranked, usable } from './list.ts';
 
 /** The list of commands, to be searched: a few letters of a label or of a word that means the same. */
 export class ObCommandList extends Part {
-  static override properties = { desk: { attribute: false }, wanted: { state: true }, at: { state: true } };
-  declare desk: Desk;
+  static override properties = { wanted: { state: true }, at: { state: true } };
   declare wanted: string;
   declare at: number;
+
+  #state: PageState | undefined;
+  #run: (command: Command) => void = () => {};
 
   constructor() {
     super();
@@ -16,7 +18,9 @@ export class ObCommandList extends Part {
     this.at = 0;
   }
 
-  open(): void {
+  open(state: PageState, run: (command: Command) => void): void {
+    this.#state = state;
+    this.#run = run;
     this.wanted = '';
     this.at = 0;
     this.requestUpdate();
@@ -30,13 +34,13 @@ export class ObCommandList extends Part {
   }
 
   get #found(): readonly Command[] {
-    return ranked(usable(this.desk), this.wanted, this.desk);
+    return this.#state ? ranked(usable(this.#state), this.wanted, this.#state) : [];
   }
 
-  #run(found: Command | undefined): void {
+  #take(found: Command | undefined): void {
     if (!found) return;
     this.querySelector('dialog')?.close();
-    found.run(this.desk);
+    this.#run(found);
   }
 
   #press(event: KeyboardEvent): void {
@@ -48,7 +52,7 @@ export class ObCommandList extends Part {
       void this.updateComplete.then(() => this.querySelector('[aria-selected=true]')?.scrollIntoView({ block: 'nearest' }));
     } else if (event.key === 'Enter') {
       event.preventDefault();
-      this.#run(found[this.at]);
+      this.#take(found[this.at]);
     }
   }
 
@@ -62,7 +66,7 @@ export class ObCommandList extends Part {
             this.at = 0;
           }} /></label>
       <ul id="command-options" class="pick" role="listbox" aria-label="Commands">
-        ${found.map((c, i) => html`<li role="option" id="command-${i}" aria-selected=${i === this.at} @click=${() => this.#run(c)}><span>${labelOf(c, this.desk)}</span>${c.keys ? html`<kbd>${c.keys}</kbd>` : ''}</li>`)}
+        ${found.map((c, i) => html`<li role="option" id="command-${i}" aria-selected=${i === this.at} @click=${() => this.#take(c)}><span>${this.#state && labelOf(c, this.#state)}</span>${c.keys ? html`<kbd>${c.keys}</kbd>` : ''}</li>`)}
       </ul>
       <p class="nothing" role="status">${found.length === 0 ? 'No command is called that. Try another word.' : ''}</p>
     </dialog>`;

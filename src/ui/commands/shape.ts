@@ -5,6 +5,7 @@ import type { Book, Table } from '../../book/book.ts';
 import { isFormula } from '../../book/content.ts';
 import { isLocked } from '../../book/locked.ts';
 import { namesOf, standingOf } from '../../book/look-up.ts';
+import { cellsChosen, type PageState } from './command.ts';
 
 export interface Shape {
   readonly form: Table['form'];
@@ -23,7 +24,20 @@ export interface Shape {
   readonly names: readonly string[];
 }
 
-export function shapeOf(book: Book, at: At, area: Area): Shape {
+/** Reckoned once for all commands that ask. */
+const known = new WeakMap<Area, { readonly book: Book; readonly shape: Shape }>();
+
+export function shapeIn(state: PageState): Shape | undefined {
+  if (!cellsChosen(state)) return undefined;
+  const { book, at, area } = state;
+  const found = known.get(area);
+  if (found?.book === book) return found.shape;
+  const shape = shapeOf(book, at, area);
+  known.set(area, { book, shape });
+  return shape;
+}
+
+function shapeOf(book: Book, at: At, area: Area): Shape {
   let locked = 0;
   let unlocked = 0;
   for (const each of (placesOf(book, area)?.lines ?? []).flat()) {

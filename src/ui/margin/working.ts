@@ -4,13 +4,15 @@ import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/types.ts';
-import { command, labelOf } from '../commands/commands.ts';
+import type { Acts } from '../parts/act.ts';
 import { baseOf, lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
 import { allowedText } from '../parts/choices.ts';
-import type { Desk } from '../parts/command.ts';
 import { headingFrom, piecesOf } from '../parts/formula-text.ts';
 import { Part, placeOfAt } from '../parts/part.ts';
 import { valueLine } from '../parts/value-line.ts';
+
+/** The commands that stand in the margin. */
+export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit';
 
 /** What the engine told of the chosen cell. */
 export interface Told {
@@ -37,7 +39,7 @@ export class ObWorking extends Part {
     at: { attribute: false },
     told: { attribute: false },
     letters: { attribute: false },
-    desk: { attribute: false },
+    acts: { attribute: false },
     opened: { state: true },
   };
   declare book: Book;
@@ -46,7 +48,7 @@ export class ObWorking extends Part {
   declare at: At | undefined;
   declare told: Told | undefined;
   declare letters: ReadonlyMap<Address, string>;
-  declare desk: Desk;
+  declare acts: Acts<WorkingCommand>;
   /** Entries of the tree whose own sources are shown. */
   declare opened: ReadonlySet<string>;
 
@@ -66,9 +68,10 @@ export class ObWorking extends Part {
     const view = viewOf(at, this.values);
     const told = this.told?.address === view.address ? this.told : undefined;
     const trace = told?.trace;
+    const back = this.acts('back');
     return html`
       <h2><span>The working</span><span>${at.table.name}, row ${at.rowIndex + 1}${at.table.columns.length > 1 && at.column.label ? `, ${at.column.label}` : ''}</span></h2>
-      ${this.desk.canReturn ? html`<button type="button" class="return" @click=${() => this.#look(() => this.desk.goBack())}>← back</button>` : nothing}
+      ${back.usable ? html`<button type="button" class="return" @click=${() => this.#look(back.run)}>← back</button>` : nothing}
       <div class="what">${titleOf(at)}</div>
       ${this.#value(at)}
       ${this.#error(view.value, at)}
@@ -110,7 +113,7 @@ export class ObWorking extends Part {
       ${
         value.mend
           ? value.mend.content !== undefined || value.mend.unit !== undefined
-            ? html`<button type="button" class="btn first" @click=${() => void this.desk.mend()}>${value.mend.label} <kbd>Ctrl M</kbd></button>`
+            ? html`<button type="button" class="btn first" @click=${() => this.acts('mend').run()}>${value.mend.label} <kbd>Ctrl M</kbd></button>`
             : html`<p>${value.mend.label}</p>`
           : nothing
       }
@@ -199,10 +202,10 @@ export class ObWorking extends Part {
   }
 
   #acts(at: At): TemplateResult {
-    const further = ['same', 'unit', 'row-unit'].map(command).filter((c) => c.when(this.desk));
+    const further = (['same', 'unit', 'row-unit'] as const).map((id) => this.acts(id)).filter((act) => act.usable);
     return html`<div class="do">
       <button type="button" class="btn" @click=${() => this.say('write', { place: placeOfAt(at) })}>Write in this cell</button>
-      ${further.map((c) => html`<button type="button" class="btn" @click=${() => c.run(this.desk)}>${labelOf(c, this.desk)}</button>`)}
+      ${further.map((act) => html`<button type="button" class="btn" @click=${act.run}>${act.label}</button>`)}
     </div>`;
   }
 

@@ -1,8 +1,8 @@
 import { LitElement } from 'lit';
 import type { At } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
-import type { Change } from '../../book/change.ts';
 import type { Answer } from '../../book/refused.ts';
+import type { Teller } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
 
 /** While it stands, nothing is drawn. */
@@ -66,17 +66,24 @@ export interface Wishes {
   clear: { readonly place: Place };
   /** What can be done with the chosen row or column. */
   menu: { readonly what: 'row' | 'column' };
-  /** Make what a file brings: one change, looked at before. */
-  bring: { readonly change: Change };
   /** Something to be said aloud, and shown for a moment. */
   tell: { readonly text: string };
   /** The letters of the cells that a formula reads while it is written; undefined when it no longer is. */
   letters: { readonly letters: ReadonlyMap<Address, string> | undefined };
-  do: { readonly command: string };
   /** Ask a question of the brief: this one, else the first that is left. */
   question: { readonly place?: Place };
-  /** Change the book by a command. `answered`: hears what came of it, and shows a refusal itself. */
-  change: { readonly command: (book: Book) => Answer; readonly answered?: (answer: Answer) => void };
+  /**
+   * Put an answer of the brief, who said so, or both, into a cell as one change. `taken`: hears why not, where it is refused. What is left out
+   * stays.
+   */
+  answer: {
+    readonly place: Place;
+    readonly typed: string | undefined;
+    readonly said: { readonly teller: Teller; readonly how: string } | undefined;
+    readonly taken: (why: string | undefined) => void;
+  };
+  /** Change the book by a command. `answered`: hears what came of it, and shows a refusal itself. `plain`: where it was made it is seen that it is. */
+  change: { readonly command: (book: Book) => Answer; readonly answered?: (answer: Answer) => void; readonly plain?: true };
   /** Write a text of the page that is shown, or begin one before its block at this place, which joins the book when it is kept. */
   text: { readonly block: string } | { readonly at: number };
   /** A text that was begun is written no longer. `block`: what it is in the book now, where it was kept. `back`: go back to it. */
@@ -88,6 +95,8 @@ export interface Wishes {
   leave: undefined;
   /** A cell was picked from a list, or its address written. */
   found: { readonly reference: string };
+  /** This piece of the page is the one in hand. */
+  'in-hand': { readonly block: string | undefined };
   /** Put the focus on the piece; undefined: on the page's title. */
   'piece-focus': { readonly block: string | undefined };
   page: { readonly page: string };
@@ -96,10 +105,6 @@ export interface Wishes {
     | { readonly what: 'template'; readonly slug: string; readonly title: string; readonly client: string }
     | { readonly what: 'book'; readonly id: string };
   remove: { readonly id: string; readonly title: string };
-  name: { readonly title: string; readonly client: string };
   /** Open a cell for writing; `text`: with this in it instead of what it holds, kept only on Enter. */
   write: { readonly place: Place; readonly text?: string };
-  /** Show the chosen cell or its row in another unit; null: in its own. */
-  unit: { readonly what: 'cell' | 'row'; readonly unit: string | null };
-  scenario: { readonly verb: 'drop' | 'same' | 'base' | 'add'; readonly table: string; readonly column?: string; readonly place?: Place };
 }

@@ -11,6 +11,5 @@ import '../styles/print.css';
 import '../table/table.ts';
 import '../margin/working.ts';
 
-export { askToLeave } from '../slips/leave-slip.ts';
 export { Saving } from './saving.ts';
 export { sendOut } from './sending.ts';

@@ -5,7 +5,8 @@ import { standingOf, tableOfBlock } from '../../book/look-up.ts';
 import { countLeft } from '../../book/said-by.ts';
 import type { Values } from '../../engine/types.ts';
 import { menu } from '../blocks/menu.ts';
-import { can, spotOf, VERBS, type Verb } from '../blocks/verbs.ts';
+import type { CommandId } from '../commands/index.ts';
+import type { Acts } from '../parts/act.ts';
 import { viewOf } from '../parts/cell-view.ts';
 import { Part, whenIdle } from '../parts/part.ts';
 
@@ -20,6 +21,7 @@ export class ObContents extends Part {
     tick: { attribute: false },
     page: { attribute: false },
     changes: { attribute: false },
+    acts: { attribute: false },
   };
   declare book: Book;
   declare values: Values;
@@ -27,6 +29,7 @@ export class ObContents extends Part {
   declare page: string;
   /** How many changes the book remembers. */
   declare changes: number;
+  declare acts: Acts<CommandId>;
   #shown: string | undefined;
 
   /** How the pages stand is counted once the page is idle: what was edited is drawn before. Another page is shown at once. */
@@ -59,10 +62,11 @@ export class ObContents extends Part {
 
   /** What is done with the page that is shown, and a new one. */
   #acts(): TemplateResult {
-    const run = (verb: Verb): void => this.say('do', { command: verb });
-    const spot = spotOf(this.book, this.page, undefined);
-    return html`<button type="button" @click=${() => run('add-page')}>${VERBS['add-page'][0]}</button>
-      ${spot ? menu({ label: 'Change this page', of: spot.page.title, verbs: ['name-page', 'page-up', 'page-down', 'drop-page'], can: (verb) => can(verb, this.book, spot), run }) : nothing}`;
+    const { acts } = this;
+    const page = this.book.pages.find(({ id }) => id === this.page);
+    const add = acts('add-page');
+    return html`<button type="button" @click=${add.run}>${add.label}</button>
+      ${page ? menu({ label: 'Change this page', of: page.title, acts: [acts('name-page'), acts('page-up'), acts('page-down'), acts('drop-page')] }) : nothing}`;
   }
 
   #entry(id: string, title: string, state: unknown): TemplateResult {

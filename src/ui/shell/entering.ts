@@ -1,23 +1,25 @@
 /** Which book is open: what there is to open, and how a book is entered and left. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { At } from '../../book/address.ts';
 import { freeTitle } from '../../book/free-title.ts';
 import type { Session } from '../../session.ts';
 import { AGAIN, cellKey, draftOf, endDraft } from '../parts/drafts.ts';
-import type { Place, Wishes } from '../parts/part.ts';
+import type { Wishes } from '../parts/part.ts';
+import { askToLeave, fetchKeptSlips, type ObSlips } from '../slips/index.ts';
 import type { Found, View } from './found.ts';
 import type { Keeping } from './keeping.ts';
 import type { ShelfCard, TemplateCard } from './start.ts';
+import type { Telling } from './telling.ts';
+import type { Whereabouts } from './whereabouts.ts';
 
 /** The page that a book is entered on. */
-interface Page extends ReactiveControllerHost {
+interface Page extends ReactiveControllerHost, Element {
   readonly session: Session | undefined;
   enter(session: Session, view: View | undefined): void;
   leave(): void;
-  atPlace(place: Place): At | undefined;
-  bringTable(file: File): Promise<void>;
+  readonly whereabouts: Whereabouts;
+  readonly telling: Telling;
+  readonly slips: ObSlips;
   write(wish: Wishes['write']): Promise<void>;
-  tell(text: string, show?: boolean): void;
 }
 
 export class Entering implements ReactiveController {
@@ -77,7 +79,7 @@ export class Entering implements ReactiveController {
     const found = await opening.fetchBook(wish, this.#keeping);
     if (found === undefined) return false;
     if ('table' in found) {
-      if (this.#host.session) await this.#host.bringTable(found.table);
+      if (this.#host.session) await this.#bringTable(found.table);
       else this.#tellProblem(`${found.table.name} holds a table, not a book. Begin a plan or open one first, then bring the table into it.`);
       return false;
     }
@@ -91,28 +93,32 @@ export class Entering implements ReactiveController {
     return true;
   }
 
+  async #bringTable(file: File): Promise<void> {
+    await this.#host.slips.openSlip({ slip: 'bring in', asked: { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) } });
+  }
+
   /** Where nothing is open it stands with what there is to open. */
   #tellProblem(problem: string): void {
     this.problem = problem;
     this.#host.requestUpdate();
-    if (this.#host.session) this.#host.tell(problem, true);
+    if (this.#host.session) this.#host.telling.tell(problem, true);
   }
 
   async #enter(found: Found): Promise<void> {
     // All that can be missing comes before the book that is open is put away.
-    const [{ startSession }, { Saving }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts')]);
+    const [{ startSession }, { Saving }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts'), fetchKeptSlips()]);
     const session = await startSession(found.book, found.history);
     this.problem = '';
     this.damaged = undefined;
     this.#leave();
     this.#host.enter(session, found.view);
     this.#keeping.follow(new Saving(session, found.standing, this.#keeping));
-    if (found.notice) this.#host.tell(found.notice, true);
+    if (found.notice) this.#host.telling.tell(found.notice, true);
     const half = draftOf(cellKey(found.book.id));
-    if (half?.place && this.#host.atPlace(half.place)) {
+    if (half?.place && this.#host.whereabouts.atPlace(half.place)) {
       endDraft(cellKey(found.book.id));
       await this.#host.write({ place: half.place, text: half.text });
-      this.#host.tell(AGAIN, true);
+      this.#host.telling.tell(AGAIN, true);
     }
   }
 
@@ -121,8 +127,8 @@ export class Entering implements ReactiveController {
     const { session } = this.#host;
     await this.#keeping.now();
     if (!session || !this.#keeping.unsaved) return true;
-    const { askToLeave, sendOut } = await import('./book-parts.ts');
-    return askToLeave(this.#keeping.miss?.message ?? '', () => sendOut('book', session.book, session.values));
+    const { sendOut } = await import('./book-parts.ts');
+    return askToLeave(this.#host, this.#keeping.miss?.message ?? '', () => sendOut('book', session.book, session.values));
   }
 
   #leave(): void {

@@ -5,6 +5,7 @@ import { asExample } from '../../book/said-by.ts';
 import type { Engine } from '../../engine/types.ts';
 import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../../files/book/index.ts';
 import { openSession, type Session } from '../../session.ts';
+import { fetchRenewing } from '../commands/index.ts';
 import { type Wishes, whenIdle } from '../parts/part.ts';
 import type { Found, Unopened } from './found.ts';
 import type { Keeping } from './keeping.ts';
@@ -54,7 +55,7 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
 async function saysLacks<T extends Found | Unopened | Tabular | undefined>(found: T): Promise<T> {
   const origin = found && 'book' in found ? found.book.template : undefined;
   if (!found || !('book' in found) || !origin || origin.edition >= (editions.get(origin.slug)?.edition ?? 0)) return found;
-  const { opened } = await import('./renewing.ts');
+  const { opened } = await fetchRenewing();
   return { ...found, book: await opened(found.book) };
 }
 

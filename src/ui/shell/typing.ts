@@ -1,24 +1,25 @@
 /** What was typed into cells: shown while it is read, put into the book, told as it was taken or refused. */
-
-import type { At } from '../../book/address.ts';
 import { sentence } from '../../book/label.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
+import { isRefused } from '../../book/refused.ts';
+import { sourceText } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { spokenValue, viewOf } from '../parts/cell-view.ts';
 import { holdDrawing, type Place, samePlace, type Wishes } from '../parts/part.ts';
-import type { Refusal, TableHost } from '../table/table-host.ts';
+import { isWriting } from '../table/selection.ts';
+import type { Refusal } from '../table/table-host.ts';
+import type { Telling } from './telling.ts';
+import type { Whereabouts } from './whereabouts.ts';
 
 /** ms that what was typed may wait to be drawn together with what follows from it: one frame. */
 const HOLD = 16;
 
 /** What typing asks of the page. */
-interface Page extends HTMLElement {
+interface Page {
   readonly session: Session | undefined;
-  refusal: Refusal | undefined;
-  atPlace(place: Place): At | undefined;
-  choose(wish: Wishes['choose']): void;
-  tell(text: string, show?: boolean): void;
+  readonly whereabouts: Whereabouts;
+  readonly telling: Telling;
   requestUpdate(): void;
 }
 
@@ -26,6 +27,10 @@ export class Typing {
   readonly #host: Page;
   /** What was typed and has no value yet, by cell. */
   pending: ReadonlyMap<Address, string> = new Map();
+  /** What was typed and could not be taken, where it was written. */
+  refusal: Refusal | undefined;
+  /** Resolves when all that was typed so far is read: it is in the book then, or refused. */
+  reading: Promise<unknown> | undefined;
   /** Has drawn what was held for the values. */
   release = (): void => {};
 
@@ -35,6 +40,8 @@ export class Typing {
 
   forget(): void {
     this.pending = new Map();
+    this.refusal = undefined;
+    this.reading = undefined;
   }
 
   /** What was typed gives way to its value in the same turn. */
@@ -42,24 +49,60 @@ export class Typing {
     if (this.pending.size > 0) this.pending = new Map([...this.pending].filter(([address]) => !isIn(address)));
   }
 
-  /** Puts what was typed into its cell, and says what came of it. */
-  async type({ place, typed }: Wishes['type']): Promise<void> {
-    const { session } = this.#host;
-    const at = this.#host.atPlace(place);
-    if (!session || !at) return;
+  /** What was typed is seen at once, whatever it waits for. */
+  show({ place, typed }: Wishes['type']): Address | undefined {
+    const at = this.#host.whereabouts.atPlace(place);
+    if (!at) return undefined;
     const address = addressOf(at);
     this.pending = new Map([...this.pending, [address, typed]]);
-    if (samePlace(this.#host.refusal?.place, place)) this.#host.refusal = undefined;
+    if (samePlace(this.refusal?.place, place)) this.refusal = undefined;
     this.#host.requestUpdate();
+    return address;
+  }
+
+  #read<T>(typing: Promise<T>): Promise<T> {
+    const all = Promise.all([this.reading, typing.catch(() => {})]).then(() => {
+      if (this.reading === all) this.reading = undefined;
+    });
+    this.reading = all;
+    return typing;
+  }
+
+  /** Puts an answer of the brief into its cell; gives why not, where it is refused. */
+  async answer({ place, typed, said }: Wishes['answer']): Promise<string | undefined> {
+    const { session } = this.#host;
+    const at = this.#host.whereabouts.atPlace(place);
+    if (!session || !at) return undefined;
+    const address = addressOf(at);
+    if (typed !== undefined) {
+      const taken = await this.#read(session.type(address, typed, said && sourceText(said.teller, said.how)));
+      return taken.ok ? undefined : taken.message;
+    }
+    const { setSource } = await import('../../book/commands/set-source.ts');
+    const answer = said && session.run((book) => setSource(book, { address, ...said }));
+    return answer && isRefused(answer) ? answer.message : undefined;
+  }
+
+  /** Puts what was typed into its cell, and says what came of it. `shown`: where it was shown meanwhile. */
+  async type({ place, typed }: Wishes['type'], shown = this.show({ place, typed })): Promise<void> {
+    const { session } = this.#host;
+    const at = this.#host.whereabouts.atPlace(place);
+    if (!session || !at) return;
+    const address = addressOf(at);
+    if (shown !== address) {
+      // The cell stands elsewhere now.
+      this.settle((other) => other === shown);
+      this.show({ place, typed });
+    }
     try {
-      const typing = session.type(address, typed);
+      const typing = this.#read(session.type(address, typed));
       this.#holdForValues();
       const result = await typing;
       if (!result.ok || result.change.edits.length === 0) this.release();
       if (result.ok) {
         await session.settled();
-        const after = this.#host.atPlace(place);
-        this.#host.tell(
+        const after = this.#host.whereabouts.atPlace(place);
+        this.#host.telling.tell(
           [after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`), result.said && `${result.said}.`].filter(Boolean).join(' '),
           result.said !== undefined,
         );
@@ -89,10 +132,11 @@ export class Typing {
 
   /** What could not be taken is kept, and shown where it was written unless something else is being written by now. */
   #refuse(place: Place, typed: string, message: string): void {
-    const busy = [...this.#host.querySelectorAll<TableHost>('ob-table')].some((table) => table.writing.isOpen);
-    this.#host.tell(message, busy);
+    const busy = isWriting();
+    this.#host.telling.tell(message, busy);
     if (busy) return;
-    this.#host.choose({ place, focus: true });
-    this.#host.refusal = { place, typed, message };
+    this.#host.whereabouts.choose({ place, focus: true });
+    this.refusal = { place, typed, message };
+    this.#host.requestUpdate();
   }
 }

@@ -1,4 +1,5 @@
-/** Which cell is chosen, which block with it, and how one comes to other cells and back. */
+/** Where one is in the open book: which page is shown, which cell is chosen, which block with it, and how one comes to others and back. */
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { type At, placeIn } from '../../book/address.ts';
 import type { Area } from '../../book/area.ts';
 import type { Book, Page } from '../../book/book.ts';
@@ -6,23 +7,35 @@ import { tableOfBlock } from '../../book/look-up.ts';
 import type { Session } from '../../session.ts';
 import { type Place, samePlace, type Wishes } from '../parts/part.ts';
 import { areaOf, placeAt } from '../table/selection.ts';
+import type { View } from './found.ts';
+import { loadOwnPage, OWN_PAGES } from './own-pages.ts';
 
-/** What is chosen and shown on the page. */
-interface Shown {
+/** What is shown one's way. */
+interface Shown extends ReactiveControllerHost {
   readonly session: Session | undefined;
-  pageId: string;
-  chosen: Place | undefined;
-  anchor: Place | undefined;
-  choose(wish: Wishes['choose']): void;
+  /** Another cell is chosen. */
+  chose(): void;
+  /** A page is turned to. */
+  turned(): void;
 }
 
-export class Whereabouts {
+interface Chosen {
+  readonly book: Book | undefined;
+  readonly chosen: Place | undefined;
+  readonly anchor: Place | undefined;
+  readonly at: At | undefined;
+  readonly area: Area | undefined;
+}
+
+export class Whereabouts implements ReactiveController {
   readonly #host: Shown;
-  #place: { readonly book: Book | undefined; readonly chosen: Place | undefined; readonly at: At | undefined } = {
-    book: undefined,
-    chosen: undefined,
-    at: undefined,
-  };
+  pageId = '';
+  chosen: Place | undefined;
+  /** The other corner of the chosen block. */
+  anchor: Place | undefined;
+  /** The piece of a page that was last in hand. */
+  piece: string | undefined;
+  #now: Chosen = { book: undefined, chosen: undefined, anchor: undefined, at: undefined, area: undefined };
   /** The cells from which others were followed. */
   #trail: readonly Place[] = [];
   /** The next cell that is chosen is the other corner of a block. */
@@ -30,23 +43,46 @@ export class Whereabouts {
 
   constructor(host: Shown) {
     this.#host = host;
+    host.addController(this);
   }
 
-  forget(): void {
+  hostConnected(): void {}
+
+  /** Takes up a book where it was left. */
+  enter(view: View | undefined): void {
+    this.pageId = view?.page ?? this.#host.session?.book.pages[0]?.id ?? '';
+    this.chosen = view?.chosen;
+    loadOwnPage(this.pageId);
+  }
+
+  leave(): void {
+    this.chosen = undefined;
     this.#trail = [];
+  }
+
+  /** Where one is, to be kept. */
+  get view(): View {
+    return { page: this.pageId, ...(this.chosen ? { chosen: this.chosen } : {}) };
+  }
+
+  get #found(): Chosen {
+    const { chosen, anchor } = this;
+    const book = this.#host.session?.book;
+    const was = this.#now;
+    if (was.book !== book || was.chosen !== chosen || was.anchor !== anchor) {
+      const at = was.book === book && was.chosen === chosen ? was.at : chosen && this.atPlace(chosen);
+      this.#now = { book, chosen, anchor, at, area: at && areaOf(at.table, chosen, anchor) };
+    }
+    return this.#now;
   }
 
   /** The same object as long as it is the same cell in the same book, so that what shows it is not drawn again. */
   get at(): At | undefined {
-    const { chosen, session } = this.#host;
-    const book = session?.book;
-    if (this.#place.book !== book || this.#place.chosen !== chosen) this.#place = { book, chosen, at: chosen && this.atPlace(chosen) };
-    return this.#place.at;
+    return this.#found.at;
   }
 
   get area(): Area | undefined {
-    const table = this.at?.table;
-    return table && areaOf(table, this.#host.chosen, this.#host.anchor);
+    return this.#found.area;
   }
 
   atPlace(place: Place): At | undefined {
@@ -61,44 +97,52 @@ export class Whereabouts {
     );
   }
 
-  /** False where the same is chosen as before. */
-  choose({ place, anchor, follow, focus }: Wishes['choose']): boolean {
-    const host = this.#host;
-    const from = this.#choosingOn && !anchor && host.chosen?.table === place.table ? (host.anchor ?? host.chosen) : anchor;
+  choose({ place, anchor, follow, focus }: Wishes['choose']): void {
+    const from = this.#choosingOn && !anchor && this.chosen?.table === place.table ? (this.anchor ?? this.chosen) : anchor;
     this.#choosingOn = false;
     const other = samePlace(place, from) ? undefined : from;
-    if (samePlace(place, host.chosen) && samePlace(other, host.anchor)) return false;
-    host.anchor = other;
-    if (follow && host.chosen) this.#trail = [...this.#trail, host.chosen];
-    host.chosen = place;
+    if (samePlace(place, this.chosen) && samePlace(other, this.anchor)) return;
+    this.anchor = other;
+    if (follow && this.chosen) this.#trail = [...this.#trail, this.chosen];
+    this.chosen = place;
     if (follow || focus) this.reveal(place);
-    return true;
-  }
-
-  /** Where the chosen cell was taken away, the one is chosen that stands there now. */
-  stayNear(): void {
-    const host = this.#host;
-    const was = this.#place.at;
-    if (!host.chosen || this.at) return;
-    const table = was && host.session?.book.tables.find((t) => t.id === was.table.id);
-    host.anchor = undefined;
-    host.chosen = table && placeAt(table, { row: Math.min(was.rowIndex, table.rows.length - 1), column: Math.min(was.columnIndex, table.columns.length - 1) });
-  }
-
-  /** Goes to the page on which a cell's table stands. */
-  reveal(place: Place): void {
-    const holds = (page: Page): boolean =>
-      page.blocks.some((b) => b.kind === 'table' && this.#host.session && tableOfBlock(this.#host.session.book, b.table)?.id === place.table);
-    const pages = this.#host.session?.book.pages ?? [];
-    const here = pages.find((p) => p.id === this.#host.pageId);
-    if (here && holds(here)) return;
-    const page = pages.find(holds);
-    if (page) this.#host.pageId = page.id;
+    this.#host.requestUpdate();
+    this.#host.chose();
   }
 
   /** The next cell that is chosen is the other corner of a block. */
   chooseOn(): void {
     this.#choosingOn = true;
+  }
+
+  show(page: string): void {
+    this.pageId = page;
+    loadOwnPage(page);
+    this.#host.requestUpdate();
+    this.#host.turned();
+  }
+
+  /** The book changed: where the chosen cell was taken away, the one is chosen that stands there now, and a page that is gone is not shown any longer. */
+  stay(): void {
+    const was = this.#now.at;
+    const pages = [...(this.#host.session?.book.pages ?? []), ...OWN_PAGES];
+    if (!pages.some((page) => page.id === this.pageId)) this.pageId = pages[0]?.id ?? '';
+    if (!this.chosen || this.at) return;
+    const table = was && this.#host.session?.book.tables.find((t) => t.id === was.table.id);
+    this.anchor = undefined;
+    this.chosen = table && placeAt(table, { row: Math.min(was.rowIndex, table.rows.length - 1), column: Math.min(was.columnIndex, table.columns.length - 1) });
+  }
+
+  /** Goes to the page on which a cell's table stands. */
+  reveal(place: Place): void {
+    const { book } = this.#host.session ?? {};
+    const holds = (page: Page): boolean => page.blocks.some((b) => b.kind === 'table' && book && tableOfBlock(book, b.table)?.id === place.table);
+    const pages = book?.pages ?? [];
+    const here = pages.find((p) => p.id === this.pageId);
+    if (here && holds(here)) return;
+    const page = pages.find(holds);
+    if (page) this.pageId = page.id;
+    this.#host.requestUpdate();
   }
 
   get canReturn(): boolean {
@@ -109,6 +153,6 @@ export class Whereabouts {
     const place = this.#trail.at(-1);
     if (!place) return;
     this.#trail = this.#trail.slice(0, -1);
-    this.#host.choose({ place, focus: true });
+    this.choose({ place, focus: true });
   }
 }

@@ -1,12 +1,21 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { Part } from '../parts/part.ts';
+import type { Book } from '../../book/book.ts';
+import { type Answer, isRefused } from '../../book/refused.ts';
+import { Slip } from './slip.ts';
+
+interface Question {
+  readonly question: string;
+  /** What stands there now. */
+  readonly value: string;
+  readonly change: (book: Book, text: string) => Answer;
+}
 
 /** A slip with one question: a name for a row, a scenario, a page. What can't be taken stays on it, with the reason. */
-export class ObAskSlip extends Part {
+export class ObAskSlip extends Slip<Question> {
   static override properties = { question: { state: true }, wrong: { state: true } };
   declare question: string;
   declare wrong: string;
-  #keep: (text: string) => string | undefined = () => undefined;
+  #change: Question['change'] | undefined;
 
   constructor() {
     super();
@@ -14,28 +23,31 @@ export class ObAskSlip extends Part {
     this.wrong = '';
   }
 
-  /** `keep` gives the reason where the text can't be taken. */
-  async open(question: string, value: string, keep: (text: string) => string | undefined): Promise<void> {
+  async open({ question, value, change }: Question): Promise<void> {
     this.question = question;
     this.wrong = '';
-    this.#keep = keep;
+    this.#change = change;
     await this.updateComplete;
     const input = this.querySelector('input');
-    this.querySelector('dialog')?.showModal();
+    this.dialog?.showModal();
     if (!input) return;
     input.value = value;
     input.focus();
     input.select();
   }
 
-  #close(): void {
-    this.querySelector('dialog')?.close();
-  }
-
   #take(event: Event): void {
     event.preventDefault();
-    this.wrong = this.#keep(this.querySelector('input')?.value.trim() ?? '') ?? '';
-    if (this.wrong === '') this.#close();
+    const change = this.#change;
+    const text = this.querySelector('input')?.value.trim() ?? '';
+    if (!change) return;
+    this.say('change', {
+      command: (book) => change(book, text),
+      answered: (answer) => {
+        this.wrong = isRefused(answer) ? answer.message : '';
+        if (!isRefused(answer)) this.close();
+      },
+    });
   }
 
   override render(): TemplateResult {
@@ -45,7 +57,7 @@ export class ObAskSlip extends Part {
         <p id="ask-wrong" class="wrong" role="status">${this.wrong || nothing}</p>
         <div class="do">
           <button type="submit" class="btn first">Keep</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Leave as it was</button>
+          <button type="button" class="btn" @click=${() => this.close()}>Leave as it was</button>
         </div>
       </form>
     </dialog>`;

@@ -2,38 +2,22 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../../book/address.ts';
 import { isOpen } from '../../book/allowed.ts';
-import type { Book } from '../../book/book.ts';
 import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../../book/said-by.ts';
-import type { Values } from '../../engine/types.ts';
 import { choicesOf, numberHints } from '../parts/choices.ts';
-import { Part, type Place, placeOfAt, samePlace } from '../parts/part.ts';
-
-/** Puts an answer, who said so, or both, into a cell as one change; gives why not, where it is refused. What is left out stays. */
-export type TakeAnswer = (
-  at: At,
-  typed: string | undefined,
-  said: { readonly teller: Teller; readonly how: string } | undefined,
-) => Promise<string | undefined>;
+import { type Place, placeOfAt, samePlace, type Wishes } from '../parts/part.ts';
+import { Slip } from './slip.ts';
 
 const WORDS: Readonly<Record<Teller, string>> = { client: 'the client', measured: 'measured', default: 'default, agreed', ours: 'ours' };
 
 /** The brief, one question at a time. Enter keeps what is new and goes on, Shift Enter goes back, Escape puts the slip away. Nothing is agreed to by going on. */
-export class ObBriefSlip extends Part {
+export class ObBriefSlip extends Slip<Place | undefined> {
   static override properties = {
-    book: { attribute: false },
-    values: { attribute: false },
-    tick: { attribute: false },
-    take: { attribute: false },
     place: { state: true },
     teller: { state: true },
     wrong: { state: true },
     cleared: { state: true },
   };
-  declare book: Book;
-  declare values: Values;
-  declare tick: number;
-  declare take: TakeAnswer;
   /** The question asked. */
   declare place: Place | undefined;
   /** Who is said to have said so; undefined while nobody has. */
@@ -54,21 +38,24 @@ export class ObBriefSlip extends Part {
   }
 
   /** At a question, else at the first that is left. */
-  open(place?: Place): void {
-    const asking = this.book.pages.map((page) => ({ page, asked: questionsOn(this.book, page) })).filter(({ asked }) => asked.length > 0);
+  async open(place: Place | undefined): Promise<void> {
+    await this.updateComplete;
+    const asking = this.around.session.book.pages
+      .map((page) => ({ page, asked: questionsOn(this.around.session.book, page) }))
+      .filter(({ asked }) => asked.length > 0);
     const isIt = (at: At): boolean => samePlace(place, placeOfAt(at));
     const { page, asked = [] } = asking.find((one) => one.asked.some(isIt)) ?? asking[0] ?? {};
     this.#page = page?.id;
     const first = asked.find(isIt) ?? asked.find(isLeft) ?? asked[0];
     if (!first) return;
     this.cleared = '';
-    this.querySelector('dialog')?.showModal();
-    void this.#ask(first);
+    this.dialog?.showModal();
+    await this.#ask(first);
   }
 
   get #asked(): readonly At[] {
-    const page = this.book.pages.find((one) => one.id === this.#page);
-    return page ? questionsOn(this.book, page) : [];
+    const page = this.around.session.book.pages.find((one) => one.id === this.#page);
+    return page ? questionsOn(this.around.session.book, page) : [];
   }
 
   async #ask(at: At): Promise<void> {
@@ -130,11 +117,15 @@ export class ObBriefSlip extends Part {
     const emptied = typed?.trim() === '';
     // A new answer goes together with who gave it, whether or not that is new as well; nobody gave none.
     const whole = emptied ? undefined : typed !== undefined && this.teller ? { teller: this.teller, how: this.#how } : said;
-    const wrong = await this.take(at, typed, whole);
+    const wrong = await this.#give({ place: placeOfAt(at), typed, said: whole });
     this.wrong = wrong ?? '';
     if (wrong !== undefined) field.focus();
     else if (emptied) this.cleared = `${titleOf(at)}: left unanswered; it was ${this.#before}. Undo brings it back.`;
     return wrong === undefined;
+  }
+
+  #give(answer: Omit<Wishes['answer'], 'taken'>): Promise<string | undefined> {
+    return new Promise((taken) => this.say('answer', { ...answer, taken }));
   }
 
   /** A default that can be agreed to as it stands. What another client answered can not: this one must be asked. */
@@ -167,7 +158,7 @@ export class ObBriefSlip extends Part {
   }
 
   #putAway(notKept = ''): void {
-    this.querySelector('dialog')?.close();
+    this.close();
     const left = this.#asked.filter(isLeft).length;
     const far = left === 0 ? 'All questions of the brief are answered.' : `${left} of ${this.#asked.length} questions left.`;
     this.say('tell', { text: [notKept, this.cleared, far].filter(Boolean).join(' ') });
@@ -204,7 +195,7 @@ export class ObBriefSlip extends Part {
     const misfit =
       this.#before !== '' &&
       !isOpen(rangeOf(at) ?? {}) &&
-      choicesOf(this.book, this.values, at)?.includes(this.#before) === false &&
+      choicesOf(this.around.session.book, this.around.session.values, at)?.includes(this.#before) === false &&
       `${this.#before} does not go with the other answers: pick another.`;
     const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`, misfit].filter(Boolean);
     return html`<form class="begin" @keydown=${this.#press} @submit=${(event: Event) => event.preventDefault()}>
@@ -226,7 +217,7 @@ export class ObBriefSlip extends Part {
         ${this.#agreeable ? html`<button type="button" class="btn" @click=${() => void this.#go(1, true)}>Agree to it, and ${next}</button>` : nothing}
         <button type="button" class="btn" ?disabled=${left === 0} @click=${() => void this.#goToLeft()}>Next one left</button>
         <button type="button" class="btn" @click=${() => void this.#done()}>Done for now</button>
-        <button type="button" class="btn for-touch" @click=${() => this.querySelector('dialog')?.close()}>Leave this one as it was</button>
+        <button type="button" class="btn for-touch" @click=${() => this.close()}>Leave this one as it was</button>
       </div>
       <p class="keys"><span><kbd>Enter</kbd> ${open ? 'leaves it open' : 'keeps it'} and goes on</span> ${this.#agreeable ? html`<span><kbd>Ctrl Enter</kbd> agrees to it</span> ` : nothing}<span><kbd>Shift Enter</kbd> goes back</span> <span><kbd>Esc</kbd> leaves this one as it was</span></p>
     </form>`;
@@ -234,7 +225,7 @@ export class ObBriefSlip extends Part {
 
   #answer(at: At): TemplateResult {
     const described = 'brief-why brief-says brief-wrong';
-    const choices = choicesOf(this.book, this.values, at);
+    const choices = choicesOf(this.around.session.book, this.around.session.values, at);
     if (!choices || isOpen(rangeOf(at) ?? {}))
       return html`<input id="brief-answer" name="answer" type="text" list=${choices ? 'brief-choices' : nothing} autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" aria-describedby=${described} @input=${this.#written} />
         ${choices ? html`<datalist id="brief-choices">${choices.map((choice) => html`<option value=${choice}></option>`)}</datalist>` : nothing}`;

@@ -28,7 +28,7 @@ import {
   withUnit,
 } from '../../files/csv/index.ts';
 import type { Session } from '../../session.ts';
-import { Part } from '../parts/part.ts';
+import { Slip } from './slip.ts';
 import '../styles/bring-in.css';
 
 const ENCODING_NAMES: Readonly<Record<Encoding, string>> = {
@@ -47,16 +47,14 @@ interface File {
 }
 type HowRead = Omit<StageOptions, 'name' | keyof Watch>;
 
-export class ObBringIn extends Part {
+export class ObBringIn extends Slip<File> {
   static override properties = {
-    session: { attribute: false },
     staged: { state: true },
     mapping: { state: true },
     plan: { state: true },
     progress: { state: true },
     wrong: { state: true },
   };
-  declare session: Session;
   declare staged: Staged | undefined;
   /** Undefined: a tidy file goes to its own cells. */
   declare mapping: Mapping | undefined;
@@ -82,7 +80,7 @@ export class ObBringIn extends Part {
     this.#how = {};
     this.staged = undefined;
     await this.updateComplete;
-    this.querySelector('dialog')?.showModal();
+    this.dialog?.showModal();
     await this.#read(true);
   }
 
@@ -93,13 +91,14 @@ export class ObBringIn extends Part {
     await this.#busy(async (watch) => {
       const staged = await stageCsv(file.bytes, { name: file.name, ...this.#how, ...watch });
       this.staged = staged;
-      if (anew || this.mapping) this.mapping = staged.tidy ? undefined : suggestMapping(this.session.book, staged);
+      if (anew || this.mapping) this.mapping = staged.tidy ? undefined : suggestMapping(this.around.session.book, staged);
       await this.#place(watch);
     });
   }
 
   async #place(watch: Watch): Promise<void> {
-    const { staged, mapping, session } = this;
+    const { staged, mapping } = this;
+    const { session } = this.around;
     if (!staged) return;
     this.plan = undefined;
     await session.settled();
@@ -131,9 +130,9 @@ export class ObBringIn extends Part {
     this.#work.abort();
   }
 
-  #close(): void {
+  #leave(): void {
     this.#stop();
-    this.querySelector('dialog')?.close();
+    this.close();
   }
 
   #reread(how: HowRead): void {
@@ -148,41 +147,44 @@ export class ObBringIn extends Part {
   }
 
   #goTo(goal: string): void {
-    const { staged, session } = this;
+    const { staged } = this;
+    const { session } = this.around;
     if (!staged) return;
     if (goal === 'own') this.#remap(undefined);
     else this.#remap(suggestMapping(session.book, staged, goal === 'new' ? 'new table' : { table: goal }));
   }
 
   #use(from: number, said: string): void {
-    const { mapping, staged, session } = this;
+    const { mapping, staged } = this;
+    const { session } = this.around;
     if (mapping && staged) this.#remap(withRole(mapping, from, roleFrom(said), readHeading(staged.headings[from] ?? '', session.book.currency)));
   }
 
   #unit(from: number, typed: string): void {
     if (!this.mapping) return;
     const text = typed.trim();
-    const found = text === '' ? undefined : unit(withCurrency(text, this.session.book.currency));
+    const found = text === '' ? undefined : unit(withCurrency(text, this.around.session.book.currency));
     if (text !== '' && !found) this.wrong = `“${text}” is no unit.`;
     else this.#remap(withUnit(this.mapping, from, found?.symbol));
   }
 
   #take(event: Event): void {
     event.preventDefault();
-    const { plan, session } = this;
+    const { plan } = this;
+    const { session } = this.around;
     if (!plan || isRefused(plan) || plan.change.edits.length === 0) return;
     // The book can have changed while the slip lay open, by another's values if not by its user.
     if (session.book !== this.#planned) void this.#busy((watch) => this.#place(watch));
     else {
-      this.#close();
-      this.say('bring', { change: plan.change });
-      this.#showNew();
+      this.#leave();
+      this.say('change', { command: () => plan.change, answered: () => this.#showNew() });
     }
   }
 
   /** A new table is looked at next: its page opens. */
   #showNew(): void {
-    const { mapping, session } = this;
+    const { mapping } = this;
+    const { session } = this.around;
     if (mapping?.to !== 'new table') return;
     const made = tableNamed(session.book, mapping.name);
     const page = session.book.pages.find(({ blocks }) => blocks.some((block) => block.kind === 'table' && block.table === made?.id));
@@ -199,7 +201,7 @@ export class ObBringIn extends Part {
         <div role="status">${this.#outcome()}</div>
         <div class="do">
           <button type="submit" class="btn first" ?disabled=${!this.#ready}>Bring it in</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Leave the book as it is</button>
+          <button type="button" class="btn" @click=${() => this.#leave()}>Leave the book as it is</button>
         </div>
       </form>
     </dialog>`;
@@ -210,7 +212,8 @@ export class ObBringIn extends Part {
   }
 
   #staged(staged: Staged): TemplateResult {
-    const { mapping, session } = this;
+    const { mapping } = this;
+    const { session } = this.around;
     const goal = mapping === undefined ? 'own' : mapping.to === 'new table' ? 'new' : mapping.table;
     return html`<div class="as-read">
         ${picked('Letters as', staged.encoding, pairs(ENCODINGS, ENCODING_NAMES), (encoding) => this.#reread({ encoding }))}
@@ -232,14 +235,14 @@ export class ObBringIn extends Part {
 
   /** What comes of the place that the records go to. */
   #wherefore({ table, into }: Mapping & { to: 'rows' }): string {
-    const found = this.session.book.tables.find(({ id }) => id === table);
+    const found = this.around.session.book.tables.find(({ id }) => id === table);
     if (into === 'start') return 'What stands in those rows is written over; a blank field empties its cell.';
     return `What stands in ${found?.name} stays. Formulas that read it as far as it goes now will not see what comes after it.`;
   }
 
   #columnUse(mapping: Mapping, heading: string, from: number): TemplateResult {
     const role = roleOf(mapping, from);
-    const table = mapping.to === 'rows' ? this.session.book.tables.find(({ id }) => id === mapping.table) : undefined;
+    const table = mapping.to === 'rows' ? this.around.session.book.tables.find(({ id }) => id === mapping.table) : undefined;
     const valued = role.is === 'values' || role.is === 'new';
     return html`<select aria-label="What ${heading} is for" @change=${(e: Event) => this.#use(from, (e.target as HTMLSelectElement).value)}>
         ${uses(table).map(([value, words]) => html`<option value=${value} ?selected=${value === saidRole(role)}>${words}</option>`)}

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { textOf } from '../../book/address.ts';
+import type { Book } from '../../book/book.ts';
 import type { Edit } from '../../book/change.ts';
 import { replaceText } from '../../book/commands/replace-text.ts';
 import { isFormula } from '../../book/content.ts';
@@ -8,21 +9,18 @@ import { sentence } from '../../book/label.ts';
 import { titleOf } from '../../book/look-up.ts';
 import { type Answer, isRefused, refused } from '../../book/refused.ts';
 import type { Session } from '../../session.ts';
-import { Part } from '../parts/part.ts';
-import type { Room } from '../shell/room.ts';
+import { Slip } from './slip.ts';
 
 /** px that what is found keeps from the slip, which grows by a line where a place has a long name. */
 const GAP = 60;
 
 /** A slip that stays beside the page while one goes from place to place: a text is looked for, and replaced here or everywhere. */
-export class ObFindSlip extends Part {
+export class ObFindSlip extends Slip<undefined> {
   static override properties = { hits: { state: true }, at: { state: true }, said: { state: true } };
   declare hits: readonly Hit[];
   /** Which of them is looked at; below 0: none yet. */
   declare at: number;
   declare said: string;
-  #session: Session | undefined;
-  #room: Room | undefined;
 
   constructor() {
     super();
@@ -31,13 +29,10 @@ export class ObFindSlip extends Part {
     this.said = '';
   }
 
-  async open(session: Session, room: Room): Promise<void> {
-    this.#session = session;
-    this.#room = room;
+  async open(): Promise<void> {
     this.said = '';
     await this.updateComplete;
-    const dialog = this.querySelector('dialog');
-    if (!dialog?.open) dialog?.show();
+    if (!this.isOpen) this.dialog?.show();
     this.#keepClear();
     const input = this.querySelector<HTMLInputElement>('[name=text]');
     input?.focus();
@@ -47,12 +42,12 @@ export class ObFindSlip extends Part {
 
   get #wanted(): Wanted & { readonly with: string } {
     const data = new FormData(this.querySelector('form') ?? undefined);
-    const table = data.get('here') ? this.#room?.at?.table.id : undefined;
+    const table = data.get('here') ? this.around.at?.table.id : undefined;
     return { text: String(data.get('text') ?? ''), with: String(data.get('with') ?? ''), capitals: data.get('capitals') !== null, ...(table ? { table } : {}) };
   }
 
   #look(): void {
-    this.hits = this.#session ? findText(this.#session.book, this.#wanted) : [];
+    this.hits = findText(this.around.session.book, this.#wanted);
     this.at = Math.min(this.at, this.hits.length - 1);
     this.said = '';
   }
@@ -69,18 +64,18 @@ export class ObFindSlip extends Part {
   /** The slip lies over the foot of the page, which keeps that much free under what is scrolled into sight. */
   #keepClear(): void {
     const page = document.querySelector<HTMLElement>('main.page');
-    const { open, offsetHeight = 0 } = this.querySelector('dialog') ?? {};
+    const { open, offsetHeight = 0 } = this.dialog ?? {};
     const room = open ? `${offsetHeight + GAP}px` : '';
     if (page) Object.assign(page.style, { paddingBottom: room, scrollPaddingBottom: room });
   }
 
   #show(hit: Hit): void {
     this.#keepClear();
-    if ('at' in hit) this.#room?.choose({ place: { table: hit.at.table.id, row: hit.at.row.id, column: hit.at.column.id }, focus: true });
-    else if ('page' in hit) this.#room?.showPage(hit.page.id);
+    if ('at' in hit) this.say('choose', { place: { table: hit.at.table.id, row: hit.at.row.id, column: hit.at.column.id }, focus: true });
+    else if ('page' in hit) this.say('page', { page: hit.page.id });
     else {
       const [row, column] = hit.in === 'heading' && hit.axis === 'column' ? [0, hit.index] : [hit.index, 0];
-      this.#room?.choose({ place: { table: hit.table.id, row: hit.table.rows[row]?.id ?? '', column: hit.table.columns[column]?.id ?? '' }, focus: true });
+      this.say('choose', { place: { table: hit.table.id, row: hit.table.rows[row]?.id ?? '', column: hit.table.columns[column]?.id ?? '' }, focus: true });
     }
     // A page that is turned to takes the focus and begins at its title: then the slip goes on, and the page to what was found.
     requestAnimationFrame(() => {
@@ -90,12 +85,11 @@ export class ObFindSlip extends Part {
   }
 
   async #replace(all: boolean): Promise<void> {
-    const session = this.#session;
-    if (!session) return;
+    const { session } = this.around;
     const { book } = session;
     const planned = replaceText(book, { ...this.#wanted, ...(all ? {} : { only: Math.max(0, this.at) }) });
     const answer = isRefused(planned) ? planned : await readFormulas(session, planned.edits, planned.label);
-    const done = session.book === book ? session.run(() => answer) : refused('The book changed meanwhile. Try again.');
+    const done = await this.#make(book, answer);
     this.#look();
     this.said = isRefused(done) ? done.message : sentence(done.label);
     if (!all && !isRefused(done)) {
@@ -107,6 +101,13 @@ export class ObFindSlip extends Part {
     // A button that can't be pressed any more has lost the focus, and with it the slip its keys.
     await this.updateComplete;
     if (document.activeElement === document.body || document.activeElement?.matches(':disabled')) this.querySelector<HTMLElement>('[name=text]')?.focus();
+  }
+
+  /** It is said on the slip what came of it. */
+  #make(book: Book, answer: Answer): Promise<Answer> {
+    return new Promise((answered) => {
+      this.say('change', { command: (now) => (now === book ? answer : refused('The book changed meanwhile. Try again.')), answered, plain: true });
+    });
   }
 
   override render(): TemplateResult {
@@ -121,14 +122,14 @@ export class ObFindSlip extends Part {
         <label>Find <input name="text" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
         <label>Put in its place <input name="with" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
         <label class="pick-one"><input name="capitals" type="checkbox" /> Capitals count</label>
-        <label class="pick-one"><input name="here" type="checkbox" ?disabled=${!this.#room?.at} /> Only in ${this.#room?.at?.table.name ?? 'the table of the chosen cell'}</label>
+        <label class="pick-one"><input name="here" type="checkbox" ?disabled=${!this.around.at} /> Only in ${this.around.at?.table.name ?? 'the table of the chosen cell'}</label>
         <p role="status">${this.said || (times === 0 ? 'It stands nowhere.' : `It stands ${times === 1 ? 'once' : `${times} times`}${hit ? `. Place ${this.at + 1} of ${hits.length}: ${placeText(hit)}` : ` in ${hits.length === 1 ? 'one place' : `${hits.length} places`}`}.`)}</p>
         <div class="do">
           <button type="submit" name="next" class="btn first" ?disabled=${hits.length === 0}>Next</button>
           <button type="button" class="btn" ?disabled=${hits.length === 0} @click=${() => this.#go(-1)}>The one before</button>
           <button type="button" class="btn" ?disabled=${!hit} @click=${() => void this.#replace(false)}>Replace here</button>
           <button type="button" class="btn" ?disabled=${hits.length === 0} @click=${() => void this.#replace(true)}>Replace everywhere</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Close</button>
+          <button type="button" class="btn" @click=${() => this.#leave()}>Close</button>
         </div>
       </form>
     </dialog>`;
@@ -137,11 +138,11 @@ export class ObFindSlip extends Part {
   #press(event: KeyboardEvent): void {
     if (event.key !== 'Escape' || event.isComposing) return;
     event.preventDefault();
-    this.#close();
+    this.#leave();
   }
 
-  #close(): void {
-    this.querySelector('dialog')?.close();
+  #leave(): void {
+    this.close();
     this.#keepClear();
   }
 }
@@ -154,7 +155,7 @@ function placeText(hit: Hit): string {
 }
 
 /** A formula that was changed is read as if it were typed: with its units written in, or refused with the reason. */
-async function readFormulas(session: Session, edits: readonly Edit[], label: string): Promise<Answer> {
+async function readFormulas(session: Pick<Session, 'book' | 'ask'>, edits: readonly Edit[], label: string): Promise<Answer> {
   const { book } = session;
   const made: Edit[] = [];
   for (const edit of edits) {

@@ -1,7 +1,7 @@
 import { html, nothing, render } from 'lit';
 
-/** Asks whoever would put away a book that is not saved. False: they stay. `sendOut` hands over the file and gives its name. */
-export function askToLeave(why: string, sendOut: () => Promise<string>): Promise<boolean> {
+/** Asks whoever would put away the book that stands on the page and is not saved. False: they stay. `sendOut` hands over the file and gives its name. */
+export function askToLeave(page: Element, why: string, sendOut: () => Promise<string>): Promise<boolean> {
   const dialog = document.createElement('dialog');
   dialog.className = 'slip-box';
   dialog.setAttribute('aria-label', 'Not saved');
@@ -24,7 +24,7 @@ export function askToLeave(why: string, sendOut: () => Promise<string>): Promise
     );
   };
   draw();
-  document.querySelector('ob-app')?.append(dialog);
+  page.append(dialog);
   dialog.showModal();
   return new Promise((resolve) => {
     dialog.addEventListener('close', () => {

@@ -1,22 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
-import type { Session } from '../../session.ts';
-import { Part } from '../parts/part.ts';
 import { type Ask, beyond, type Cells, putDown, type Read, readGrid, wordsOf } from '../table/paste-cells.ts';
 import { type DecimalMark, decimalMarkOf } from '../table/pasted-text.ts';
+import { Slip } from './slip.ts';
 
 /** What is shown of a long list; the counts speak of all of it. */
 const SHOWN = 8;
 
 /** A slip that shows how a pasted block will be read before it lands, and offers the rows that it needs. */
-export class ObPasteSlip extends Part {
+export class ObPasteSlip extends Slip<Ask> {
   static override properties = { asked: { state: true }, read: { state: true }, mark: { state: true }, wrong: { state: true } };
   declare asked: Ask | undefined;
   declare read: readonly (readonly Read[])[] | undefined;
   declare mark: DecimalMark;
   declare wrong: string;
-  #session: Session | undefined;
 
   constructor() {
     super();
@@ -24,21 +22,20 @@ export class ObPasteSlip extends Part {
     this.wrong = '';
   }
 
-  async open(session: Session, asked: Ask): Promise<void> {
-    this.#session = session;
+  async open(asked: Ask): Promise<void> {
     this.asked = asked;
     this.wrong = '';
     this.mark = decimalMarkOf(asked.grid ?? []) ?? '.';
     await this.#readAll();
     await this.updateComplete;
-    this.querySelector('dialog')?.showModal();
+    this.dialog?.showModal();
     this.querySelector<HTMLInputElement>('[name=mark]:checked')?.focus();
   }
 
   async #readAll(): Promise<void> {
     const { asked } = this;
-    if (!asked || !this.#session) return;
-    this.read = asked.own ? undefined : await readGrid(this.#session, asked.target, asked.grid ?? [], this.mark);
+    if (!asked) return;
+    this.read = asked.own ? undefined : await readGrid(this.around.session.ask, asked.target, asked.grid ?? [], this.mark);
   }
 
   #choose(mark: DecimalMark): void {
@@ -46,8 +43,8 @@ export class ObPasteSlip extends Part {
     void this.#readAll();
   }
 
-  #close(): void {
-    this.querySelector('dialog')?.close();
+  #leave(): void {
+    this.close();
     this.asked = undefined;
     this.read = undefined;
   }
@@ -55,8 +52,8 @@ export class ObPasteSlip extends Part {
   #land(event: Event): void {
     event.preventDefault();
     const { asked } = this;
-    if (!asked || !this.#session) return;
-    if (this.#session.book !== asked.target.book) {
+    if (!asked) return;
+    if (this.around.session.book !== asked.target.book) {
       this.wrong = 'The book changed meanwhile. Paste it again.';
       return;
     }
@@ -66,8 +63,8 @@ export class ObPasteSlip extends Part {
       this.wrong = answer.message;
       return;
     }
-    this.#close();
-    this.say('bring', { change: answer });
+    this.#leave();
+    this.say('change', { command: () => answer });
   }
 
   override render(): TemplateResult {
@@ -91,7 +88,7 @@ export class ObPasteSlip extends Part {
         <p class="wrong" role="status">${this.wrong || (problems.length > 0 ? `Nothing is put in until ${problems.length === 1 ? 'that is' : 'those are'} mended: leave it, mend ${problems.length === 1 ? 'it' : 'them'} where you copied, and paste again.` : nothing)}</p>
         <div class="do">
           <button type="submit" class="btn first" ?disabled=${problems.length > 0} autofocus>${more ? `Put it down and add ${more}` : 'Put it down so'}</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Leave it</button>
+          <button type="button" class="btn" @click=${() => this.#leave()}>Leave it</button>
         </div>
       </form>
     </dialog>`;

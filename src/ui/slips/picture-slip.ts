@@ -5,28 +5,24 @@ import { addBlock, setBlock } from '../../book/commands/blocks.ts';
 import { columnHeading, placeOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
 import { PICTURE_KINDS, type PictureRead, pictureKind } from '../../pictures/kinds.ts';
-import type { Session } from '../../session.ts';
-import { Part, type Wishes } from '../parts/part.ts';
+import type { Wishes } from '../parts/part.ts';
 import '../blocks/cell-finder.ts';
 import { cellsIn } from '../blocks/cell-list.ts';
 import { choicesFor, judge, usualReads } from '../blocks/picture-cells.ts';
+import { Slip } from './slip.ts';
 
 /** A picture that is there, or the place where a new one is to stand. */
 type Where = { readonly block: string } | { readonly page: string; readonly at: number };
 
 /** The slip on which one says what a picture is of and which cells it reads. */
-export class ObPictureSlip extends Part {
+export class ObPictureSlip extends Slip<Where> {
   static override properties = {
-    session: { attribute: false },
-    tick: { attribute: false },
     where: { state: true },
     picture: { state: true },
     caption: { state: true },
     reads: { state: true },
     wrong: { state: true },
   };
-  declare session: Session;
-  declare tick: number;
   declare where: Where | undefined;
   declare picture: string;
   declare caption: string;
@@ -43,7 +39,7 @@ export class ObPictureSlip extends Part {
   }
 
   async open(where: Where): Promise<void> {
-    const { book, values } = this.session;
+    const { book, values } = this.around.session;
     const block = 'block' in where ? pictureOf(book, where.block) : undefined;
     this.where = where;
     this.wrong = {};
@@ -51,33 +47,29 @@ export class ObPictureSlip extends Part {
     this.caption = block?.caption ?? '';
     this.reads = block?.reads ?? usualReads(this.picture, book, values);
     await this.updateComplete;
-    this.querySelector('dialog')?.showModal();
+    this.dialog?.showModal();
   }
 
   /** With nothing to show, values that come draw nothing. */
-  #closed(event: Event): void {
-    if (!(event.target as HTMLDialogElement).open) this.where = undefined;
-  }
-
-  #close(): void {
-    this.querySelector('dialog')?.close();
+  #closed(): void {
+    if (!this.isOpen) this.where = undefined;
   }
 
   /** What the other kind reads as well stays; the rest is as usual. */
   #kind(picture: string): void {
     this.picture = picture;
     this.wrong = {};
-    const usual = usualReads(picture, this.session.book, this.session.values);
+    const usual = usualReads(picture, this.around.session.book, this.around.session.values);
     const keys = pictureKind(picture)?.reads.map(({ key }) => key) ?? [];
     const same = (key: string): boolean => {
       const [old, now] = [this.reads[key], pictureKind(picture)?.reads.find((read) => read.key === key)];
-      return old !== undefined && old !== '' && now !== undefined && 'reference' in judge(now, old, this.session.book, this.session.values);
+      return old !== undefined && old !== '' && now !== undefined && 'reference' in judge(now, old, this.around.session.book, this.around.session.values);
     };
     this.reads = Object.fromEntries(keys.flatMap((key) => (same(key) ? [[key, this.reads[key] ?? '']] : usual[key] ? [[key, usual[key]]] : [])));
   }
 
   #found(read: PictureRead, text: string): void {
-    const judged = judge(read, text, this.session.book, this.session.values);
+    const judged = judge(read, text, this.around.session.book, this.around.session.values);
     const { [read.key]: _, ...others } = this.wrong;
     this.wrong = 'wrong' in judged ? { ...others, [read.key]: judged.wrong } : others;
     this.reads = { ...this.reads, [read.key]: 'wrong' in judged ? text : judged.reference };
@@ -85,7 +77,8 @@ export class ObPictureSlip extends Part {
 
   #keep(event: Event): void {
     event.preventDefault();
-    const { where, picture, session } = this;
+    const { where, picture } = this;
+    const { session } = this.around;
     if (!where) return;
     const wrong: Record<string, string> = {};
     const reads: Record<string, string> = {};
@@ -111,14 +104,15 @@ export class ObPictureSlip extends Part {
           this.wrong = { '': answer.message };
           return;
         }
-        this.#close();
+        this.close();
         if ('at' in where) this.say('piece-focus', { block: session.book.pages.find((page) => page.id === where.page)?.blocks[where.at]?.id });
       },
     });
   }
 
   override render(): TemplateResult {
-    const { where, session } = this;
+    const { where } = this;
+    const { session } = this.around;
     const kind = pictureKind(this.picture);
     return html`<dialog class="slip-box picture-slip" aria-labelledby="picture-slip-name" @close=${this.#closed}>
       ${
@@ -147,7 +141,7 @@ export class ObPictureSlip extends Part {
         ${this.wrong[''] ? html`<p class="wrong" role="alert">${this.wrong['']}</p>` : nothing}
         <div class="do">
           <button type="submit" class="btn first">${'at' in where ? 'Add it' : 'Keep'}</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Leave it as it was</button>
+          <button type="button" class="btn" @click=${() => this.close()}>Leave it as it was</button>
         </div>
       </form>`
           : nothing
@@ -156,7 +150,7 @@ export class ObPictureSlip extends Part {
   }
 
   #hint(read: PictureRead): string {
-    const { book } = this.session;
+    const { book } = this.around.session;
     const text = this.reads[read.key] ?? '';
     const at = read.run ? cellsIn(book, text)?.[0] : placeOf(book, text);
     const comparing = at?.table.form === 'scenarios';

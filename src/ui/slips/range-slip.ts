@@ -3,18 +3,21 @@ import { readQuantity } from '../../../functions/quantity-text.ts';
 import type { At } from '../../book/address.ts';
 import type { Range } from '../../book/book.ts';
 import { setRange } from '../../book/commands/set-range.ts';
-import { sentence } from '../../book/label.ts';
 import { rangeOf, titleOf, unitOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
-import type { Session } from '../../session.ts';
-import { Part } from '../parts/part.ts';
+import { Slip } from './slip.ts';
+
+interface Asked {
+  readonly addresses: readonly string[];
+  /** The chosen one of them. */
+  readonly at: At;
+}
 
 /** A slip that says what may be given in the chosen cells: a least and a greatest, a list to pick from, or cells that hold the choices. */
-export class ObRangeSlip extends Part {
+export class ObRangeSlip extends Slip<Asked> {
   static override properties = { at: { state: true }, wrong: { state: true } };
   declare at: At | undefined;
   declare wrong: string;
-  #session: Session | undefined;
   #addresses: readonly string[] = [];
 
   constructor() {
@@ -22,8 +25,7 @@ export class ObRangeSlip extends Part {
     this.wrong = '';
   }
 
-  async open(session: Session, addresses: readonly string[], at: At): Promise<void> {
-    this.#session = session;
+  async open({ addresses, at }: Asked): Promise<void> {
     this.#addresses = addresses;
     this.at = at;
     this.wrong = '';
@@ -34,7 +36,7 @@ export class ObRangeSlip extends Part {
     this.#fill('greatest', range?.high === undefined ? '' : `${range.high}${unit}`);
     this.#fill('list', range?.oneOf?.join('\n') ?? '');
     this.#fill('from', range?.from ?? '');
-    this.querySelector('dialog')?.showModal();
+    this.dialog?.showModal();
   }
 
   #field(name: string): HTMLInputElement | HTMLTextAreaElement | null {
@@ -46,17 +48,14 @@ export class ObRangeSlip extends Part {
     if (field) field.value = value;
   }
 
-  #close(): void {
-    this.querySelector('dialog')?.close();
-  }
-
   #set(range: Range | null): void {
-    const answer = this.#session?.run((book) => setRange(book, { addresses: this.#addresses, range }));
-    if (!answer) return;
-    this.wrong = isRefused(answer) ? answer.message : '';
-    if (isRefused(answer)) return;
-    this.#close();
-    this.say('tell', { text: sentence(answer.label) });
+    this.say('change', {
+      command: (book) => setRange(book, { addresses: this.#addresses, range }),
+      answered: (answer) => {
+        this.wrong = isRefused(answer) ? answer.message : '';
+        if (!isRefused(answer)) this.close();
+      },
+    });
   }
 
   #take(event: Event): void {
@@ -83,7 +82,7 @@ export class ObRangeSlip extends Part {
     ] as const) {
       if (text === '') continue;
       const unit = limits.unit ?? unitOf(at);
-      const read = readQuantity(text, { currency: this.#session?.book.currency ?? 'EUR', ...(unit ? { unit } : {}) });
+      const read = readQuantity(text, { currency: this.around.session.book.currency, ...(unit ? { unit } : {}) });
       if (read.kind !== 'number') return read.kind === 'refused' ? read.message : `“${text}” is not a number.`;
       if (limits.unit !== undefined && read.unit !== limits.unit) return `Write both in ${limits.unit || 'plain numbers'}.`;
       limits[key] = read.value;
@@ -107,7 +106,7 @@ export class ObRangeSlip extends Part {
         <div class="do">
           <button type="submit" class="btn first">Keep</button>
           <button type="button" class="btn" @click=${() => this.#set(null)}>As the row says</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Leave as it was</button>
+          <button type="button" class="btn" @click=${() => this.close()}>Leave as it was</button>
         </div>
       </form>
     </dialog>`;

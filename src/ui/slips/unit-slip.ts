@@ -1,16 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { quantityName } from '../../../functions/units.ts';
-import type { At } from '../../book/address.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
-import type { Values } from '../../engine/types.ts';
-import { Part } from '../parts/part.ts';
-import { alikeUnits, shownUnit, unitRefusal } from '../parts/shown-unit.ts';
+import { alikeUnits, showIn, shownUnit, unitRefusal } from '../parts/shown-unit.ts';
+import { Slip } from './slip.ts';
 
 /** A slip on which the chosen cell, or its row, is given another unit to be shown in: picked from those of its kind, or typed. */
-export class ObUnitSlip extends Part {
-  static override properties = { at: { attribute: false }, values: { attribute: false }, what: { state: true }, wrong: { state: true } };
-  declare at: At | undefined;
-  declare values: Values;
+export class ObUnitSlip extends Slip<'cell' | 'row'> {
+  static override properties = { what: { state: true }, wrong: { state: true } };
   declare what: 'cell' | 'row';
   declare wrong: string;
 
@@ -26,30 +22,27 @@ export class ObUnitSlip extends Part {
     await this.updateComplete;
     const input = this.querySelector('input');
     if (input) input.value = '';
-    this.querySelector('dialog')?.showModal();
-  }
-
-  #close(): void {
-    this.querySelector('dialog')?.close();
+    this.dialog?.showModal();
   }
 
   #show(unit: string | null): void {
-    this.#close();
-    this.say('unit', { what: this.what, unit });
+    const { at } = this.around;
+    this.close();
+    if (at) this.say('change', { command: (book) => showIn(book, at, this.what, unit) });
   }
 
   #typed(event: Event): void {
     event.preventDefault();
-    const { at } = this;
+    const { at, session } = this.around;
     const typed = this.querySelector('input')?.value.trim() ?? '';
     if (!at) return;
-    this.wrong = typed === '' ? 'Write a unit, or pick one.' : (unitRefusal(at, this.values, typed) ?? '');
+    this.wrong = typed === '' ? 'Write a unit, or pick one.' : (unitRefusal(at, session.values, typed) ?? '');
     if (this.wrong === '') this.#show(typed);
   }
 
   override render(): TemplateResult {
-    const { at } = this;
-    const now = at && shownUnit(at, this.values);
+    const { at, session } = this.around;
+    const now = at && shownUnit(at, session.values);
     if (!at || !now) return html`<dialog class="slip-box" aria-label="Show in another unit"></dialog>`;
     const what = this.what === 'row' ? `the row ${at.row.label ?? at.rowIndex + 1}` : titleOf(at);
     return html`<dialog class="slip-box" aria-label="Show ${what} in another unit">
@@ -61,7 +54,7 @@ export class ObUnitSlip extends Part {
         <div class="do">
           <button type="submit" class="btn first">Show it so</button>
           <button type="button" class="btn" @click=${() => this.#show(null)}>In its own unit</button>
-          <button type="button" class="btn" @click=${() => this.#close()}>Leave as it was</button>
+          <button type="button" class="btn" @click=${() => this.close()}>Leave as it was</button>
         </div>
       </form>
     </dialog>`;

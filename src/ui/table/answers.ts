@@ -5,9 +5,9 @@ import { placeIn } from '../../book/address.ts';
 import { addressOf, sourceOf } from '../../book/look-up.ts';
 import { spokenName, viewOf } from '../parts/cell-view.ts';
 import { allowedText } from '../parts/choices.ts';
-import { saidLine } from '../slips/brief.ts';
 import { boxed, cellParts } from './cell.ts';
 import type { Spot } from './grid-moves.ts';
+import { saidLine } from './said-line.ts';
 import type { TableHost } from './table-host.ts';
 
 export function answers(host: TableHost): TemplateResult {

@@ -58,7 +58,7 @@ export interface Ask {
 }
 
 /** What comes of a paste: done, refused, or to be looked at first. Changes nothing itself. */
-export async function pasteInto(session: Session, target: Target, { text, html }: { readonly text: string; readonly html: string }): Promise<Pasted> {
+export async function pasteInto(ask: Session['ask'], target: Target, { text, html }: { readonly text: string; readonly html: string }): Promise<Pasted> {
   const { own, grid } = takenApart(text, html);
   if (!own && (grid.length === 0 || grid.every((line) => line.every((each) => each === '')))) return { answer: refused('There is nothing in that to paste.') };
   const cells: readonly (readonly unknown[])[] = own?.cells ?? grid;
@@ -67,7 +67,7 @@ export async function pasteInto(session: Session, target: Target, { text, html }
   if (own) return { answer: putDown(target, own.cells, own, false) };
   const single = grid.length === 1 && grid[0]?.length === 1;
   if (single && !(target.area && target.area.rows * target.area.columns > 1)) return { typed: grid[0]?.[0] ?? '' };
-  const read = await readGrid(session, target, grid, decimalMarkOf(grid) ?? '.');
+  const read = await readGrid(ask, target, grid, decimalMarkOf(grid) ?? '.');
   if (read.flat().some((each) => each.said !== undefined || each.shown !== undefined || each.problem !== undefined)) return { ask: { target, grid } };
   return {
     answer: putDown(
@@ -170,7 +170,7 @@ export interface Read {
 
 /** Reads every text as its cell would take it; beyond the edge as a new row would. Formulas are read by the engine. */
 export async function readGrid(
-  session: Session,
+  ask: Session['ask'],
   target: Target,
   grid: readonly (readonly string[])[],
   mark: DecimalMark,
@@ -181,7 +181,7 @@ export async function readGrid(
     const row: Read[] = [];
     for (const [c, text] of line.entries()) {
       const to = placeIn(at.table, at.columnIndex + c, at.rowIndex + r);
-      row.push(text === '' ? { where: '', text } : await readOne(session, book, to ?? beyondPlace(at, c), to !== undefined, text, mark));
+      row.push(text === '' ? { where: '', text } : await readOne(ask, book, to ?? beyondPlace(at, c), to !== undefined, text, mark));
     }
     read.push(row);
   }
@@ -196,14 +196,14 @@ const beyondPlace = (at: At, column: number): At => ({
   cell: undefined,
 });
 
-async function readOne(session: Session, book: Book, to: At, there: boolean, text: string, mark: DecimalMark): Promise<Read> {
+async function readOne(ask: Session['ask'], book: Book, to: At, there: boolean, text: string, mark: DecimalMark): Promise<Read> {
   const where = there ? titleOf(to) : 'new row';
   const locked = there ? lockedProblem(to, text) : undefined;
   if (locked !== undefined) return { where, text, problem: locked };
   // A text says nothing of who said so, nor of how it is shown: that stays.
   const { typed: _, unit: own = unitOf(to), ...kept } = to.cell ?? { content: '' };
   if (text.startsWith('=')) {
-    const formula = there ? await session.ask((engine) => engine.read(addressOf(to), text)) : { ok: true as const, content: text };
+    const formula = there ? await ask((engine) => engine.read(addressOf(to), text)) : { ok: true as const, content: text };
     return formula.ok ? { where, text, cell: { ...kept, content: formula.content } } : { where, text, problem: formula.message };
   }
   const unit = unitInBook(book, to) ?? '';

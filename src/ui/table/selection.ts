@@ -31,8 +31,14 @@ export const placeAt = (table: Table, spot: Spot): Place => ({
   column: table.columns[spot.column]?.id ?? '',
 });
 
+const tables = (): readonly TableHost[] => [...document.querySelectorAll<TableHost>('ob-table')];
+
 /** The table that holds the chosen cell. */
-export const chosenTable = (): TableHost | undefined => [...document.querySelectorAll<TableHost>('ob-table')].find((table) => table.chosenSpot);
+export const chosenTable = (): TableHost | undefined => tables().find((table) => table.chosenSpot);
+
+/** Something is being written in a cell. `field`: in this field; undefined where it is none of a table's. */
+export const isWriting = (): boolean => tables().some((table) => table.writing.isOpen);
+export const writesIn = (field: HTMLElement): boolean | undefined => tables().find((table) => table.input === field)?.writing.isOpen;
 
 export const isIn = (area: Area | undefined, { row, column }: Spot): boolean =>
   area !== undefined && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;

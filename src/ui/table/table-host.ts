@@ -27,7 +27,7 @@ export interface TableHost extends Part {
   readonly pending: ReadonlyMap<Address, string>;
   readonly ask: Session['ask'];
 
-  readonly writing: { readonly isOpen: boolean };
+  readonly writing: { readonly isOpen: boolean; open(text?: string): Promise<void> };
   readonly choosing: {
     readonly area: Area | undefined;
     readonly taken: Area | undefined;

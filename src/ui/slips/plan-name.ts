@@ -1,27 +1,23 @@
-import { html, type PropertyValues, type TemplateResult } from 'lit';
-import type { Book } from '../../book/book.ts';
-import { Part } from '../parts/part.ts';
+import { html, type TemplateResult } from 'lit';
+import { renameBook } from '../../book/commands/rename.ts';
+import { Slip } from './slip.ts';
 
 /** A slip on which the plan and its client are named. */
-export class ObNaming extends Part {
-  static override properties = { book: { attribute: false } };
-  declare book: Book;
-
-  override updated(changed: PropertyValues): void {
-    if (!changed.has('book')) return;
+export class ObPlanName extends Slip<undefined> {
+  async open(): Promise<void> {
+    await this.updateComplete;
+    const { book } = this.around.session;
     for (const field of ['title', 'client'] as const) {
       const input = this.querySelector<HTMLInputElement>(`input[name=${field}]`);
-      if (input) input.value = this.book[field];
+      if (input) input.value = book[field];
     }
-  }
-
-  open(): void {
-    this.querySelector('dialog')?.showModal();
+    this.dialog?.showModal();
   }
 
   #keep(event: Event): void {
     const data = new FormData(event.target as HTMLFormElement);
-    this.say('name', { title: String(data.get('title') ?? '').trim(), client: String(data.get('client') ?? '').trim() });
+    const [title = '', client = ''] = ['title', 'client'].map((key) => String(data.get(key) ?? '').trim());
+    this.say('change', { command: (book) => renameBook(book, { title, client }), plain: true });
   }
 
   override render(): TemplateResult {
@@ -31,10 +27,10 @@ export class ObNaming extends Part {
         <label>Client <input name="client" type="text" autocomplete="off" /></label>
         <div class="do">
           <button type="submit" class="btn first">Keep</button>
-          <button type="button" class="btn" @click=${() => this.querySelector('dialog')?.close()}>Leave as it was</button>
+          <button type="button" class="btn" @click=${() => this.close()}>Leave as it was</button>
         </div>
       </form>
     </dialog>`;
   }
 }
-customElements.define('ob-naming', ObNaming);
+customElements.define('ob-naming', ObPlanName);

@@ -1,0 +1,62 @@
+import { bookOpen, type Command } from './command.ts';
+
+/** From a value to where it comes from, and back. */
+export const workingCommands = [
+  {
+    id: 'back',
+    label: 'Back to the value before',
+    words: 'return working follow',
+    atOnce: true,
+    when: (state) => state.canReturn,
+    run: () => ({ do: 'go back' }),
+  },
+  {
+    id: 'to-working',
+    label: 'Go to the working of what is chosen, and back',
+    words: 'margin steps where from keyboard',
+    keys: 'F6',
+    presses: (e) => e.key === 'F6',
+    atOnce: true,
+    when: bookOpen,
+    run: () => ({ do: 'go to working' }),
+  },
+] as const satisfies readonly Command[];
+
+/** Pages that every book has besides its own. */
+export const ownPageCommands = [
+  {
+    id: 'hand-over',
+    label: 'Hand-over sheet',
+    words: 'print paper pdf client report A4 letter',
+    atOnce: true,
+    when: bookOpen,
+    run: () => ({ do: 'show page', page: 'hand-over' }),
+  },
+  {
+    id: 'changes',
+    label: 'What changed',
+    words: 'history list',
+    atOnce: true,
+    when: bookOpen,
+    run: () => ({ do: 'show page', page: 'what-changed' }),
+  },
+  {
+    id: 'functions',
+    label: 'The functions',
+    words: 'reference formulas help',
+    atOnce: true,
+    when: bookOpen,
+    run: () => ({ do: 'show page', page: 'functions' }),
+  },
+] as const satisfies readonly Command[];
+
+export const lookCommands = [
+  {
+    id: 'light',
+    label: 'Day or night look',
+    words: 'dark light theme colours',
+    atOnce: true,
+    when: () => true,
+    run: () => ({ do: 'switch light' }),
+  },
+] as const satisfies readonly Command[];

@@ -1,0 +1,87 @@
+/** Every command once, in the order of the list. Buttons, keys, menus and the list all read from here. */
+
+import { cellCommands } from './cells.ts';
+import { columnCommands } from './columns.ts';
+import { bookOpen, type Command, labelOf, type PageState } from './command.ts';
+import { listCommands, textCommands } from './finding.ts';
+import { lookCommands, ownPageCommands, workingCommands } from './going.ts';
+import { historyCommands } from './history.ts';
+import { pageCommands } from './pages.ts';
+import { pieceCommands } from './pieces.ts';
+import { planCommands } from './plan.ts';
+import { rowCommands } from './rows.ts';
+import { scenarioCommands } from './scenarios.ts';
+import { unitCommands } from './units.ts';
+import { bookCommands } from './whole-book.ts';
+
+const all = [
+  ...listCommands,
+  ...historyCommands,
+  ...scenarioCommands,
+  ...textCommands,
+  ...rowCommands,
+  ...columnCommands,
+  ...cellCommands,
+  ...unitCommands,
+  ...planCommands,
+  ...workingCommands,
+  ...bookCommands,
+  ...ownPageCommands,
+  ...pageCommands,
+  ...pieceCommands,
+  ...lookCommands,
+] as const;
+
+export type CommandId = (typeof all)[number]['id'];
+
+export const commands: readonly (Command & { readonly id: CommandId })[] = all;
+
+const byId: ReadonlyMap<string, Command> = new Map(commands.map((each) => [each.id, each]));
+
+export const command = (id: CommandId): Command => byId.get(id) as Command;
+
+/** Commands that can be used now, and going to each page. */
+export function usable(state: PageState): readonly Command[] {
+  const goTo = state.pages.map(
+    (page): Command => ({
+      id: `page-${page.id}`,
+      label: `Go to ${page.title}`,
+      words: 'page contents',
+      atOnce: true,
+      when: bookOpen,
+      run: () => ({ do: 'show page', page: page.id }),
+    }),
+  );
+  return [...commands.filter((each) => each.when(state)), ...goTo];
+}
+
+export const commandFor = (event: KeyboardEvent, state: PageState): Command | undefined => commands.find((each) => each.presses?.(event) && each.when(state));
+
+/** What can be done with the chosen row and its cells, or with the column: for the menu that hangs on it. */
+export const lineCommands: Readonly<Record<'row' | 'column', readonly CommandId[]>> = {
+  row: [...rowCommands, ...cellCommands].map((each) => each.id),
+  column: columnCommands.map((each) => each.id),
+};
+
+/**
+ * Those that go by all the words sought: first whose label begins with them, then whose label has them side by side, then has each of them,
+ * and last whose other words are needed. What Enter runs is thus what the words say, if any label says it.
+ */
+export function ranked(among: readonly Command[], sought: string, state: PageState): readonly Command[] {
+  const words = sought.toLowerCase().split(/\s+/).filter(Boolean);
+  const together = words.join(' ');
+  const rank = (each: Command): number => {
+    const label = labelOf(each, state).toLowerCase();
+    if (label.startsWith(together)) return 0;
+    // "row" is rather a word of its own than the end of "narrower".
+    if (` ${label}`.includes(` ${together}`)) return 1;
+    if (words.every((word) => ` ${label}`.includes(` ${word}`))) return 2;
+    if (words.every((word) => label.includes(word))) return 3;
+    return words.every((word) => `${label} ${each.words}`.toLowerCase().includes(word)) ? 4 : Number.POSITIVE_INFINITY;
+  };
+  return among
+    .map((each) => ({ command: each, rank: rank(each) }))
+    .filter((each) => each.rank < Number.POSITIVE_INFINITY)
+    .sort((a, b) => a.rank - b.rank)
+    .map((each) => each.command);
+}

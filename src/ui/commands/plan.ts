@@ -1,0 +1,61 @@
+/** What a plan asks for: to be mended, to be asked for, to be fitted to readings, to be brought up to its template. */
+import { cellAt } from '../../book/address.ts';
+import { addressOf, placeOf } from '../../book/look-up.ts';
+import type { Mend } from '../../engine/types.ts';
+import { valueAt } from '../../shown.ts';
+import { placeOfAt } from '../parts/part.ts';
+import { type Command, inBook, onCells, type PageState } from './command.ts';
+import { controlAlone, controlShift } from './keys.ts';
+
+/** What would put the chosen cell right, where one key can do it. */
+function mendOf({ at, values }: PageState): Mend | undefined {
+  const value = at && valueAt(values, addressOf(at));
+  const mend = value?.kind === 'error' ? value.mend : undefined;
+  return mend?.content !== undefined || mend?.unit !== undefined ? mend : undefined;
+}
+
+export const planCommands = [
+  {
+    id: 'mend',
+    label: 'Apply the mend',
+    words: 'fix error repair',
+    keys: 'Ctrl M',
+    presses: (e) => controlAlone(e, 'm'),
+    when: (state) => mendOf(state) !== undefined,
+    run: onCells(async (state) => {
+      const { content, unit, cell } = mendOf(state) ?? {};
+      const target = (cell !== undefined && cellAt(state.book, cell)) || state.at;
+      if (content !== undefined) return { do: 'type', place: placeOfAt(target), typed: content };
+      if (unit === undefined) return [];
+      // The unit that is set contradicts what is worked out: the view is mended, the formula stays.
+      const { setUnit } = await import('../../book/commands/set-unit.ts');
+      return setUnit(state.book, { addresses: [addressOf(target)], unit });
+    }),
+  },
+  {
+    id: 'ask',
+    label: 'Ask one question at a time',
+    words: 'brief answer questions client interview who said so source left',
+    atOnce: true,
+    when: ({ book }) => book?.tables.some((table) => table.form === 'brief') ?? false,
+    run: ({ at }) => ({ do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) }),
+  },
+  {
+    id: 'carry-fit',
+    label: 'Carry what the readings found into the scenarios',
+    words: 'meter fit factor readings measured light apply',
+    keys: 'Ctrl Shift L',
+    presses: (e) => controlShift(e, 'l'),
+    // What is carried is what the readings give now, not what they gave before the last of them was written.
+    settled: true,
+    when: ({ book }) => book !== undefined && placeOf(book, 'light_carried') !== undefined,
+    run: inBook(async ({ book, values }) => (await import('./carry-fit.ts')).carryFound(book, values)),
+  },
+  {
+    id: 'take-in',
+    label: 'Take in what the template checks now',
+    words: 'edition older newer update checks lacking template upgrade',
+    when: ({ book }) => book?.template?.lacks !== undefined,
+    run: inBook(async ({ book }) => (await import('./renewing.ts')).taken(book)),
+  },
+] as const satisfies readonly Command[];

@@ -1,0 +1,44 @@
+/** In which units and measures what is given is shown. */
+import { addressOf, unitOf } from '../../book/look-up.ts';
+import { valueAt } from '../../shown.ts';
+import { bookOpen, type Command, inBook, type PageState } from './command.ts';
+
+/** The chosen cell holds, or is to hold, a number that has a unit or may have one. */
+export function quantity({ at, book, values }: PageState): boolean {
+  if (!at || !book) return false;
+  const value = valueAt(values, addressOf(at));
+  return value.kind === 'number' || (value.kind === 'blank' && unitOf(at) !== undefined);
+}
+
+/** And its row is one quantity across several columns. */
+const quantityRow = (state: PageState): boolean =>
+  quantity(state) && state.at !== undefined && state.at.table.form !== 'list' && state.at.table.columns.length > 1;
+
+export const unitCommands = [
+  {
+    id: 'unit',
+    label: 'Show in another unit …',
+    words: 'convert view inches centimetres',
+    atOnce: true,
+    when: quantity,
+    run: () => ({ do: 'open slip', slip: 'unit', asked: 'cell' }),
+  },
+  {
+    id: 'row-unit',
+    label: 'Show the row in another unit …',
+    words: 'convert view',
+    atOnce: true,
+    when: quantityRow,
+    run: () => ({ do: 'open slip', slip: 'unit', asked: 'row' }),
+  },
+  {
+    id: 'measures',
+    label: ({ book }) => `Metric or US customary: ${book?.measures === 'metric' ? 'show US customary' : 'show metric'}`,
+    words: 'units feet inches metres imperial fahrenheit celsius convert',
+    when: bookOpen,
+    run: inBook(async ({ book }) => {
+      const { setMeasures } = await import('../../book/commands/set-measures.ts');
+      return setMeasures(book, { measures: book.measures === 'metric' ? 'US customary' : 'metric' });
+    }),
+  },
+] as const satisfies readonly Command[];

@@ -1,0 +1,51 @@
+/** What commands see of the page: made here and nowhere else. */
+
+import type { Session } from '../../session.ts';
+import type { PageState } from '../commands/index.ts';
+import { OWN_PAGES } from './own-pages.ts';
+import type { Typing } from './typing.ts';
+import type { Whereabouts } from './whereabouts.ts';
+
+export interface Seen {
+  readonly session: Session | undefined;
+  readonly whereabouts: Whereabouts;
+  readonly typing: Typing;
+}
+
+const CLOSED: PageState = {
+  book: undefined,
+  values: {},
+  at: undefined,
+  area: undefined,
+  drawnWidth: undefined,
+  pageId: '',
+  piece: undefined,
+  pages: [],
+  canUndo: false,
+  canRedo: false,
+  canReturn: false,
+  ask: () => Promise.reject(new Error('No book is open.')),
+};
+
+export function pageState({ session, whereabouts, typing }: Seen): PageState {
+  if (!session) return CLOSED;
+  const { book, values, history } = session;
+  const { at, area, pageId, piece, canReturn } = whereabouts;
+  return {
+    book,
+    values,
+    at,
+    area,
+    get drawnWidth() {
+      return at && document.getElementById(`cell-${book.tables.indexOf(at.table)}-${at.rowIndex}-${at.columnIndex}`)?.offsetWidth;
+    },
+    pageId,
+    piece,
+    pages: [...book.pages, ...OWN_PAGES],
+    // What is being read is a change by the time at which it is taken back.
+    canUndo: history.done.length > 0 || typing.reading !== undefined,
+    canRedo: history.undone.length > 0,
+    canReturn,
+    ask: session.ask.bind(session),
+  };
+}

@@ -1,0 +1,60 @@
+/** What is asked of the page is done in the order in which it was asked, however long a part of it takes. */
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { useBrowser } from './browser.ts';
+import { useDemo } from './demo.ts';
+
+const browser = useBrowser();
+let page: Page;
+
+useDemo(browser, 'Scenarios', (found) => {
+  page = found;
+});
+
+const cell = (name: string) => page.locator(`td[aria-label^="${name}"]`);
+
+/** The engine hears nothing from now on, as where it is at work on something long; resolves with what lets it hear all of it. */
+async function holdEngine(): Promise<() => Promise<void>> {
+  await page.evaluate(() => {
+    const held: (() => void)[] = [];
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (this: Worker, ...args: Parameters<typeof post>) {
+      held.push(() => post.apply(this, args));
+    } as typeof post;
+    addEventListener(
+      'engine hears again',
+      () => {
+        Worker.prototype.postMessage = post;
+        for (const each of held) each();
+      },
+      { once: true },
+    );
+  });
+  return () => page.evaluate(() => void dispatchEvent(new Event('engine hears again')));
+}
+
+async function typeInto(name: string, text: string): Promise<void> {
+  await cell(name).click();
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+describe('taking back', () => {
+  it('waits for what was typed before and is still being read, and takes that back, not an older change', async () => {
+    await typeInto('Mount height, B:', '0.5 m');
+    await cell('Mount height, B: 0.5').waitFor();
+    const before = await cell('Mount height, C:').getAttribute('aria-label');
+    const hearAgain = await holdEngine();
+    await typeInto('Mount height, C:', '=0.2 m + 0.41 m');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => cell('Mount height, C:').textContent()).toContain('=0.2 m + 0.41 m');
+    await cell('Mount height, B: 0.5').waitFor();
+    await hearAgain();
+    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Taken back: mount height, C/i);
+    await cell(before ?? '').waitFor();
+    await cell('Mount height, B: 0.5').waitFor();
+    // The older change is the next to be taken back.
+    await page.keyboard.press('Control+z');
+    await cell('Mount height, B: 0.40').waitFor();
+  });
+});
