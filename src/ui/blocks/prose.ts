@@ -39,6 +39,7 @@ export class ObProse extends Part {
   declare markup: string | undefined;
 
   #read = '';
+  #commands: typeof import('../../book/commands/blocks.ts') | undefined;
 
   constructor() {
     super();
@@ -58,7 +59,8 @@ export class ObProse extends Part {
   /** Opens the text for writing. */
   async write(): Promise<void> {
     if (this.draft !== undefined) return;
-    await import('./prose-writing.ts');
+    // What keeps it is here before it is written: a text that is left as its page is turned is kept in that moment.
+    [this.#commands] = await Promise.all([import('../../book/commands/blocks.ts'), import('./prose-writing.ts')]);
     const kept = draftOf(this.#key);
     this.draft = kept?.text ?? this.text;
     if (kept?.again) this.say('tell', { text: AGAIN });
@@ -76,12 +78,13 @@ export class ObProse extends Part {
   }
 
   /** Puts what is written into the book, as one change. */
-  async #keep(back: boolean): Promise<void> {
+  #keep(back: boolean): void {
     const { draft, block, begun } = this;
-    if (draft === undefined) return;
+    const commands = this.#commands;
+    if (draft === undefined || !commands) return;
     if (draft === this.text || (begun && draft.trim() === '')) this.#end(back);
     else {
-      const { setBlock, addBlock } = await import('../../book/commands/blocks.ts');
+      const { setBlock, addBlock } = commands;
       const text = draft;
       this.say('change', {
         command: (book) => (begun ? addBlock(book, { ...begun, block: { kind: 'prose', text } }) : setBlock(book, { block: block ?? '', text })),
@@ -119,7 +122,7 @@ export class ObProse extends Part {
         @ob-draft=${(e: CustomEvent<Wishes['draft']>) => {
           this.draft = e.detail.text;
         }}
-        @ob-keep=${(e: CustomEvent<Wishes['keep']>) => void this.#keep(e.detail.back)}
+        @ob-keep=${(e: CustomEvent<Wishes['keep']>) => this.#keep(e.detail.back)}
         @ob-leave=${() => this.#end(true)}
       ></ob-prose-writing>
       <div class="as-it-stands"><p class="word">As it will stand</p>${stands}</div>`;

@@ -14,7 +14,6 @@ import { Entering } from './entering.ts';
 import { Fetching } from './fetching.ts';
 import type { View } from './found.ts';
 import { Keeping } from './keeping.ts';
-import { openBook } from './open-book.ts';
 import type { Shell } from './shell.ts';
 import './start.ts';
 import { Telling } from './telling.ts';
@@ -42,6 +41,7 @@ export class ObApp extends Part implements Shell {
   readonly entering = new Entering(this, this.keeping);
   readonly doing = new Doing(this);
   readonly ask: Session['ask'] = (question) => this.session?.ask(question) ?? Promise.reject(new Error('No book is open.'));
+  #openBook: typeof import('./open-book.ts').openBook | undefined;
   #unsubscribe: (() => void) | undefined;
 
   constructor() {
@@ -58,6 +58,10 @@ export class ObApp extends Part implements Shell {
     super.disconnectedCallback();
     document.removeEventListener('keydown', this.#press);
     this.#unsubscribe?.();
+  }
+
+  async prepare(): Promise<void> {
+    ({ openBook: this.#openBook } = await import('./open-book.ts'));
   }
 
   /** Shows a book that was opened. */
@@ -178,7 +182,7 @@ export class ObApp extends Part implements Shell {
     const { title = '', client = '' } = session?.book ?? {};
     return html`<div class="book ${session ? '' : 'closed'} ${drawer ? 'drawer' : ''} ${sheet ? 'raised' : ''}">
         ${cover({ acts: doing.acts, bookOpen: session !== undefined, title, client, saved: keeping.word, openDrawer: () => this.toggleDrawer() })}
-        ${session ? openBook(this, session) : shelf(entering)}
+        ${session ? this.#openBook?.(this, session) : shelf(entering)}
       </div>
       ${this.list}${this.slips}
       <div class="told" role="status" aria-live="polite">${this.telling.text}</div>`;

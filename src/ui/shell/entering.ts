@@ -14,6 +14,8 @@ import type { Whereabouts } from './whereabouts.ts';
 /** The page that a book is entered on. */
 interface Page extends ReactiveControllerHost, Element {
   readonly session: Session | undefined;
+  /** Fetches what an open book is drawn with. */
+  prepare(): Promise<void>;
   enter(session: Session, view: View | undefined): void;
   leave(): void;
   readonly whereabouts: Whereabouts;
@@ -106,7 +108,7 @@ export class Entering implements ReactiveController {
 
   async #enter(found: Found): Promise<void> {
     // All that can be missing comes before the book that is open is put away.
-    const [{ startSession }, { Saving }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts'), fetchKeptSlips()]);
+    const [{ startSession }, { Saving }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts'), this.#host.prepare(), fetchKeptSlips()]);
     const session = await startSession(found.book, found.history);
     this.problem = '';
     this.damaged = undefined;

@@ -9,6 +9,7 @@ import type { Wishes } from '../parts/part.ts';
 import '../blocks/cell-finder.ts';
 import { cellsIn } from '../blocks/cell-list.ts';
 import { choicesFor, judge, usualReads } from '../blocks/picture-cells.ts';
+import '../styles/blocks.css';
 import { Slip } from './slip.ts';
 
 /** A picture that is there, or the place where a new one is to stand. */
