@@ -154,7 +154,7 @@ let here = '';
 for (let n = 0; n < wanted; n++) {
   const given = givens[wanted < givens.length ? Math.floor((n * givens.length) / wanted) : n % givens.length];
   if (given.page !== here) {
-    await page.evaluate((id) => document.querySelector('ob-app').showPage(id), given.page);
+    await page.evaluate((id) => document.querySelector('ob-app').dispatchEvent(new CustomEvent('ob-page', { detail: { page: id } })), given.page);
     here = given.page;
     await page.waitForTimeout(400);
   }

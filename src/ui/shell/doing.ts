@@ -68,8 +68,7 @@ export class Doing {
   /** A command for whoever has a button for it. */
   readonly acts: Acts<CommandId> = (id, piece) => {
     const found = command(id);
-    const now = this.state;
-    const state = piece === undefined ? now : { ...now, piece };
+    const state = pageState(this.#shell, piece);
     return {
       label: labelOf(found, state),
       keys: found.keys,

@@ -27,15 +27,17 @@ const CLOSED: PageState = {
   ask: () => Promise.reject(new Error('No book is open.')),
 };
 
-export function pageState({ session, whereabouts, typing }: Seen): PageState {
+/** `piece`: as if this one were in hand. */
+export function pageState({ session, whereabouts, typing }: Seen, piece = whereabouts.piece): PageState {
   if (!session) return CLOSED;
   const { book, values, history } = session;
-  const { at, area, pageId, piece, canReturn } = whereabouts;
+  const { at, area, pageId, canReturn } = whereabouts;
   return {
     book,
     values,
     at,
     area,
+    // Asked only by what needs it: the page is laid out for the answer.
     get drawnWidth() {
       return at && document.getElementById(`cell-${book.tables.indexOf(at.table)}-${at.rowIndex}-${at.columnIndex}`)?.offsetWidth;
     },
