@@ -1,7 +1,7 @@
 /** What is asked of the page is done in the order in which it was asked, however long a part of it takes. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { useBrowser } from './browser.ts';
+import { goTo, openDemo, useBrowser } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -33,6 +33,14 @@ async function holdEngine(): Promise<() => Promise<void>> {
   return () => page.evaluate(() => void dispatchEvent(new Event('engine hears again')));
 }
 
+async function command(words: string): Promise<void> {
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type(words);
+  await page.keyboard.press('Enter');
+}
+
+const told = (): Promise<string | null> => page.locator('.told').textContent();
+
 async function typeInto(name: string, text: string): Promise<void> {
   await cell(name).click();
   await page.keyboard.type(text);
@@ -50,11 +58,59 @@ describe('taking back', () => {
     await expect.poll(() => cell('Mount height, C:').textContent()).toContain('=0.2 m + 0.41 m');
     await cell('Mount height, B: 0.5').waitFor();
     await hearAgain();
-    await expect.poll(() => page.locator('.told').textContent()).toMatch(/^Taken back: mount height, C/i);
+    await expect.poll(() => told()).toMatch(/^Taken back: mount height, C/i);
     await cell(before ?? '').waitFor();
     await cell('Mount height, B: 0.5').waitFor();
     // The older change is the next to be taken back.
     await page.keyboard.press('Control+z');
     await cell('Mount height, B: 0.40').waitFor();
+  });
+
+  it('waits for a change whose part of the program is still being fetched, and so does what is typed meanwhile', async () => {
+    page = await browser.visit();
+    let goOn = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      goOn = resolve;
+    });
+    await page.route(/reshaping-[^/]*\.js/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    const wait = page.waitForRequest(/reshaping-[^/]*\.js/);
+    await typeInto('Mount height, B:', '0.5 m');
+    await cell('Mount height, B: 0.5').waitFor();
+    await cell('Mount height, B:').click();
+    await command('put a row above');
+    await wait;
+    await page.keyboard.press('Control+z');
+    await typeInto('Mount height, C:', '0.7 m');
+    goOn();
+    await cell('Mount height, C: 0.7').and(page.locator('[aria-label*="metres"]')).waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(told).toMatch(/^Taken back: mount height, C/i);
+    // The row came and went again before that: the older change is the next.
+    await page.keyboard.press('Control+z');
+    await expect.poll(told).toMatch(/^Taken back: mount height, B/i);
+  });
+
+  it('holds nobody up in the next book where its own is put away before what was typed is read', async () => {
+    page = await browser.visit();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    const hearAgain = await holdEngine();
+    await typeInto('Mount height, C:', '=0.2 m + 0.41 m');
+    await page.keyboard.press('Control+z');
+    await command('other books');
+    await page.getByRole('button', { name: 'Open the demo' }).waitFor();
+    await hearAgain();
+    await openDemo(page);
+    await goTo(page, 'Scenarios');
+    await cell('Mount height, B:').click();
+    await command('put a row above');
+    await expect.poll(told).toMatch(/put into Scenarios/);
+    await page.keyboard.press('Control+z');
+    await expect.poll(told).toMatch(/^Taken back: .*put into Scenarios/);
   });
 });

@@ -82,6 +82,7 @@ export class ObApp extends Part implements Shell {
     this.session = undefined;
     this.whereabouts.leave();
     this.typing.forget();
+    this.doing.leave();
     this.#name();
     this.requestUpdate();
   }

@@ -17,10 +17,8 @@ import {
   labelOf,
   lineCommands,
   type ObCommandList,
-  type Outcome,
   type PageState,
   pasting,
-  type Run,
 } from '../commands/index.ts';
 import type { Acts } from '../parts/act.ts';
 import type { Wishes } from '../parts/part.ts';
@@ -55,20 +53,20 @@ type Asked = Pick<Command, 'run'> & Partial<Pick<Command, 'when' | 'settled' | '
 
 export class Doing {
   readonly #shell: Doers;
-  readonly #turn = new Turn();
+  #turn = new Turn();
 
   constructor(shell: Doers) {
     this.#shell = shell;
   }
 
   get state(): PageState {
-    return pageState(this.#shell);
+    return pageState(this.#shell, this.#turn.busy);
   }
 
   /** A command for whoever has a button for it. */
   readonly acts: Acts<CommandId> = (id, piece) => {
     const found = command(id);
-    const state = pageState(this.#shell, piece);
+    const state = pageState(this.#shell, this.#turn.busy, piece);
     return {
       label: labelOf(found, state),
       keys: found.keys,
@@ -98,6 +96,11 @@ export class Doing {
     void (asked.atOnce ? this.#run(asked) : this.#turn.take(() => this.#run(asked)));
   };
 
+  /** The book is put away: what still waits there is nothing that the next one waits for. */
+  leave(): void {
+    this.#turn = new Turn();
+  }
+
   clear(): void {
     this.do({ run: clear });
   }
@@ -120,7 +123,9 @@ export class Doing {
   /** A change that a slip or an element makes, which hears what comes of it. */
   change(wish: Wishes['change']): void {
     void this.#turn.take(async () => {
-      if (this.#shell.typing.reading) await this.#untilRead();
+      const { typing } = this.#shell;
+      // Without anything to wait for it is made in the turn that asks.
+      if (typing.isReading) await typing.read();
       this.#change(wish);
     });
   }
@@ -135,30 +140,25 @@ export class Doing {
   }
 
   async #run({ run, when, settled }: Asked): Promise<void> {
-    const { session, telling } = this.#shell;
+    const { session, telling, typing } = this.#shell;
     if (settled) await session?.settled();
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const { state } = this;
       if (when && !when(state)) return;
-      const outcome = await answered(run, state);
+      const outcome = await run(state);
       if (isRefused(outcome)) {
         telling.tell(outcome.message, true);
         return;
       }
       const steps = [outcome].flat();
-      if (this.#shell.typing.reading && steps.some(changesBook)) await this.#untilRead();
-      // It was made for another book, or the book is put away.
-      if (steps.some(isChange) && this.#shell.session?.book !== state.book) continue;
+      // What was typed before is in the book before anything else changes it.
+      if (steps.some(changesBook)) await typing.read();
+      if (this.#shell.session !== session) return;
+      if (steps.some(isChange) && session?.book !== state.book) continue;
       for (const step of steps) await this.#take(step);
       return;
     }
     telling.tell('The book changed meanwhile. Try again.', true);
-  }
-
-  /** What was typed before is in the book before anything else changes it. */
-  async #untilRead(): Promise<void> {
-    const { typing } = this.#shell;
-    while (typing.reading) await typing.reading;
   }
 
   async #take(step: Change | Effect): Promise<void> {
@@ -231,8 +231,3 @@ export class Doing {
 }
 
 const changesBook = (step: Change | Effect): boolean => isChange(step) || step.do === 'undo' || step.do === 'redo';
-
-/** What comes of it as one or several steps. */
-async function answered(run: Run, state: PageState): Promise<Outcome> {
-  return run(state);
-}

@@ -27,8 +27,8 @@ const CLOSED: PageState = {
   ask: () => Promise.reject(new Error('No book is open.')),
 };
 
-/** `piece`: as if this one were in hand. */
-export function pageState({ session, whereabouts, typing }: Seen, piece = whereabouts.piece): PageState {
+/** `piece`: as if this one were in hand. `busy`: something that was asked for is still being done. */
+export function pageState({ session, whereabouts, typing }: Seen, busy: boolean, piece = whereabouts.piece): PageState {
   if (!session) return CLOSED;
   const { book, values, history } = session;
   const { at, area, pageId, canReturn } = whereabouts;
@@ -44,8 +44,8 @@ export function pageState({ session, whereabouts, typing }: Seen, piece = wherea
     pageId,
     piece,
     pages: [...book.pages, ...OWN_PAGES],
-    // What is being read is a change by the time at which it is taken back.
-    canUndo: history.done.length > 0 || typing.reading !== undefined,
+    // What is still being read or done is a change by the time at which it is taken back.
+    canUndo: history.done.length > 0 || typing.isReading || busy,
     canRedo: history.undone.length > 0,
     canReturn,
     ask: session.ask.bind(session),

@@ -2,6 +2,11 @@
 export class Turn {
   #last: Promise<unknown> | undefined;
 
+  /** Something is being done. */
+  get busy(): boolean {
+    return this.#last !== undefined;
+  }
+
   /** Does it at once where nothing is being done, else when all that was asked before is done. */
   take<T>(work: () => Promise<T>): Promise<T> {
     const mine = this.#last ? this.#last.then(work) : work();

@@ -29,8 +29,8 @@ export class Typing {
   pending: ReadonlyMap<Address, string> = new Map();
   /** What was typed and could not be taken, where it was written. */
   refusal: Refusal | undefined;
-  /** Resolves when all that was typed so far is read: it is in the book then, or refused. */
-  reading: Promise<unknown> | undefined;
+  /** Resolves when what was typed so far is read. */
+  #reading: Promise<unknown> | undefined;
   /** Has drawn what was held for the values. */
   release = (): void => {};
 
@@ -41,7 +41,17 @@ export class Typing {
   forget(): void {
     this.pending = new Map();
     this.refusal = undefined;
-    this.reading = undefined;
+    this.#reading = undefined;
+  }
+
+  /** Something that was typed is not in the book yet. */
+  get isReading(): boolean {
+    return this.#reading !== undefined;
+  }
+
+  /** Resolves when all that was typed is in the book, or refused. */
+  async read(): Promise<void> {
+    while (this.#reading) await this.#reading;
   }
 
   /** What was typed gives way to its value in the same turn. */
@@ -60,11 +70,11 @@ export class Typing {
     return address;
   }
 
-  #read<T>(typing: Promise<T>): Promise<T> {
-    const all = Promise.all([this.reading, typing.catch(() => {})]).then(() => {
-      if (this.reading === all) this.reading = undefined;
+  #follow<T>(typing: Promise<T>): Promise<T> {
+    const all = Promise.all([this.#reading, typing.catch(() => {})]).then(() => {
+      if (this.#reading === all) this.#reading = undefined;
     });
-    this.reading = all;
+    this.#reading = all;
     return typing;
   }
 
@@ -75,10 +85,11 @@ export class Typing {
     if (!session || !at) return undefined;
     const address = addressOf(at);
     if (typed !== undefined) {
-      const taken = await this.#read(session.type(address, typed, said && sourceText(said.teller, said.how)));
+      const taken = await this.#follow(session.type(address, typed, said && sourceText(said.teller, said.how)));
       return taken.ok ? undefined : taken.message;
     }
     const { setSource } = await import('../../book/commands/set-source.ts');
+    await this.read();
     const answer = said && session.run((book) => setSource(book, { address, ...said }));
     return answer && isRefused(answer) ? answer.message : undefined;
   }
@@ -95,7 +106,7 @@ export class Typing {
       this.show({ place, typed });
     }
     try {
-      const typing = this.#read(session.type(address, typed));
+      const typing = this.#follow(session.type(address, typed));
       this.#holdForValues();
       const result = await typing;
       if (!result.ok || result.change.edits.length === 0) this.release();
