@@ -1,4 +1,3 @@
-import { restoreLight } from './shell/light.ts';
-import './shell/app.ts';
+import { restoreLight } from './shell/index.ts';
 
 restoreLight();

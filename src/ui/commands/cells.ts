@@ -1,4 +1,5 @@
 import { placesOf } from '../../book/area.ts';
+import { clearCells } from '../../book/commands/clear-cells.ts';
 import { sentence } from '../../book/label.ts';
 import { isLocked, lockedProblem } from '../../book/locked.ts';
 import { addressOf, decimalsOf, namesOf, rowHeading, titleOf } from '../../book/look-up.ts';
@@ -118,11 +119,10 @@ export const cellCommands = [
 ] as const satisfies readonly Command[];
 
 /** Empties the chosen givens; worked cells that are locked stay, and it is said. It has a key of the table's own and stands in no list. */
-export const clear: Run = onCells(async ({ book, area }) => {
+export const clear: Run = onCells(({ book, area }) => {
   const places = (placesOf(book, area)?.lines ?? []).flat().filter((at) => at.cell !== undefined && at.cell.content !== '');
   const free = places.filter((at) => !isLocked(at));
   const [locked] = places.filter(isLocked);
-  const { clearCells } = await fetchReshaping();
   const answer = free.length > 0 ? clearCells(book, { addresses: free.map(addressOf) }) : undefined;
   if (!locked) return answer ?? [];
   const stay = places.length - free.length;

@@ -1,6 +1,5 @@
 /** The book's own commands for rows, columns, scenarios and cells at large: fetched together, when the first of them is asked for. */
 export { addScenario, copyScenario } from '../../book/commands/add-scenario.ts';
-export { clearCells } from '../../book/commands/clear-cells.ts';
 export { deleteLines } from '../../book/commands/delete-lines.ts';
 export { dropScenario } from '../../book/commands/drop-scenario.ts';
 export { insertLines } from '../../book/commands/insert-lines.ts';
