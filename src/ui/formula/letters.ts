@@ -3,7 +3,7 @@ import { type At, cellAt, placeIn, type Reference, readReference, referenceText,
 import type { Book } from '../../book/book.ts';
 import { columnHeading, named, rowHeading } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
-import { letterAt } from '../parts/formula-text.ts';
+import { letterAt } from '../parts/letter-at.ts';
 import type { Word } from './words.ts';
 
 /** A cell or range that a formula reads. */

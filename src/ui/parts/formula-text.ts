@@ -7,9 +7,6 @@ import { wordsOf } from '../formula/words.ts';
 
 export type Piece = { readonly text: string } | { readonly label: string; readonly address: Address; readonly letter?: string };
 
-export const letterAt = (i: number): string =>
-  i < 26 ? String.fromCharCode(97 + i) : `${String.fromCharCode(96 + Math.floor(i / 26))}${String.fromCharCode(97 + (i % 26))}`;
-
 /** Each letter has its own kind of line under the reference and round the cell; after four they begin again. */
 export const lineAt = (letter: string): string => `line-${'abcd'[(letter.charCodeAt(letter.length - 1) - 97) % 4]}`;
 

@@ -2,7 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import type { Told } from '../margin/working.ts';
-import { letterAt } from '../parts/formula-text.ts';
+import { letterAt } from '../parts/letter-at.ts';
 import { whenIdle } from '../parts/part.ts';
 
 /** ms of a frame. */
