@@ -112,6 +112,8 @@ export class Typing {
       if (!result.ok || result.change.edits.length === 0) this.release();
       if (result.ok) {
         await session.settled();
+        // What was taken back meanwhile was said since.
+        if (session.history.undone.includes(result.change)) return;
         const after = this.#host.whereabouts.atPlace(place);
         this.#host.telling.tell(
           [after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`), result.said && `${result.said}.`].filter(Boolean).join(' '),
