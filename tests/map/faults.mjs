@@ -3,10 +3,12 @@ import { join, posix } from 'node:path';
 import { circles } from './circles.mjs';
 import { importsOf } from './imports-of.mjs';
 import { readMap } from './read-map.mjs';
+import { readRooms } from './read-rooms.mjs';
 
-/** Every import that the map does not allow and every circle of imports, types counted, as sentences; none where all is well. */
+/** Every import that the guide's map, its rooms or a folder's door does not allow and every circle of imports, types counted, as sentences; none where all is well. */
 export function faults(root) {
-  return judged(readMap(readFileSync(join(root, 'DEVELOPERS.md'), 'utf8')), importsIn(root, sources(root)));
+  const guide = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
+  return judged(readMap(guide), readRooms(guide), importsIn(root, sources(root)));
 }
 
 /** Of each file what it imports: as it stands from the root, and in which line it says so. */
@@ -19,10 +21,11 @@ export function importsIn(root, files) {
   );
 }
 
-export function judged(map, imports) {
+export function judged(map, rooms, imports) {
   const graph = new Map([...imports].map(([file, found]) => [file, [...new Set(found.map(({ target }) => target))].filter((target) => imports.has(target))]));
+  const doors = doorsIn(map, imports);
   return [
-    ...[...imports].flatMap(([file, found]) => refused(file, found, map)),
+    ...[...imports].flatMap(([file, found]) => [...refused(file, found, map), ...climbing(file, found, rooms), ...beside(file, found, doors, map)]),
     ...circles(graph).map((circle) => `${circle.join(' imports ')}: a circle. Move what both need into a file that imports neither.`),
   ];
 }
@@ -50,6 +53,35 @@ function refused(file, imports, map) {
   return imports
     .filter(({ target }) => ![...own, ...may].some((place) => lies(target, place)))
     .map(({ target, line }) => `${file}:${line} imports ${target}. By the map in DEVELOPERS.md it may import ${[...own, ...may].join(', ')}; nothing else.`);
+}
+
+/** Rooms stand one over another: what a lower one needs of a higher one is handed to it. */
+function climbing(file, imports, rooms) {
+  const room = roomOf(file, rooms);
+  if (room < 0) return [];
+  const open = rooms[room].still;
+  return imports
+    .filter(({ target }) => roomOf(target, rooms) > room && !open.some((place) => lies(target, place)))
+    .map(({ target, line }) => `${file}:${line} imports ${target}, which stands over ${rooms[room].place} among the rooms in DEVELOPERS.md.`);
+}
+
+const roomOf = (file, rooms) => rooms.findIndex(({ place }) => lies(file, place));
+
+/** Folders that have an index: what the map has a row for, or for something in it, is judged by the map alone. */
+function doorsIn(map, imports) {
+  const mapped = map.flatMap(({ places }) => places);
+  return [...imports.keys()]
+    .filter((file) => /\/index\.(?:ts|mjs)$/.test(file))
+    .map((index) => ({ folder: index.replace(/[^/]*$/, ''), index }))
+    .filter(({ folder, index }) => !mapped.some((place) => place.startsWith(folder) && place !== index));
+}
+
+function beside(file, imports, doors, map) {
+  if (map.some(({ places, anything }) => anything && places.some((place) => lies(file, place)))) return [];
+  return imports.flatMap(({ target, line }) => {
+    const door = doors.find(({ folder, index }) => lies(target, folder) && !lies(file, folder) && target !== index);
+    return door === undefined ? [] : [`${file}:${line} imports ${target}. ${door.folder} has a door: from elsewhere only ${door.index} is imported.`];
+  });
 }
 
 /** Whether a file or package is the one named, or lies in it: `src/book/` and `node:` are all that begins so, `lit` is lit and lit/html.js. */

@@ -7,6 +7,7 @@ import { circles } from './circles.mjs';
 import { faults, type Imports, importsIn, judged, sources } from './faults.mjs';
 import { importsOf, RECKONED } from './imports-of.mjs';
 import { readMap } from './read-map.mjs';
+import { readRooms } from './read-rooms.mjs';
 
 const ROOT = join(import.meta.dirname, '../..');
 let copy: string;
@@ -20,7 +21,9 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(copy, { recursive: true }));
 
-const MAP = readMap(readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8'));
+const GUIDE = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8');
+const MAP = readMap(GUIDE);
+const ROOMS = readRooms(GUIDE);
 
 /** What is found in the copy when a text stands behind what a file of it holds. Only that file is read again. */
 function faultsWith(file: string, text: string): readonly string[] {
@@ -28,7 +31,7 @@ function faultsWith(file: string, text: string): readonly string[] {
   const before = sound.has(file) ? readFileSync(path, 'utf8') : undefined;
   writeFileSync(path, `${before ?? ''}\n${text}\n`);
   try {
-    return judged(MAP, new Map([...sound, ...importsIn(copy, [file])]));
+    return judged(MAP, ROOMS, new Map([...sound, ...importsIn(copy, [file])]));
   } finally {
     if (before === undefined) rmSync(path);
     else writeFileSync(path, before);
@@ -60,6 +63,70 @@ describe('an import that the map does not allow is refused, and it is said by wh
     expect(refused).toHaveLength(1);
     expect(refused[0]).toContain(may);
   });
+});
+
+describe('a room imports none that stands over it, and it is said which', () => {
+  test.each([
+    ['src/ui/pictures/fields.ts', "import type { Menu } from '../blocks/menu.ts';", 'src/ui/blocks/menu.ts'],
+    ['src/ui/parts/clock.ts', "export const start = () => import('../shell/start.ts');", 'src/ui/shell/start.ts'],
+    ['src/ui/margin/function-try.ts', "import '../slips/unit-slip.ts';", 'src/ui/slips/unit-slip.ts'],
+  ])('%s: %s', (file, text, imported) => {
+    const line = readFileSync(join(copy, file), 'utf8').split('\n').length + 1;
+    const room = file.replace(/[^/]*$/, '');
+    expect(faultsWith(file, text)).toContain(`${file}:${line} imports ${imported}, which stands over ${room} among the rooms in DEVELOPERS.md.`);
+  });
+
+  test('one that stands under it may be imported', () => {
+    expect(faultsWith('src/ui/shell/light.ts', "import '../pictures/fields.ts';")).toEqual([]);
+  });
+});
+
+describe('a folder with a door is entered by it alone', () => {
+  const map = readMap('## The map\n| a | b | c |\n|---|---|---|\n| `src/a/` | w | nothing else |\n| `src/b/` | w | `src/a/` |\n| `tests/` | w | anything |\n');
+  const told = (file: string, target: string): readonly string[] =>
+    judged(
+      map,
+      [],
+      new Map([
+        ...['src/a/index.ts', 'src/a/in/index.ts', 'src/a/in/x.ts', 'src/a/in/deep/y.ts'].map((each) => [each, []] as const),
+        [file, [{ target, line: 1 }]],
+      ]),
+    );
+  const refused = (file: string, target: string): readonly string[] => [
+    `${file}:1 imports ${target}. src/a/in/ has a door: from elsewhere only src/a/in/index.ts is imported.`,
+  ];
+
+  test.each([
+    ['src/a/z.ts', 'src/a/in/x.ts'],
+    ['src/b/z.ts', 'src/a/in/x.ts'],
+    ['src/b/z.ts', 'src/a/in/deep/y.ts'],
+    ['src/a/z.ts', 'src/a/in/x.css'],
+  ])('%s may not import %s', (file, target) => {
+    expect(told(file, target)).toEqual(refused(file, target));
+  });
+
+  test.each([
+    ['src/a/z.ts', 'src/a/in/index.ts'],
+    ['src/a/in/z.ts', 'src/a/in/x.ts'],
+    ['src/a/in/deep/z.ts', 'src/a/in/x.ts'],
+    ['tests/z.ts', 'src/a/in/x.ts'],
+    // What has a row of its own is judged by the map.
+    ['src/b/z.ts', 'src/a/z.ts'],
+  ])('%s may import %s', (file, target) => {
+    expect(told(file, target)).toEqual([]);
+  });
+});
+
+test('the rooms are read from their table, and what can not be read is refused', () => {
+  const table = (row: string): string => `## The rooms of the page\n\n| Room | w | Still |\n|---|---|---|\n${row}\n`;
+  expect(readRooms(table('| `a/` | words, `code` | |\n| `b/` | w | `c/`, `d/` |\n| `c/` | w |'))).toEqual([
+    { place: 'a/', still: [] },
+    { place: 'b/', still: ['c/', 'd/'] },
+    { place: 'c/', still: [] },
+  ]);
+  expect(() => readRooms(table('| a | w | |'))).toThrow('| a | w | |');
+  expect(() => readRooms(table('| `a/` | w | all |'))).toThrow('| `a/` | w | all |');
+  expect(() => readRooms('# x\n')).toThrow('no table');
 });
 
 test('a circle of types alone is refused, and its way round is said', () => {
