@@ -2,9 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { showNumber } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
-import { extremes, lightMap, mapKey } from '../pictures/light-map.ts';
-import { lightScale } from '../pictures/scale.ts';
-import type { Series } from '../pictures/series.ts';
+import { contourMap, extremes, lightScale, mapKey, type Series } from '../pictures/index.ts';
 import { list, section, shown, sideways, table } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
@@ -23,7 +21,7 @@ export function map(series: Series, caption: string, field: PictureField): Templ
     'Light map',
     sideways(
       'Light map',
-      html`<div class="drawn">${lightMap(input, steps, width, { id: 'sheet-map', small: false, name })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
+      html`<div class="drawn">${contourMap(input, steps, width, { id: 'sheet-map', small: false, name })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
     ),
     html`${caption}, µmol/m²/s; points ${field.nx} × ${field.ny}, sides in m`,
   );

@@ -4,7 +4,7 @@ import type { Book } from '../book/book.ts';
 import { canonicalText } from '../book/canonical.ts';
 import type { Address, Engine, PictureField, TraceNode, Values } from '../engine/types.ts';
 import { checksum } from '../files/book/index.ts';
-import { gridOf, readPicture, type Series } from '../pictures/series.ts';
+import { gridOf, readPicture, type Series } from '../pictures/index.ts';
 import { compared, head, headlines, lacking, stillOpen, verdict } from './front.ts';
 import { grids, lightList, map, spread, squaresOf } from './light.ts';
 import { plan } from './plan.ts';

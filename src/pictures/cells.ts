@@ -1,13 +1,11 @@
 /** The cells that a picture block reads: found by their references, followed from scenario to scenario, and what is amiss with them in words. */
 import { type At, placeIn, type Reference, readReference, tableNamed } from '../book/address.ts';
-import type { Block, Book, Table } from '../book/book.ts';
+import type { Book, Table } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, named, rowHeading, titleOf } from '../book/look-up.ts';
 import { LOST } from '../book/references.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { lineOf, valueAt } from '../shown.ts';
-import { pictureKind } from './kinds.ts';
-
-export type PictureBlock = Extract<Block, { kind: 'picture' }>;
+import type { PictureBlock, PictureRead } from './picture.ts';
 
 export interface Cells {
   /** The scenarios' table, where what `key` names stands in one. */
@@ -33,8 +31,8 @@ export interface Cells {
   miss(key: string, column: number): string;
 }
 
-/** `lead`: the key whose table says which scenarios there are. */
-export function cellsOf(block: PictureBlock, book: Book, values: Values, lead: string): Cells {
+/** `reads`: what the kind reads; `lead`: the key whose table says which scenarios there are. */
+export function cellsOf(block: PictureBlock, reads: readonly PictureRead[], book: Book, values: Values, lead: string): Cells {
   const found = new Map<string, { readonly table: Table; readonly reference: Reference }>();
   for (const [key, text] of Object.entries(block.reads)) {
     const reference = readReference(named(book, text) ?? text);
@@ -84,7 +82,7 @@ export function cellsOf(block: PictureBlock, book: Book, values: Values, lead: s
     run: (key, column) => cellsOfRun(key, column).map((cell) => valueAt(values, addressOf(cell))),
     headings: (key) => cellsOfRun(key, found.get(key)?.reference.from.column ?? 0).map(rowHeading),
     miss: (key, column) => {
-      const name = pictureKind(block.picture)?.reads.find((read) => read.key === key)?.name ?? key;
+      const name = reads.find((read) => read.key === key)?.name ?? key;
       const said = block.reads[key] ?? '';
       if (said === '') return `no cell is chosen for the ${name}`;
       const cell = at(key, column);

@@ -1,8 +1,25 @@
-/** What a picture of the light over a bench reads, scenario by scenario. Which keys there are: kinds.ts. */
+/** What a picture of the light over a bench reads, scenario by scenario. */
 import type { Book } from '../book/book.ts';
-import type { Values } from '../engine/types.ts';
+import type { PictureField, Values } from '../engine/types.ts';
 import { lineOf } from '../shown.ts';
-import { cellsOf, missTexts, type PictureBlock } from './cells.ts';
+import { cellsOf, missTexts } from './cells.ts';
+import type { Fields, PictureBlock, PictureRead, Wanted } from './picture.ts';
+
+export const PPFD = 'µmol/m²/s';
+export const LIGHT: readonly PictureRead[] = [
+  { key: 'layout', name: 'layout', meaning: 'how the lights are arranged, as LAYOUT says it', takes: 'layout', needed: true, called: /^layout/i },
+  { key: 'height', name: 'mount height', meaning: 'from the lit face down to the leaf tops', takes: 'm', needed: true, called: /^(?:mount height|hung over)/i },
+  { key: 'dim', name: 'dimming', meaning: 'the share of full light; left empty: undimmed', takes: '1', called: /^dimmed/i },
+  {
+    key: 'maintenance',
+    name: 'light that is left',
+    meaning: 'the share that ageing and dirt leave; left empty: new and clean',
+    takes: '1',
+    called: /^(?:light left after|kept for each full)/i,
+  },
+  { key: 'low', name: 'least light wanted', meaning: 'the low end of the band', takes: PPFD, called: /^ppfd wanted.*at least/i },
+  { key: 'high', name: 'most light wanted', meaning: 'the high end of the band', takes: PPFD, called: /^ppfd wanted.*at most/i },
+];
 
 export interface Series {
   /** The scenario's heading, `A`; empty where there are no scenarios. */
@@ -38,7 +55,7 @@ export interface Reads {
 export const LAYOUT = /^(\d+)(?:.*?)\bover ([\d.]+)×([\d.]+) m/u;
 
 export function readPicture(block: PictureBlock, book: Book, values: Values): Reads {
-  const cells = cellsOf(block, book, values, 'layout');
+  const cells = cellsOf(block, LIGHT, book, values, 'layout');
   const series: Series[] = [];
   const misses: { readonly letter: string; readonly why: string }[] = [];
   for (const column of cells.columns) {
@@ -86,4 +103,22 @@ export function gridOf(length: number, width: number): { readonly nx: number; re
   if (nx * ny <= 10_000) return { nx, ny };
   const shrink = Math.sqrt(10_000 / (nx * ny));
   return { nx: Math.max(8, Math.floor(nx * shrink)), ny: Math.max(8, Math.floor(ny * shrink)) };
+}
+
+/** The scenario that is drawn large or in front: the chosen one, else the base, else the first. */
+export const front = ({ series, base }: Reads, chosen: string): Series | undefined =>
+  series.find((s) => s.columnId === chosen) ?? series.find((s) => s.columnId === base) ?? series[0];
+
+export const wholeBench = (s: Series): Wanted => ({ layout: s.layout, height: s.height, ...gridOf(s.length, s.width) });
+
+/** One that was given; none where the engine refused it. */
+export function fieldOf(fields: Fields, wanted: Wanted): PictureField | undefined {
+  const field = fields.get(wanted);
+  return field && 'values' in field ? field : undefined;
+}
+
+/** Of a kind that draws the light of all scenarios. */
+export function readLight(...of: Parameters<typeof readPicture>): { readonly found: Reads | undefined; readonly missing: readonly string[] } {
+  const found = readPicture(...of);
+  return { found: found.series.length > 0 ? found : undefined, missing: found.missing };
 }

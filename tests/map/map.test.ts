@@ -83,15 +83,9 @@ describe('a room imports none that stands over it, and it is said which', () => 
 
 describe('a folder with a door is entered by it alone', () => {
   const map = readMap('## The map\n| a | b | c |\n|---|---|---|\n| `src/a/` | w | nothing else |\n| `src/b/` | w | `src/a/` |\n| `tests/` | w | anything |\n');
+  const FILES = ['src/a/index.ts', 'src/a/in/index.ts', 'src/a/in/x.ts', 'src/a/in/deep/y.ts'];
   const told = (file: string, target: string): readonly string[] =>
-    judged(
-      map,
-      [],
-      new Map([
-        ...['src/a/index.ts', 'src/a/in/index.ts', 'src/a/in/x.ts', 'src/a/in/deep/y.ts'].map((each) => [each, []] as const),
-        [file, [{ target, line: 1 }]],
-      ]),
-    );
+    judged(map, [], new Map([...FILES, file].map((each) => [each, each === file ? [{ target, line: 1 }] : []])));
   const refused = (file: string, target: string): readonly string[] => [
     `${file}:1 imports ${target}. src/a/in/ has a door: from elsewhere only src/a/in/index.ts is imported.`,
   ];

@@ -1,7 +1,7 @@
 /** Where letters stand in a frame of curves. */
 import { expect, it } from 'vitest';
 import { templateText } from '../../src/handover/text.ts';
-import { curveFrame } from '../../src/ui/pictures/frame.ts';
+import { curveFrame } from '../../src/pictures/curve-frame.ts';
 
 const points = [
   [0.2, 300],

@@ -7,6 +7,7 @@ import type { Address, Engine, Values } from '../../engine/types.ts';
 import type { Act, Acts } from '../parts/act.ts';
 import { draftOf } from '../parts/drafts.ts';
 import { Part, type Place, type Wishes } from '../parts/part.ts';
+import '../pictures/index.ts';
 import type { Refusal } from '../table/table-host.ts';
 import { askedLine } from './asked-line.ts';
 import { buttons } from './buttons.ts';

@@ -4,8 +4,7 @@ import type { At } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
-import { type PictureRead, pictureKind } from '../../pictures/kinds.ts';
-import { LAYOUT } from '../../pictures/series.ts';
+import { LAYOUT, type PictureRead, pictureKind } from '../../pictures/index.ts';
 import { valueAt } from '../parts/cell-view.ts';
 import { type Choice, cellsIn, rowChoices, runChoices } from './cell-list.ts';
 

@@ -1,27 +1,19 @@
 import type { Engine, PictureField } from '../../engine/types.ts';
+import type { Fields, Wanted } from '../../pictures/index.ts';
 
 type Ask = <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
-
-export interface Wanted {
-  readonly layout: string;
-  readonly height: number;
-  readonly nx: number;
-  readonly ny: number;
-}
-
-export type Field = PictureField | { readonly refused: string };
 
 const MOST_KEPT = 400;
 
 /** Fields as the engine gives them, undimmed, kept by what they depend on: a change of dimming, of a price or of a name asks for none anew. */
-export class Fields {
-  readonly #kept = new Map<string, Field>();
+export class KeptFields implements Fields {
+  readonly #kept = new Map<string, PictureField | { readonly refused: string }>();
 
   has(wanted: readonly Wanted[]): boolean {
     return wanted.every((w) => this.#kept.has(keyOf(w)));
   }
 
-  get(wanted: Wanted): Field | undefined {
+  get(wanted: Wanted): ReturnType<Fields['get']> {
     return this.#kept.get(keyOf(wanted));
   }
 

@@ -4,7 +4,6 @@
  */
 import './contents.ts';
 import '../blocks/page-view.ts';
-import '../blocks/picture.ts';
 import '../blocks/prose.ts';
 import '../styles/reshape.css';
 import '../styles/print.css';

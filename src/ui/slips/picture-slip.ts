@@ -4,7 +4,7 @@ import type { Block, Book } from '../../book/book.ts';
 import { addBlock, setBlock } from '../../book/commands/blocks.ts';
 import { columnHeading, placeOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
-import { PICTURE_KINDS, type PictureRead, pictureKind } from '../../pictures/kinds.ts';
+import { PICTURES, type PictureRead, pictureKind } from '../../pictures/index.ts';
 import type { Wishes } from '../parts/part.ts';
 import '../blocks/cell-finder.ts';
 import { cellsIn } from '../blocks/cell-list.ts';
@@ -44,7 +44,7 @@ export class ObPictureSlip extends Slip<Where> {
     const block = 'block' in where ? pictureOf(book, where.block) : undefined;
     this.where = where;
     this.wrong = {};
-    this.picture = block?.picture ?? PICTURE_KINDS[0]?.kind ?? '';
+    this.picture = block?.picture ?? Object.keys(PICTURES)[0] ?? '';
     this.caption = block?.caption ?? '';
     this.reads = block?.reads ?? usualReads(this.picture, book, values);
     await this.updateComplete;
@@ -121,9 +121,9 @@ export class ObPictureSlip extends Slip<Where> {
           ? html`<form class="begin" novalidate @submit=${this.#keep}>
         <h2 id="picture-slip-name">${'at' in where ? 'Add a picture' : 'Change this picture'}</h2>
         <fieldset><legend>What it shows</legend>
-          ${PICTURE_KINDS.map(
-            (each) =>
-              html`<label class="kind"><input type="radio" name="kind" .checked=${each.kind === this.picture} @change=${() => this.#kind(each.kind)} /><span><b>${each.title}</b> ${each.shows}</span></label>`,
+          ${Object.entries(PICTURES).map(
+            ([kind, { title, shows }]) =>
+              html`<label class="kind"><input type="radio" name="kind" .checked=${kind === this.picture} @change=${() => this.#kind(kind)} /><span><b>${title}</b> ${shows}</span></label>`,
           )}
         </fieldset>
         <label>Caption <input type="text" autocomplete="off" .value=${this.caption} @input=${(e: Event) => {

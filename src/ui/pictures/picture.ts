@@ -1,13 +1,13 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import type { Book } from '../../book/book.ts';
 import type { Engine, Values } from '../../engine/types.ts';
-import type { PictureBlock } from '../../pictures/cells.ts';
+import type { PictureBlock, pictureKind, Ready } from '../../pictures/index.ts';
 import { Part, type Place } from '../parts/part.ts';
-import type { pictures, Ready } from '../pictures/draw.ts';
-import { Fields } from '../pictures/fields.ts';
+import { KeptFields } from './fields.ts';
 
 /** Kept for all pictures of the page: three of them read the same fields. */
-const fields = new Fields();
+const fields = new KeptFields();
 
 /** A picture bound to cells. It is drawn when it comes near the window, and again when what it reads has changed. */
 export class ObPicture extends Part {
@@ -34,7 +34,7 @@ export class ObPicture extends Part {
   /** What is drawn: the last reading whose fields are there. */
   declare ready: Ready | undefined;
 
-  #kinds: typeof pictures | undefined;
+  #kindOf: typeof pictureKind | undefined;
   #latest: Ready | undefined;
   #sized: ResizeObserver | undefined;
   #seen: IntersectionObserver | undefined;
@@ -76,19 +76,14 @@ export class ObPicture extends Part {
     if (this.near && (changed.has('tick') || changed.has('near') || changed.has('block') || changed.has('book'))) void this.#read();
   }
 
-  /** A kind may be called as nothing but itself: every object has a `constructor`. */
-  get #kind() {
-    return this.#kinds && Object.hasOwn(this.#kinds, this.block.picture) ? this.#kinds[this.block.picture] : undefined;
-  }
-
   async #read(): Promise<void> {
-    this.#kinds ??= (await import('../pictures/draw.ts')).pictures;
-    const kind = this.#kind;
+    this.#kindOf ??= (await import('../../pictures/index.ts')).pictureKind;
+    const kind = this.#kindOf(this.block.picture);
     if (!kind) {
       this.requestUpdate();
       return;
     }
-    const mine = kind(this.block, this.book, this.values);
+    const mine = kind.ready(this.block, this.book, this.values);
     this.#latest = mine;
     if (!fields.has(mine.wants)) {
       try {
@@ -102,13 +97,13 @@ export class ObPicture extends Part {
   }
 
   override render(): TemplateResult {
-    const kind = this.#kind;
-    if (this.#kinds && !kind) return html`<p class="prose">There is no picture called “${this.block.picture}”.</p>`;
+    const kind = this.#kindOf?.(this.block.picture);
+    if (this.#kindOf && !kind) return html`<p class="prose">There is no picture called “${this.block.picture}”.</p>`;
     const { ready, block, width } = this;
     const shown = kind && ready && width > 0;
     const chosen = this.chosen?.column ?? '';
     return html`<figure class="picture ${block.picture.replaceAll(' ', '-')} ${shown ? '' : 'empty'}">
-      ${shown ? ready.draw?.({ id: `picture-${block.id}`, caption: block.caption, chosen, width }, fields) : nothing}
+      ${shown ? ready.draw?.({ id: `picture-${block.id}`, caption: block.caption, chosen, width, again: guard }, fields) : nothing}
       ${shown && ready.missing.length > 0 ? html`<p class="refused">${ready.draw ? '' : `${block.caption || 'Picture'}. `}Not drawn: ${ready.missing.join('; ')}.</p>` : nothing}
     </figure>`;
   }

@@ -1,15 +1,6 @@
 /** A frame with axes for curves: light up, a length across. */
-import { nothing, svg, type TemplateResult } from 'lit';
-import { ticks } from '../../pictures/scale.ts';
-
-/** Where it is drawn. */
-export interface Frame {
-  readonly id: string;
-  readonly caption: string;
-  /** The column of the scenario that is drawn large or in front. */
-  readonly chosen: string;
-  readonly width: number;
-}
+import { nothing, svg, type TemplateResult } from 'lit/html.js';
+import { niceStep, ticks } from './scale.ts';
 
 export interface Curve {
   readonly letter: string;
@@ -90,3 +81,18 @@ function spread(ends: readonly { readonly i: number; readonly y: number }[], gap
 }
 
 const round = (x: number): number => Math.round(x * 10) / 10;
+
+/** Each curve's least and most, in words. */
+export const ranges = (curves: readonly { readonly letter: string; readonly points: readonly (readonly [number, number])[] }[]): string =>
+  curves
+    .map(({ letter, points }) => {
+      const values = points.map(([, v]) => v);
+      return `${letter} ${Math.round(Math.min(...values))} to ${Math.round(Math.max(...values))}`;
+    })
+    .join(', ');
+
+/** The top of an axis that holds all of it. */
+export const roundUp = (x: number): number => {
+  const step = niceStep(Math.max(x, 1e-9), 6);
+  return Math.ceil(x / step - 1e-9) * step;
+};
