@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { templateText } from '../../src/handover/text.ts';
 import { PICTURES, type PictureKind, pictureKind } from '../../src/pictures/kinds.ts';
 import { type Picture, type PictureBlock, picture } from '../../src/pictures/picture.ts';
-import { usualReads } from '../../src/ui/blocks/picture-cells.ts';
 import { KeptFields } from '../../src/ui/pictures/fields.ts';
+import { usualReads } from '../../src/ui/slips/picture-cells.ts';
 import { openTemplate } from '../templates/open-template.ts';
 
 /** `npm run types` reads these: a line that is expected to be refused, and is not, is itself a fault. */

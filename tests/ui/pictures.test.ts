@@ -12,8 +12,8 @@ import { readMonths } from '../../src/pictures/monthly-light.ts';
 import type { PictureBlock } from '../../src/pictures/picture.ts';
 import { readBars } from '../../src/pictures/scenario-bars.ts';
 import { readPicture } from '../../src/pictures/series.ts';
-import { cellChoices } from '../../src/ui/blocks/cell-list.ts';
-import { choicesFor, judge, usualReads } from '../../src/ui/blocks/picture-cells.ts';
+import { cellChoices } from '../../src/ui/finding/cell-list.ts';
+import { choicesFor, judge, usualReads } from '../../src/ui/slips/picture-cells.ts';
 import { openTemplate, slugs, templateBook } from '../templates/open-template.ts';
 
 const MONTHS = ['January', 'February', 'March'];

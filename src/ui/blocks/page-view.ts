@@ -12,6 +12,7 @@ import type { Refusal } from '../table/table-host.ts';
 import { askedLine } from './asked-line.ts';
 import { buttons } from './buttons.ts';
 import { menu } from './menu.ts';
+import './prose.ts';
 import type { ObProse } from './prose.ts';
 
 const OF_PAGE = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'] as const;

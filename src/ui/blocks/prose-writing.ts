@@ -6,9 +6,7 @@ import type { Values } from '../../engine/types.ts';
 import { Part, type Wishes } from '../parts/part.ts';
 import type { ObTable } from '../table/table.ts';
 import '../styles/blocks.css';
-import './cell-finder.ts';
-import type { ObCellFinder } from './cell-finder.ts';
-import { cellChoices } from './cell-list.ts';
+import { cellChoices, type ObCellFinder } from '../finding/index.ts';
 
 const POINTS = ['pointerdown', 'mousedown', 'click', 'dblclick'];
 

@@ -3,7 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { addressOf } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
 import type { News, Session } from '../../session.ts';
-import type { ObPage } from '../blocks/page-view.ts';
+import type { ObPage } from '../blocks/index.ts';
 import { ObCommandList } from '../commands/index.ts';
 import { Part, type Wishes } from '../parts/part.ts';
 import { ObSlips } from '../slips/index.ts';

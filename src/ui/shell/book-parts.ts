@@ -3,12 +3,11 @@
  * without: it is fetched beside it, and is there before the first book is opened.
  */
 import './contents.ts';
-import '../blocks/page-view.ts';
-import '../blocks/prose.ts';
+import '../blocks/index.ts';
 import '../styles/reshape.css';
 import '../styles/print.css';
 import '../table/table.ts';
-import '../margin/working.ts';
+import '../margin/index.ts';
 
 export { Saving } from './saving.ts';
 export { sendOut } from './sending.ts';

@@ -4,7 +4,7 @@ import type { Book, Page } from '../../book/book.ts';
 import { standingOf, tableOfBlock } from '../../book/look-up.ts';
 import { countLeft } from '../../book/said-by.ts';
 import type { Values } from '../../engine/types.ts';
-import { menu } from '../blocks/menu.ts';
+import { menu } from '../blocks/index.ts';
 import type { CommandId } from '../commands/index.ts';
 import type { Acts } from '../parts/act.ts';
 import { viewOf } from '../parts/cell-view.ts';

@@ -175,7 +175,7 @@ export class Entering implements ReactiveController {
   }
 
   async sendDamaged(): Promise<void> {
-    const { handOver } = await import('./sending.ts');
+    const { handOver } = await import('../parts/file-out.ts');
     handOver('damaged book.json', this.damaged ?? '', 'application/json');
   }
 }

@@ -4,11 +4,11 @@ import { ref } from 'lit/directives/ref.js';
 import type { Page } from '../../book/book.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import type { PageCommand } from '../blocks/page-view.ts';
-import type { WorkingCommand } from '../margin/working.ts';
+import type { PageCommand } from '../blocks/index.ts';
+import type { WorkingCommand } from '../margin/index.ts';
+import { OWN_PAGES } from '../own-pages/index.ts';
 import type { Acts } from '../parts/act.ts';
 import { drawerActions } from './cover.ts';
-import { OWN_PAGES } from './own-pages.ts';
 import { savingTrouble } from './saving-trouble.ts';
 import type { Shell } from './shell.ts';
 

@@ -2,7 +2,7 @@
 
 import type { Session } from '../../session.ts';
 import type { PageState } from '../commands/index.ts';
-import { OWN_PAGES } from './own-pages.ts';
+import { OWN_PAGES } from '../own-pages/index.ts';
 import type { Typing } from './typing.ts';
 import type { Whereabouts } from './whereabouts.ts';
 

@@ -4,6 +4,7 @@ import type { Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
 import { formatNotPlaced, formatTidy, formatWide, holdsNotPlaced } from '../../files/csv/index.ts';
 import type { SentOut } from '../commands/index.ts';
+import { fileName, handOver } from '../parts/file-out.ts';
 
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {
@@ -20,21 +21,4 @@ function textOf(what: SentOut, book: Book, values: Values): string {
   if (what === 'not placed') return book.tables.filter(holdsNotPlaced).map(formatNotPlaced).join('');
   const scenarios = book.tables.filter((table) => table.form === 'scenarios').map((table) => table.name);
   return formatWide(book, values, scenarios.length > 0 ? { tables: scenarios } : {});
-}
-
-export const fileName = (book: Book): string =>
-  [book.title, book.client]
-    .filter(Boolean)
-    .join(', ')
-    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
-    .trim()
-    .slice(0, 80) || 'light plan';
-
-export function handOver(name: string, text: string, type: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
-  link.download = name;
-  link.click();
-  // The browser needs the address until it has begun to save.
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }

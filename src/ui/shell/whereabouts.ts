@@ -5,10 +5,10 @@ import type { Area } from '../../book/area.ts';
 import type { Book, Page } from '../../book/book.ts';
 import { tableOfBlock } from '../../book/look-up.ts';
 import type { Session } from '../../session.ts';
+import { loadOwnPage, OWN_PAGES } from '../own-pages/index.ts';
 import { type Place, samePlace, type Wishes } from '../parts/part.ts';
 import { areaOf, placeAt } from '../table/selection.ts';
 import type { View } from './found.ts';
-import { loadOwnPage, OWN_PAGES } from './own-pages.ts';
 
 /** What is shown one's way. */
 interface Shown extends ReactiveControllerHost {

@@ -5,11 +5,10 @@ import { addBlock, setBlock } from '../../book/commands/blocks.ts';
 import { columnHeading, placeOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
 import { PICTURES, type PictureRead, pictureKind } from '../../pictures/index.ts';
+import { cellsIn } from '../finding/index.ts';
 import type { Wishes } from '../parts/part.ts';
-import '../blocks/cell-finder.ts';
-import { cellsIn } from '../blocks/cell-list.ts';
-import { choicesFor, judge, usualReads } from '../blocks/picture-cells.ts';
 import '../styles/blocks.css';
+import { choicesFor, judge, usualReads } from './picture-cells.ts';
 import { Slip } from './slip.ts';
 
 /** A picture that is there, or the place where a new one is to stand. */

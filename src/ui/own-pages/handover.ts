@@ -8,6 +8,7 @@ import { gather, type Sheet, sheet } from '../../handover/sheet.ts';
 import type { Session } from '../../session.ts';
 import literata from '../fonts/literata.woff2?url';
 import recursive from '../fonts/recursive.woff2?url';
+import { fileName, handOver } from '../parts/file-out.ts';
 import { Part } from '../parts/part.ts';
 import '../styles/handover.css';
 
@@ -95,7 +96,7 @@ export class ObHandover extends Part {
   }
 
   async #sendOut(made: Sheet): Promise<void> {
-    const [{ sheetFile }, { fileName, handOver }] = await Promise.all([import('../../handover/file.ts'), import('../shell/sending.ts')]);
+    const { sheetFile } = await import('../../handover/file.ts');
     const name = `${fileName(this.book)} hand-over sheet.html`;
     handOver(name, sheetFile(made, this.paper, await letters()), 'text/html;charset=utf-8');
     this.say('tell', { text: `Sent out ${name}.` });

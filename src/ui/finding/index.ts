@@ -1,0 +1,3 @@
+/** A cell found by words of what it is called: the field, and the lists that it picks from. Fetched with what asks for a cell. */
+export type { ObCellFinder } from './cell-finder.ts';
+export { type Choice, cellChoices, cellsIn, rowChoices, runChoices } from './cell-list.ts';
