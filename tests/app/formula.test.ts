@@ -105,6 +105,65 @@ describe('a formula', () => {
     await expect.poll(() => page.locator('ob-table input:focus').count()).toBe(1);
   });
 
+  it('tells the cells that it reads apart by letter and kind of line, in one ink that is seen by day, by night and on paper', async () => {
+    await begin('Buying, all', 'B', '=A7+B7+C7+A2');
+    await expect.poll(lettered).toHaveLength(4);
+    /** Of what wears a letter: its letter, its line, its ink, and how the ink stands out from what lies under it. */
+    const looks = () =>
+      page.evaluate(() => {
+        const numbers = (colour: string): readonly number[] => (colour.match(/[\d.]+/g) ?? []).map(Number);
+        /** Relative luminance and contrast ratio: Web Content Accessibility Guidelines 2.2, W3C, 2023, glossary. */
+        const luminance = (colour: string): number => {
+          const [r = 0, g = 0, b = 0] = numbers(colour).map((v) => (v / 255 <= 0.04045 ? v / 255 / 12.92 : ((v / 255 + 0.055) / 1.055) ** 2.4));
+          return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+        };
+        const contrast = (a: string, b: string): number => {
+          const [low = 0, high = 0] = [luminance(a), luminance(b)].sort((x, y) => x - y);
+          return (high + 0.05) / (low + 0.05);
+        };
+        const under = (element: Element | null): string => {
+          const colour = element ? getComputedStyle(element).backgroundColor : 'rgb(255, 255, 255)';
+          return element && numbers(colour)[3] === 0 ? under(element.parentElement) : colour;
+        };
+        const look = (of: Element, letter: string | null | undefined, line: string, ink: string, also: string) => ({
+          letter,
+          line,
+          inks: [ink, also],
+          contrast: Math.min(contrast(ink, under(of)), contrast(also, under(of))),
+        });
+        const written = [...document.querySelectorAll<HTMLElement>('.formula-slip .ref')].map((ref) => {
+          const style = getComputedStyle(ref);
+          return look(ref, ref.dataset.letter, style.borderBottomStyle, style.borderBottomColor, getComputedStyle(ref, '::after').color);
+        });
+        const cells = [...document.querySelectorAll('.keyed')].map((cell) => {
+          const style = getComputedStyle(cell);
+          const key = cell.querySelector('.key') as Element;
+          return look(cell, key.textContent, style.outlineStyle, style.outlineColor, getComputedStyle(key).color);
+        });
+        return { written, cells, ink: getComputedStyle(document.body).color };
+      });
+    for (const [colorScheme, media] of [
+      ['light', 'screen'],
+      ['dark', 'screen'],
+      ['dark', 'print'],
+    ] as const) {
+      await page.emulateMedia({ colorScheme, media });
+      const { written, cells, ink } = await looks();
+      const where = `${colorScheme}, ${media}`;
+      expect(
+        written.map(({ letter, line }) => `${letter} ${line}`),
+        where,
+      ).toEqual(['a solid', 'b dashed', 'c double', 'd dotted']);
+      expect(cells.map(({ letter, line }) => `${letter} ${line}`).sort(), where).toEqual(['a solid', 'b dashed', 'c double', 'd dotted']);
+      for (const { inks, contrast } of [...written, ...cells]) {
+        expect(inks, where).toEqual([ink, ink]);
+        expect(contrast, where).toBeGreaterThanOrEqual(4.5);
+      }
+    }
+    await page.emulateMedia({ colorScheme: null, media: null });
+    await page.keyboard.press('Escape');
+  });
+
   it('finds cells of other pages by their headings, and writes their table before them', async () => {
     await begin('Mount height', 'C', '=2*');
     await page.keyboard.type('bench len');
