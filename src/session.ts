@@ -15,6 +15,7 @@ import { lockedProblem } from './book/locked.ts';
 import { type PlainReading, readPlain, unitInBook } from './book/read-plain.ts';
 import { type Answer, isRefused, type Refused, refused } from './book/refused.ts';
 import { tellerOfTyped } from './book/said-by.ts';
+import { sameValue } from './engine/same-value.ts';
 import type { Address, Engine, Mend, Reading, Value, Values } from './engine/types.ts';
 
 export type News =
@@ -262,7 +263,7 @@ class OpenSession implements Session {
     // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
     const told = this.#first || (!whole && before === given);
     this.#first = false;
-    const changed = told ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !same(before[at], given[at])));
+    const changed = told ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !sameValue(before[at], given[at])));
     if (changed.size > 0) this.#tell({ kind: 'values', changed });
   }
 
@@ -371,9 +372,6 @@ function written(book: Book, address: Address, { content, typed, unit }: Extract
 }
 
 const closed = (): Error => new Error('This book is closed.');
-
-const same = (a: Value | undefined, b: Value | undefined): boolean =>
-  a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));
 
 /** The values at the addresses which their cells have in the later book. */
 function carried(values: Values, before: Book, after: Book): Record<Address, Value> {

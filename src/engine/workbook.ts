@@ -21,22 +21,12 @@ import { Names } from './names.ts';
 import { type Kind, Quantities } from './quantities/index.ts';
 import { hostOf } from './quantity-host.ts';
 import { type Context, recordOf } from './register.ts';
+import { sameValue } from './same-value.ts';
 import { explained, unitError } from './sentences.ts';
 import type { Address, Value, Values } from './types.ts';
 
 /** Stands for the formula of `evaluate`, which lies in no table; no table may be called so. */
 const SCRATCH = '(one formula)';
-
-const sameMend = (a: Value, b: Value): boolean => JSON.stringify(a.kind === 'error' ? a.mend : 0) === JSON.stringify(b.kind === 'error' ? b.mend : 0);
-
-function same(a: Value | undefined, b: Value): boolean {
-  if (!a || a.kind !== b.kind) return a === b;
-  if (a.kind === 'number') return b.kind === 'number' && a.base === b.base && a.unit === b.unit;
-  if (a.kind === 'text') return b.kind === 'text' && a.text === b.text;
-  if (a.kind === 'yes or no') return b.kind === 'yes or no' && a.yes === b.yes;
-  if (a.kind === 'error') return b.kind === 'error' && a.word === b.word && a.message === b.message && a.from === b.from && sameMend(a, b);
-  return true;
-}
 
 /** How a workbook shows that it is at work. */
 export interface Life {
@@ -245,7 +235,7 @@ export class Workbook {
     const differ: Record<Address, Value> = {};
     for (const [at, value] of this.values) {
       const address = this.grid.address(at);
-      if (!same(before.get(address), value)) differ[address] = value;
+      if (!sameValue(before.get(address), value)) differ[address] = value;
       before.delete(address);
     }
     for (const address of before.keys()) differ[address] = { kind: 'blank' };
@@ -275,7 +265,7 @@ export class Workbook {
 
   private compare(at: Place, differ: Record<Address, Value>): void {
     const value = this.valueAt(at);
-    if (same(this.values.get(at) ?? { kind: 'blank' }, value)) return;
+    if (sameValue(this.values.get(at) ?? { kind: 'blank' }, value)) return;
     if (value.kind === 'blank') this.values.delete(at);
     else this.values.set(at, value);
     differ[this.grid.address(at)] = value;

@@ -1,11 +1,12 @@
 /// <reference types="vite/client" />
 /** The sheet as one file of its own: styles and letters are in it, and nothing is fetched from anywhere. */
+import { escaped } from '../escaped.ts';
 import sheetStyle from '../ui/styles/handover.css?raw';
 import pictures from '../ui/styles/pictures.css?raw';
 import tokens from '../ui/styles/tokens.css?raw';
 import { type Paper, pageStyle } from './page-style.ts';
 import { type Sheet, sheet } from './sheet.ts';
-import { escaped, templateText } from './text.ts';
+import { templateText } from './text.ts';
 
 /** The two families of letters as addresses that hold their own data: `data:font/woff2;base64,…`. */
 export interface Letters {

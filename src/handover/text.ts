@@ -3,10 +3,7 @@
  * understood (texts, numbers, templates, lists of them); all else is a mistake in a template and is thrown.
  */
 import { nothing, type TemplateResult } from 'lit/html.js';
-
-const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
-
-export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => SIGNS[sign] ?? sign);
+import { escaped } from '../escaped.ts';
 
 /** An attribute without quotes of its own, whose value comes next. */
 const BARE_ATTRIBUTE = /\s[\w:-]+=$/;

@@ -300,7 +300,7 @@ export class RowsPlacer extends Base {
 
   /** So that a file which comes back unchanged leaves "as A" what is as A. */
   private saysTheSame(at: At, content: string): boolean {
-    return at.cell !== undefined && sameValue(valueAt(this.options.values, at), content);
+    return at.cell !== undefined && holdsAlready(valueAt(this.options.values, at), content);
   }
 }
 
@@ -332,7 +332,7 @@ function isOther(a: string, b: string): boolean {
   return !!x && !!y && (x.dimension !== y.dimension || x.reading !== y.reading);
 }
 
-function sameValue(value: Value, content: string): boolean {
+function holdsAlready(value: Value, content: string): boolean {
   const read = readContent(content);
   if (value.kind === 'number') return read.kind === 'number' && Math.abs(value.base - read.base) <= 1e-12 * Math.max(Math.abs(value.base), Math.abs(read.base));
   if (value.kind === 'text') return read.kind === 'text' && read.text === value.text;

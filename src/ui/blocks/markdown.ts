@@ -1,8 +1,7 @@
 /** Markdown to safe markup. Raw HTML and images are off, and what comes out is sanitised all the same. */
 import DOMPurify from 'dompurify';
 import { Marked, type Tokens } from 'marked';
-
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
+import { escaped } from '../../escaped.ts';
 
 /** A link leads out of the book, which stays open. One that would run a script is none. */
 function linked(href: string, title: string | null | undefined, words: string): string {

@@ -71,7 +71,7 @@ export function viewOf(at: At, values: Values): CellView {
     ...(number && { number }),
     text,
     ...(check && { state: check.state, word: check.word }),
-    differs: given && baseValue !== undefined && value.kind !== 'blank' && !sameValue(value, baseValue),
+    differs: given && baseValue !== undefined && value.kind !== 'blank' && !readsAlike(value, baseValue),
     ...(sameAs !== undefined && { sameAs }),
     difference: standing === 'worked' && baseValue && !isPlace(at) ? differenceText(value, baseValue) : '',
   };
@@ -84,14 +84,14 @@ function isPlace(at: At): boolean {
 }
 
 /** Alike to what a reader can tell: the twelfth digit of a reckoned number is dust. */
-export function sameValue(a: Value, b: Value): boolean {
+export function readsAlike(a: Value, b: Value): boolean {
   if (a.kind === 'number' && b.kind === 'number') return Math.abs(a.base - b.base) <= 1e-12 * Math.max(Math.abs(a.base), Math.abs(b.base));
   return a.kind === b.kind && textOfValue(a) === textOfValue(b);
 }
 
 export function differenceText(value: Value, base: Value): string {
   if (value.kind !== 'number' || base.kind !== 'number') return '';
-  if (sameValue(value, base)) return 'same';
+  if (readsAlike(value, base)) return 'same';
   if (base.base === 0 || Math.sign(base.base) !== Math.sign(value.base || base.base)) return '';
   const percent = (value.base / base.base - 1) * 100;
   const size = Math.abs(percent);

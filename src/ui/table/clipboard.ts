@@ -7,6 +7,7 @@ import { type Area, carriedCell, placesOf } from '../../book/area.ts';
 import type { Book, Cell } from '../../book/book.ts';
 import { addressOf } from '../../book/look-up.ts';
 import type { Value, Values } from '../../engine/types.ts';
+import { escaped } from '../../escaped.ts';
 import { guard } from '../../files/csv/index.ts';
 import { textOfValue, valueAt } from '../parts/cell-view.ts';
 
@@ -73,5 +74,3 @@ function textOut(value: Value): string {
 }
 
 const quoted = (text: string): string => (/[\t\r\n]|^"/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
