@@ -2,18 +2,18 @@ import { say } from '../check-args.ts';
 import { type Cells, define, isRefusal, type Refusal, refuse } from '../define.ts';
 import { counted } from '../number-text.ts';
 import { BEAM, BENCH_LENGTH, BENCH_WIDTH, FACE_LENGTH, FACE_WIDTH, PPF, SIDES } from './field-params.ts';
-import { layoutPpf, type Place } from './layout.ts';
+import { type FixtureAt, layoutPpf } from './layout.ts';
 import { layoutText, parseLayout } from './layout-text.ts';
 import { named } from './named.ts';
 
 const given = (cell: unknown): boolean => cell !== null && cell !== undefined;
 
 /** The positions in a range; rows that are blank throughout are left out. */
-function places(cells: Cells, turns: Cells | undefined): Place[] | Refusal {
+function places(cells: Cells, turns: Cells | undefined): FixtureAt[] | Refusal {
   if (turns && turns.length !== cells.length) {
     return refuse(`LAYOUT.AT: positions have ${counted(cells.length, 'row')} and turned has ${counted(turns.length, 'row')}; they must be as many.`);
   }
-  const found: Place[] = [];
+  const found: FixtureAt[] = [];
   for (const [i, [x = null, y = null, ...more]] of cells.entries()) {
     const [turned = null, ...others] = turns?.[i] ?? [];
     if (others.some(given)) return refuse(`LAYOUT.AT: row ${say(i + 1)} of turned has more than one value; it takes one for each fixture.`);

@@ -30,7 +30,7 @@ export interface RegularGroup {
   readonly spreadAcross: number;
 }
 
-export interface Place {
+export interface FixtureAt {
   readonly x: number;
   readonly y: number;
   readonly turned: boolean;
@@ -40,7 +40,7 @@ export interface Place {
 export interface FreeGroup {
   readonly kind: 'free';
   readonly fixture: Fixture;
-  readonly places: readonly Place[];
+  readonly places: readonly FixtureAt[];
 }
 
 export type Group = RegularGroup | FreeGroup;

@@ -1,7 +1,7 @@
-/** Where cells are: places in the engine's own count, and the A1 text that formulas and people use. */
+/** Where cells are: positions in the engine's own count, and the A1 text that formulas and people use. */
 
 /** Sheet, column and row from 0. */
-export interface Place {
+export interface Position {
   readonly sheet: number;
   readonly col: number;
   readonly row: number;
@@ -9,13 +9,13 @@ export interface Place {
 
 /** The cells of a rectangle; one cell where both ends are the same. */
 export interface Span {
-  readonly start: Place;
-  readonly end: Place;
+  readonly start: Position;
+  readonly end: Position;
 }
 
-/** The key of a place in our maps: room for a million rows of ten thousand columns, so that what is too large has one too. */
-export const keyOf = (at: Place): number => (at.sheet * 1e6 + at.row) * 1e4 + at.col;
-export const placeOf = (key: number): Place => {
+/** The key of a position in our maps: room for a million rows of ten thousand columns, so that what is too large has one too. */
+export const keyOf = (at: Position): number => (at.sheet * 1e6 + at.row) * 1e4 + at.col;
+export const positionOf = (key: number): Position => {
   const line = Math.floor(key / 1e4);
   return { sheet: Math.floor(line / 1e6), row: line % 1e6, col: key % 1e4 };
 };

@@ -1,8 +1,8 @@
 /**
- * What is held of cells, by place: a list for each row. A map by number takes several times as long to fill for a large table, and leaves more to be
+ * What is held of cells, by position: a list for each row. A map by number takes several times as long to fill for a large table, and leaves more to be
  * collected.
  */
-import type { Place } from './addresses.ts';
+import type { Position } from './addresses.ts';
 
 export class CellMap<T extends object | string> {
   #sheets: (T | undefined)[][][] = [];
@@ -12,15 +12,15 @@ export class CellMap<T extends object | string> {
     return this.#size;
   }
 
-  get(at: Place): T | undefined {
+  get(at: Position): T | undefined {
     return this.#sheets[at.sheet]?.[at.row]?.[at.col];
   }
 
-  has(at: Place): boolean {
+  has(at: Position): boolean {
     return this.get(at) !== undefined;
   }
 
-  set(at: Place, held: T): void {
+  set(at: Position, held: T): void {
     this.#sheets[at.sheet] ??= [];
     const rows = this.#sheets[at.sheet] as (T | undefined)[][];
     rows[at.row] ??= [];
@@ -29,7 +29,7 @@ export class CellMap<T extends object | string> {
     line[at.col] = held;
   }
 
-  delete(at: Place): void {
+  delete(at: Position): void {
     const line = this.#sheets[at.sheet]?.[at.row];
     if (line?.[at.col] === undefined) return;
     line[at.col] = undefined;
@@ -42,7 +42,7 @@ export class CellMap<T extends object | string> {
   }
 
   /** In the order of tables, rows and columns. */
-  *[Symbol.iterator](): Generator<readonly [Place, T]> {
+  *[Symbol.iterator](): Generator<readonly [Position, T]> {
     for (const [sheet, rows] of this.#sheets.entries()) {
       if (!rows) continue;
       for (const [row, line] of rows.entries()) {

@@ -1,7 +1,7 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
 import { functions } from '../../functions/index.ts';
 import { readPlain } from '../book/read-plain.ts';
-import type { Place } from './addresses.ts';
+import type { Position } from './addresses.ts';
 import { commit } from './commit-formula.ts';
 import { editableContent } from './formula-text.ts';
 import { pictureField } from './picture.ts';
@@ -44,7 +44,7 @@ export function createEngine(life: Life = {}): Engine {
 
 const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? text.trim() : `=${text.trim()}`);
 
-function readFormula(workbook: Workbook, at: Place, typed: string): Reading {
+function readFormula(workbook: Workbook, at: Position, typed: string): Reading {
   const committed = commit(workbook, at, typed);
   if (!('content' in committed)) return { ok: false, message: committed.message };
   const { content, said } = committed;
@@ -52,7 +52,7 @@ function readFormula(workbook: Workbook, at: Place, typed: string): Reading {
 }
 
 /** What typed text would become in a cell. */
-function read(workbook: Workbook, at: Place, typed: string): Reading {
+function read(workbook: Workbook, at: Position, typed: string): Reading {
   if (typed.trimStart().startsWith('=')) return readFormula(workbook, at, typed);
   const { book } = workbook.grid;
   const place = workbook.grid.inBook(at);

@@ -5,7 +5,7 @@ import { type Limits, notAllowed, resultLimits } from '../book/allowed.ts';
 import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Edit } from '../book/change.ts';
 import { rangeOf } from '../book/look-up.ts';
-import { keyOf, type Place } from './addresses.ts';
+import { keyOf, type Position } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { CellMap } from './cell-map.ts';
 import { type Fault, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
@@ -19,7 +19,7 @@ export type Fed = number | string | boolean | null;
 const BLANK: Content = { kind: 'blank' };
 
 /** A cell that the calculator has no room for. */
-export const beyond = (at: Place): boolean => at.row >= BOUNDS.rows || at.col >= BOUNDS.columns;
+export const beyond = (at: Position): boolean => at.row >= BOUNDS.rows || at.col >= BOUNDS.columns;
 
 /** What feeding asks of the workbook. */
 interface Held {
@@ -27,7 +27,7 @@ interface Held {
   readonly currency: string;
   readonly life: { readonly beat?: () => void };
   /** Why a formula can't stand in a cell. */
-  objection(formula: string, at: Place): Fault | undefined;
+  objection(formula: string, at: Position): Fault | undefined;
 }
 
 export class Feeding {
@@ -35,7 +35,7 @@ export class Feeding {
   readonly #contents = new CellMap<Content>();
   readonly #faults = new Map<number, Fault>();
   /** Givens whose allowed values stand in cells: looked at again after every change. */
-  readonly #listed = new Map<number, Place>();
+  readonly #listed = new Map<number, Position>();
   /** Givens that a formula answers, with the limits of what it may give. */
   readonly #limited = new Map<number, { readonly place: At; readonly limits: Limits }>();
   #formulas = 0;
@@ -53,7 +53,7 @@ export class Feeding {
   }
 
   /** Notes what a cell holds and gives what the calculator is to hold for it. */
-  take(at: Place, cell: Cell | undefined): Fed {
+  take(at: Position, cell: Cell | undefined): Fed {
     const { grid, currency, life } = this.#book;
     life.beat?.();
     const key = keyOf(at);
@@ -79,7 +79,7 @@ export class Feeding {
     return content.kind === 'text' ? `'${content.text}` : content.formula;
   }
 
-  #noRoom(at: Place): Fault | undefined {
+  #noRoom(at: Position): Fault | undefined {
     const say = (what: string): Fault => ({ word: TOO_LARGE, message: `${what} What is beyond is kept in the book but not worked out.` });
     const count = (n: number): string => n.toLocaleString('en-GB');
     if (beyond(at)) return say(`A table has at most ${count(BOUNDS.rows)} rows and ${BOUNDS.columns} columns.`);
@@ -87,44 +87,44 @@ export class Feeding {
     return this.#formulas > BOUNDS.formulas ? say(`A book has at most ${count(BOUNDS.formulas)} formulas.`) : undefined;
   }
 
-  #objectionTo(content: Content, at: Place): Fault | undefined {
+  #objectionTo(content: Content, at: Position): Fault | undefined {
     if (content.kind === 'text') return tooMuchText(content.text);
     return content.kind === 'formula' ? this.#book.objection(content.formula, at) : undefined;
   }
 
   /** Whether a stored content may stand in a given: a sentence where it may not. */
-  outOfRange(at: Place, content: string): Fault | undefined {
+  outOfRange(at: Position, content: string): Fault | undefined {
     const { grid } = this.#book;
     const place = grid.inBook(at);
     const message = grid.book && place && notAllowed(grid.book, place, content);
     return message === undefined ? undefined : { word: OUT_OF_RANGE, message };
   }
 
-  content(at: Place): Content {
+  content(at: Position): Content {
     return this.#contents.get(at) ?? BLANK;
   }
 
-  has(at: Place): boolean {
+  has(at: Position): boolean {
     return this.#contents.has(at);
   }
 
-  fault(at: Place): Fault | undefined {
+  fault(at: Position): Fault | undefined {
     return this.#faults.get(keyOf(at));
   }
 
-  limits(at: Place): { readonly place: At; readonly limits: Limits } | undefined {
+  limits(at: Position): { readonly place: At; readonly limits: Limits } | undefined {
     return this.#limited.get(keyOf(at));
   }
 
   /** Every cell that holds something or waits for an answer. */
-  all(): Iterable<readonly [Place, Content]> {
+  all(): Iterable<readonly [Position, Content]> {
     return this.#contents;
   }
 
   /** The cells that edits touch by themselves, in a book that has them. */
-  touchedBy(edits: readonly Edit[]): Map<number, Place> {
+  touchedBy(edits: readonly Edit[]): Map<number, Position> {
     const { grid } = this.#book;
-    const touched = new Map<number, Place>();
+    const touched = new Map<number, Position>();
     for (const edit of edits) for (const at of ownOf(grid, edit)) touched.set(keyOf(at), at);
     for (const [key, at] of this.#listed)
       if (this.#faults.get(key)?.message !== this.outOfRange(at, grid.cell(at)?.content ?? '')?.message) touched.set(key, at);
@@ -132,9 +132,9 @@ export class Feeding {
   }
 }
 
-function ownOf(grid: Grid, edit: Edit): readonly Place[] {
+function ownOf(grid: Grid, edit: Edit): readonly Position[] {
   if (edit.at === 'cell') {
-    const at = grid.place(edit.table, edit.row, edit.column);
+    const at = grid.position(edit.table, edit.row, edit.column);
     return at ? [at, ...wantedBeside(grid, at, edit)] : [];
   }
   if ((edit.at !== 'row' && edit.at !== 'column') || !matters(edit.before, edit.after)) return [];
@@ -146,7 +146,7 @@ function ownOf(grid: Grid, edit: Edit): readonly Place[] {
 }
 
 /** A row of a list that begins to be filled, or is emptied, wants its needed cells or no longer does. */
-function wantedBeside(grid: Grid, at: Place, { before, after }: Edit & { at: 'cell' }): readonly Place[] {
+function wantedBeside(grid: Grid, at: Position, { before, after }: Edit & { at: 'cell' }): readonly Position[] {
   const table = grid.tables[at.sheet];
   if (at.col !== 0 || table?.form !== 'list' || ((before?.content ?? '') === '') === ((after?.content ?? '') === '')) return [];
   return table.columns.flatMap((column, col) => (column.needed ? [{ ...at, col }] : []));

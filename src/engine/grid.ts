@@ -1,8 +1,8 @@
-/** The book seen as sheets of places: which row, column and cell of the book a place is, and back. */
+/** The book seen as sheets of positions: which row, column and cell of the book a position is, and back. */
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
 import { isWanted } from '../book/look-up.ts';
-import { cellText, columnText, type Place, readReference, tableText } from './addresses.ts';
+import { cellText, columnText, type Position, readReference, tableText } from './addresses.ts';
 import type { Address } from './types.ts';
 
 interface Sheet {
@@ -15,7 +15,7 @@ interface Sheet {
 
 const numbered = (lines: readonly { readonly id: string }[]): ReadonlyMap<string, number> => new Map(lines.map((line, i) => [line.id, i]));
 
-/** A place where a given belongs and nothing stands: its answer is wanted, and it is never read as 0. */
+/** A position where a given belongs and nothing stands: its answer is wanted, and it is never read as 0. */
 const UNANSWERED: Cell = { content: '' };
 
 function cellIn(table: Table, row: Row, column: Column): Cell | undefined {
@@ -52,7 +52,7 @@ export class Grid {
   }
 
   /** Where the book keeps a cell, by the ids of its table, row and column. */
-  place(table: string, row: string, column: string): Place | undefined {
+  position(table: string, row: string, column: string): Position | undefined {
     const sheet = this.byId.get(table);
     if (sheet === undefined) return undefined;
     const at = { row: this.sheets[sheet]?.rows.get(row), col: this.sheets[sheet]?.columns.get(column) };
@@ -69,38 +69,38 @@ export class Grid {
     return table && { name: table.name, rows: table.rows.length, columns: table.columns.length };
   }
 
-  row(at: Place): Row | undefined {
+  row(at: Position): Row | undefined {
     return this.sheets[at.sheet]?.table.rows[at.row];
   }
 
-  column(at: Place): Column | undefined {
+  column(at: Position): Column | undefined {
     return this.sheets[at.sheet]?.table.columns[at.col];
   }
 
-  /** What stands at a place; an empty cell where a given belongs and none is. */
-  cell(at: Place): Cell | undefined {
+  /** What stands at a position; an empty cell where a given belongs and none is. */
+  cell(at: Position): Cell | undefined {
     const table = this.sheets[at.sheet]?.table;
     const row = table?.rows[at.row];
     const column = table?.columns[at.col];
     return table && row && column && cellIn(table, row, column);
   }
 
-  /** A place as the book knows it; undefined past the edge of a table. */
-  inBook(at: Place): At | undefined {
+  /** A position as the book knows it; undefined past the edge of a table. */
+  inBook(at: Position): At | undefined {
     const table = this.sheets[at.sheet]?.table;
     return table && placeIn(table, at.col, at.row);
   }
 
-  /** A place as formulas say it: `Scenarios!B7`. */
-  address(at: Place): Address {
+  /** A position as formulas say it: `Scenarios!B7`. */
+  address(at: Position): Address {
     const sheet = this.sheets[at.sheet];
     if (!sheet) return cellText(at.col, at.row);
     sheet.before[at.col] ??= `${tableText(sheet.table.name)}!${columnText(at.col)}`;
     return `${sheet.before[at.col]}${at.row + 1}`;
   }
 
-  /** The place that an address names, or undefined where there is none. A bare `B7` needs `table` to say whose. */
-  find(address: Address, table?: number): Place | undefined {
+  /** The position that an address names, or undefined where there is none. A bare `B7` needs `table` to say whose. */
+  find(address: Address, table?: number): Position | undefined {
     const written = readReference(address);
     if (!written) return undefined;
     const sheet = written.table === undefined ? table : this.sheet(written.table);
@@ -108,14 +108,14 @@ export class Grid {
   }
 
   /** Row and column headings in words: "Bench length", or "Mount height, B" where the columns have headings. */
-  heading(at: Place): string {
+  heading(at: Position): string {
     const row = this.row(at)?.label ?? '';
     const column = this.column(at)?.label ?? '';
     return [row, column].filter(Boolean).join(', ') || this.address(at);
   }
 
   /** Every cell that holds something or waits for an answer. */
-  *filled(): Generator<readonly [Place, Cell]> {
+  *filled(): Generator<readonly [Position, Cell]> {
     for (const [sheet, { table }] of this.sheets.entries()) {
       for (const [row, line] of table.rows.entries()) {
         for (const [col, column] of table.columns.entries()) {

@@ -5,7 +5,7 @@ import { didYouMean } from '../../functions/nearest.ts';
 import { counted } from '../../functions/number-text.ts';
 import { unit } from '../../functions/units.ts';
 import { LOST_WORD } from '../book/references.ts';
-import { cellText, type Place, readReference, tableText } from './addresses.ts';
+import { cellText, type Position, readReference, tableText } from './addresses.ts';
 import { BOUNDS, tooLong, tooMany } from './bounds.ts';
 import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD, REFUSED } from './errors.ts';
 import type { Ast, Hyper, Parsed } from './hyper.ts';
@@ -54,7 +54,7 @@ export interface Names {
 }
 
 /** The calculator has blank cells for ever; a book's table ends, and what lies past its end is a slip, not a 0. */
-function pastTheEdge(cell: Place, names: Names): Fault | undefined {
+function pastTheEdge(cell: Position, names: Names): Fault | undefined {
   const table = names.table(cell.sheet);
   if (!table || (cell.row < table.rows && cell.col < table.columns)) return undefined;
   const size = `${counted(table.rows, 'row')} and ${counted(table.columns, 'column')}`;
@@ -97,7 +97,7 @@ const gone = (what: string): Fault => ({
 });
 
 /** A reference to a table that is not in the book. */
-function noTable(hyper: Hyper, ast: Ast, at: Place, names: Names): Fault {
+function noTable(hyper: Hyper, ast: Ast, at: Position, names: Names): Fault {
   const written = hyper.text(ast, at).slice(1);
   const name = readReference(written)?.table ?? written;
   return { word: 'no such cell', message: `${written}: there is no table ${name} in this book.${didYouMean(name, names.tables())}` };
@@ -122,8 +122,8 @@ function unknown(ast: Ast, names: Names): Fault | undefined {
   return undefined;
 }
 
-function judge(hyper: Hyper, ast: Ast, at: Place, names: Names): Fault | undefined {
-  const isThere = ({ sheet }: Place): boolean => sheet === at.sheet || names.table(sheet) !== undefined;
+function judge(hyper: Hyper, ast: Ast, at: Position, names: Names): Fault | undefined {
+  const isThere = ({ sheet }: Position): boolean => sheet === at.sheet || names.table(sheet) !== undefined;
   let references = 0;
   let rangeCells = 0;
   for (const part of everyPart(ast)) {
@@ -182,7 +182,7 @@ function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
 }
 
 /** Why a formula can't stand in a cell, or undefined where it can. */
-export function objection(hyper: Hyper, formula: string, at: Place, names: Names): Fault | undefined {
+export function objection(hyper: Hyper, formula: string, at: Position, names: Names): Fault | undefined {
   const long = tooLong(formula);
   if (long) return long;
   // The calculator's parser turns OFFSET into a reference, and no trace of it is left in the tree.

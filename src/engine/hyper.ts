@@ -6,13 +6,13 @@
  * 4 µs a formula where the tree is already there.
  */
 import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, type RawCellContent, SimpleRangeValue } from 'hyperformula';
-import type { Place } from './addresses.ts';
+import type { Position } from './addresses.ts';
 import { BOUNDS } from './bounds.ts';
 import { type Fault, pack, TOO_LARGE } from './errors.ts';
 
 /** A reference in a tree: where it points, seen from the cell that holds the formula. */
 export interface Reference {
-  toSimpleCellAddress(from: Place): Place;
+  toSimpleCellAddress(from: Position): Position;
 }
 
 /** The tree of a formula. Shared between cells of like formulas: never written to. */
@@ -63,19 +63,19 @@ export interface Parsed {
 
 /** What is used of HyperFormula beyond its typings. */
 interface Insides {
-  readonly _parser: { parse(text: string, at: Place): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
+  readonly _parser: { parse(text: string, at: Position): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
   readonly _exporter: { exportValue(value: unknown): CellValue; cellValueRounding(x: number): number };
-  readonly _unparser: { unparse(ast: Ast, at: Place): string };
+  readonly _unparser: { unparse(ast: Ast, at: Position): string };
   readonly _crudOperations: { readonly operations: { readonly changes: object } };
   readonly _lazilyTransformingAstService: unknown;
-  readonly _dependencyGraph: { getCell(at: Place): { getFormula?(service: unknown): Ast | string } | undefined };
+  readonly _dependencyGraph: { getCell(at: Position): { getFormula?(service: unknown): Ast | string } | undefined };
   readonly _evaluator: {
     /** Every formula goes through here when it is worked out. */
-    evaluateAstToCellValue(ast: Ast, state: { readonly formulaAddress: Place; readonly formulaVertex?: unknown }): unknown;
-    runAndForget(ast: Ast, at: Place, dependencies: unknown): unknown;
+    evaluateAstToCellValue(ast: Ast, state: { readonly formulaAddress: Position; readonly formulaVertex?: unknown }): unknown;
+    runAndForget(ast: Ast, at: Position, dependencies: unknown): unknown;
     readonly interpreter: {
       evaluateAst(ast: Ast, state: unknown): unknown;
-      readonly arraySizePredictor: { checkArraySize(ast: Ast, at: Place): { readonly width: number; readonly height: number } };
+      readonly arraySizePredictor: { checkArraySize(ast: Ast, at: Position): { readonly width: number; readonly height: number } };
     };
   };
 }
@@ -104,7 +104,7 @@ export class Hyper {
    * `context` is what our functions find as theirs (see register.ts); `beforeEach` is told of every formula about to be worked out;
    * `judge` says why the number that one gave can't stand in its cell.
    */
-  constructor(tables: readonly string[], context: unknown, beforeEach?: () => void, judge?: (number: number, at: Place) => Fault | undefined) {
+  constructor(tables: readonly string[], context: unknown, beforeEach?: () => void, judge?: (number: number, at: Position) => Fault | undefined) {
     this.hf = HyperFormula.buildEmpty({
       licenseKey: 'gpl-v3',
       undoLimit: 0,
@@ -142,7 +142,7 @@ export class Hyper {
    * What one formula throws stays in its cell. Without this it would escape from the middle of a recalculation and
    * leave the cells after it stale.
    */
-  private guardEachFormula(beforeEach: (() => void) | undefined, judge: ((number: number, at: Place) => Fault | undefined) | undefined): void {
+  private guardEachFormula(beforeEach: (() => void) | undefined, judge: ((number: number, at: Position) => Fault | undefined) | undefined): void {
     const evaluator = this.insides._evaluator;
     const evaluate = evaluator.evaluateAstToCellValue.bind(evaluator);
     evaluator.evaluateAstToCellValue = (ast, state) => {
@@ -170,7 +170,7 @@ export class Hyper {
    * text for every cell, and here all of them have.
    */
   takeAll(tables: RawCellContent[][][]): void {
-    const list = Object.getPrototypeOf(this.insides._crudOperations.operations.changes) as { add(at: Place, change: unknown): void };
+    const list = Object.getPrototypeOf(this.insides._crudOperations.operations.changes) as { add(at: Position, change: unknown): void };
     const { add } = list;
     list.add = () => {};
     try {
@@ -186,7 +186,7 @@ export class Hyper {
   }
 
   /** The last few are remembered: one formula is looked at for its bounds, its quantities and its value in turn. */
-  parse(formula: string, at: Place): Parsed {
+  parse(formula: string, at: Position): Parsed {
     const key = `${at.sheet} ${at.row} ${at.col} ${formula}`;
     const known = this.parsed.get(key);
     if (known) return known;
@@ -197,7 +197,7 @@ export class Hyper {
   }
 
   /** Works out a formula that stands in no cell, as if it stood in `at`. */
-  once(formula: string, at: Place): CellValue {
+  once(formula: string, at: Position): CellValue {
     const { ast, dependencies } = this.parse(formula, at);
     return this.insides._exporter.exportValue(this.insides._evaluator.runAndForget(ast, at, dependencies));
   }
@@ -208,23 +208,23 @@ export class Hyper {
   }
 
   /** The tree of the formula in a cell, or undefined where there is none. */
-  ast(at: Place): Ast | undefined {
+  ast(at: Position): Ast | undefined {
     const found = this.insides._dependencyGraph.getCell(at)?.getFormula?.(this.insides._lazilyTransformingAstService);
     return typeof found === 'object' ? found : undefined;
   }
 
   /** A tree as text, with its equals sign, seen from a cell. */
-  text(ast: Ast, at: Place): string {
+  text(ast: Ast, at: Position): string {
     return this.insides._unparser.unparse(ast, at);
   }
 
   /** Works out a part of a formula that stands in `at`, whose cells are already worked out. */
-  value(ast: Ast, at: Place): Raw {
+  value(ast: Ast, at: Position): Raw {
     return plain(this.insides._evaluator.interpreter.evaluateAst(ast, { formulaAddress: at, arraysFlag: true, formulaVertex: undefined }));
   }
 
   /** More than one cell's worth of result. */
-  spills(ast: Ast, at: Place): boolean {
+  spills(ast: Ast, at: Position): boolean {
     const size = this.insides._evaluator.interpreter.arraySizePredictor.checkArraySize(ast, at);
     return size.width > 1 || size.height > 1;
   }

@@ -1,5 +1,5 @@
 /** A formula that is still being written, held against the cell in which it would stand. */
-import type { Place } from './addresses.ts';
+import type { Position } from './addresses.ts';
 import { commit } from './commit-formula.ts';
 import { CIRCLE } from './errors.ts';
 import { everyPart } from './guard.ts';
@@ -8,7 +8,7 @@ import { leadsBack } from './relations.ts';
 import type { Value } from './types.ts';
 import type { Workbook } from './workbook.ts';
 
-export function preview(book: Workbook, at: Place, formula: string): Value {
+export function preview(book: Workbook, at: Position, formula: string): Value {
   const committed = commit(book, at, formula);
   if (!('content' in committed)) return { kind: 'error', ...committed };
   const parts = [...everyPart(book.hyper.parse(committed.content, at).ast)];

@@ -1,5 +1,5 @@
 /** What the quantities see of a workbook. */
-import type { Place, Span } from './addresses.ts';
+import type { Position, Span } from './addresses.ts';
 import type { Grid } from './grid.ts';
 import type { Ast, Hyper } from './hyper.ts';
 import type { QuantityHost } from './quantities/index.ts';
@@ -11,10 +11,10 @@ interface Held extends Related {
   readonly life: { readonly beat?: () => void };
   readonly hyper: Pick<Hyper, 'hf' | 'parse' | 'tokens' | 'text'>;
   readonly grid: Pick<Grid, 'address' | 'heading'>;
-  formulaIn(at: Place): Ast | undefined;
-  unitSaid(at: Place): string | undefined;
+  formulaIn(at: Position): Ast | undefined;
+  unitSaid(at: Position): string | undefined;
   named(name: string): Span | undefined;
-  formulasAll(): Iterable<Place>;
+  formulasAll(): Iterable<Position>;
 }
 
 export function hostOf(book: Held): QuantityHost {

@@ -8,7 +8,7 @@ import { checkArgs } from '../../functions/check-args.ts';
 import { type Answer, type CellValue, type FunctionRecord, isRefusal, type Param, type Refusal, refuse, type Show } from '../../functions/define.ts';
 import { functions } from '../../functions/index.ts';
 import { fromBase, toBase, type Unit, unit } from '../../functions/units.ts';
-import type { Place } from './addresses.ts';
+import type { Position } from './addresses.ts';
 import { ALLOWED } from './allowed.ts';
 import { BOUNDS } from './bounds.ts';
 import { explain, type Fault, NOT_ANSWERED, pack, REFUSED, TOO_LARGE, unpack } from './errors.ts';
@@ -22,7 +22,7 @@ export const STATE = 'CELL.STATE';
 /** What our functions ask of the workbook that they run in. */
 export interface Context {
   /** Why a cell that holds STATE has no value. */
-  state(at: Place): Fault;
+  state(at: Position): Fault;
   /** What a verdict of this book does not look at, in a few words; nothing where it looks at all. */
   lacking?(): string;
   /** A function has started or ended: the watchdog allows a slow one more time. */
@@ -136,7 +136,7 @@ interface Plugin {
   readonly config: { readonly context: unknown };
 }
 
-type Method = (this: Plugin, ast: { readonly args: readonly Ast[] }, state: { readonly formulaAddress: Place }) => unknown;
+type Method = (this: Plugin, ast: { readonly args: readonly Ast[] }, state: { readonly formulaAddress: Position }) => unknown;
 
 class Ours extends FunctionPlugin {}
 

@@ -1,5 +1,5 @@
 /** Which cells read which, in both directions. */
-import { keyOf, type Place, placeOf, type Span } from './addresses.ts';
+import { keyOf, type Position, positionOf, type Span } from './addresses.ts';
 import type { Content } from './formula-text.ts';
 import type { Grid } from './grid.ts';
 import type { Hyper } from './hyper.ts';
@@ -9,11 +9,11 @@ import type { Address } from './types.ts';
 export interface Related {
   readonly hyper: Pick<Hyper, 'hf'>;
   readonly grid: Pick<Grid, 'address'>;
-  content(at: Place): Content;
+  content(at: Position): Content;
 }
 
 /** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
-function reads(book: Related, at: Place): readonly Span[] {
+function reads(book: Related, at: Position): readonly Span[] {
   const { hf } = book.hyper;
   const found: Span[] = [];
   for (const each of hf.getCellPrecedents(at)) {
@@ -26,10 +26,10 @@ function reads(book: Related, at: Place): readonly Span[] {
 }
 
 /** The cells that read this one directly, also through ranges and names. */
-export function readers(book: Related, at: Place): readonly Place[] {
-  const found = new Map<number, Place>();
+export function readers(book: Related, at: Position): readonly Position[] {
+  const found = new Map<number, Position>();
   const seen = new Set<string>();
-  const follow = (each: Place | Span): void => {
+  const follow = (each: Position | Span): void => {
     const key = JSON.stringify(each);
     if (seen.has(key)) return;
     seen.add(key);
@@ -43,27 +43,28 @@ export function readers(book: Related, at: Place): readonly Place[] {
 }
 
 /** The cells that read this one directly, and all that follow from them. */
-export function feeds(book: Related, at: Place): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
+export function feeds(book: Related, at: Position): { readonly directly: readonly Address[]; readonly all: readonly Address[] } {
   const directly = readers(book, at);
-  const all = new Map<number, Place>();
+  const all = new Map<number, Position>();
   const queue = [...directly];
   for (let next = queue.pop(); next; next = queue.pop()) {
     if (all.has(keyOf(next))) continue;
     all.set(keyOf(next), next);
     queue.push(...readers(book, next));
   }
-  const inOrder = (places: Iterable<Place>): readonly Address[] => [...places].sort((a, b) => keyOf(a) - keyOf(b)).map((place) => book.grid.address(place));
+  const inOrder = (positions: Iterable<Position>): readonly Address[] =>
+    [...positions].sort((a, b) => keyOf(a) - keyOf(b)).map((position) => book.grid.address(position));
   return { directly: inOrder(directly), all: inOrder(all.values()) };
 }
 
 /** The cells with formulas that a cell reads directly. */
-function formulasRead(book: Related, at: Place): readonly Place[] {
-  const found: Place[] = [];
+function formulasRead(book: Related, at: Position): readonly Position[] {
+  const found: Position[] = [];
   for (const { start, end } of reads(book, at)) {
     for (let row = start.row; row <= end.row; row++) {
       for (let col = start.col; col <= end.col; col++) {
-        const place = { sheet: start.sheet, row, col };
-        if (book.content(place).kind === 'formula') found.push(place);
+        const position = { sheet: start.sheet, row, col };
+        if (book.content(position).kind === 'formula') found.push(position);
       }
     }
   }
@@ -71,8 +72,8 @@ function formulasRead(book: Related, at: Place): readonly Place[] {
 }
 
 /** Whether a formula in `home` that reads these cells would read itself. Of what follows from `home` only so much is looked at. */
-export function leadsBack(book: Related, home: Place, spans: readonly Span[]): boolean {
-  const among = (at: Place): boolean =>
+export function leadsBack(book: Related, home: Position, spans: readonly Span[]): boolean {
+  const among = (at: Position): boolean =>
     spans.some(({ start, end }) => at.sheet === start.sheet && at.row >= start.row && at.row <= end.row && at.col >= start.col && at.col <= end.col);
   const seen = new Set<number>();
   const queue = [home];
@@ -89,7 +90,7 @@ export function leadsBack(book: Related, home: Place, spans: readonly Span[]): b
 const LOOKED_AT = 2_000;
 
 /** A shortest way round the circle that a cell is on, breadth first, back to itself; the cell alone where the way is very long. */
-export function circle(book: Related, start: Place): readonly Place[] {
+export function circle(book: Related, start: Position): readonly Position[] {
   const home = keyOf(start);
   const cameFrom = new Map<number, number>();
   const queue = [start];
@@ -105,11 +106,11 @@ export function circle(book: Related, start: Place): readonly Place[] {
   return [start];
 }
 
-function wayBack(last: Place, home: number, cameFrom: ReadonlyMap<number, number>): readonly Place[] {
+function wayBack(last: Position, home: number, cameFrom: ReadonlyMap<number, number>): readonly Position[] {
   const round = [last];
   for (let at = keyOf(last); at !== home; ) {
     at = cameFrom.get(at) ?? home;
-    round.unshift(placeOf(at));
+    round.unshift(positionOf(at));
   }
   return round;
 }

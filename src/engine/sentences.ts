@@ -1,5 +1,5 @@
 /** An error of the calculator at a cell, as a value: our word, a sentence, and the cell where it began. */
-import type { Place } from './addresses.ts';
+import type { Position } from './addresses.ts';
 import { CIRCLE, explain, UNIT_ERROR } from './errors.ts';
 import type { Grid } from './grid.ts';
 import type { DetailedCellError } from './hyper.ts';
@@ -13,12 +13,12 @@ interface Told extends Related {
 }
 
 /** A mistake of quantities, at the cell where it began and at all that read it. */
-export function unitError(fail: Fail, at: Place, book: Told): Value {
+export function unitError(fail: Fail, at: Position, book: Told): Value {
   const [began, own] = [book.grid.address(fail.at), book.grid.address(at)];
   return { kind: 'error', word: UNIT_ERROR, message: fail.message, ...(began !== own && { from: began }), ...(fail.mend && { mend: fail.mend }) };
 }
 
-export function explained(error: DetailedCellError, at: Place, book: Told): Value {
+export function explained(error: DetailedCellError, at: Position, book: Told): Value {
   const own = book.grid.address(at);
   const fault = explain(error.type, error.message);
   const began = error.address ? book.grid.find(error.address) : undefined;
@@ -31,7 +31,7 @@ export function explained(error: DetailedCellError, at: Place, book: Told): Valu
 /** Cells of a circle that are named one by one. */
 const NAMED = 8;
 
-function inACircle(began: Place, book: Told): string {
+function inACircle(began: Position, book: Told): string {
   const cells = circle(book, began).map((place) => book.grid.address(place));
   const [first = ''] = cells;
   if (cells.length === 1) return `${first} depends on itself: a circle has no answer. Let it read something else.`;

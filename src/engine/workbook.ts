@@ -10,7 +10,7 @@ import type { Book, Cell } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { lacksShort, wentSaid } from '../book/edition/said.ts';
 import { titleOf } from '../book/look-up.ts';
-import { cellText, keyOf, type Place, type Span, tableText } from './addresses.ts';
+import { cellText, keyOf, type Position, type Span, tableText } from './addresses.ts';
 import { CellMap } from './cell-map.ts';
 import { type Fault, NOT_ANSWERED, OUT_OF_RANGE } from './errors.ts';
 import { beyond, Feeding, fedTables } from './feeding.ts';
@@ -74,7 +74,7 @@ export class Workbook {
     });
   }
 
-  get scratch(): Place {
+  get scratch(): Position {
     return { sheet: this.grid.tables.length, col: 0, row: 0 };
   }
 
@@ -127,7 +127,7 @@ export class Workbook {
   }
 
   /** Why a canonical formula can't stand in a cell. */
-  objection(formula: string, at: Place): Fault | undefined {
+  objection(formula: string, at: Position): Fault | undefined {
     const names = {
       has: (name: string) => name === 'TRUE' || name === 'FALSE' || this.names.has(name),
       all: () => this.names.all(),
@@ -139,7 +139,7 @@ export class Workbook {
   }
 
   /** A formula that lies in no table has no cells beside it: its references must name their table. */
-  private lacksTable(formula: string, at: Place): Fault | undefined {
+  private lacksTable(formula: string, at: Position): Fault | undefined {
     for (const part of everyPart(this.hyper.parse(formula, at).ast)) {
       const span = this.span(part, at);
       if (!span || span.start.sheet !== at.sheet) continue;
@@ -151,7 +151,7 @@ export class Workbook {
     return undefined;
   }
 
-  private unanswered(at: Place): Fault {
+  private unanswered(at: Position): Fault {
     const [said, address] = [this.grid.heading(at), this.grid.address(at)];
     const place = this.grid.inBook(at);
     // In a list the row is called by what stands first in it: "Rail 45, Price".
@@ -159,17 +159,17 @@ export class Workbook {
     return { word: NOT_ANSWERED, message: `${heading === address ? address : `${heading} (${address})`} is not answered yet.` };
   }
 
-  content(at: Place): Content {
+  content(at: Position): Content {
     return this.feeding.content(at);
   }
 
   /** The unit that the cell, its row or its column names. */
-  unitSaid(at: Place, cell = this.grid.cell(at)): string | undefined {
+  unitSaid(at: Position, cell = this.grid.cell(at)): string | undefined {
     return cell?.unit ?? this.grid.row(at)?.unit ?? this.grid.column(at)?.unit;
   }
 
   /** How a number in this cell is shown. */
-  shownUnit(at: Place): string {
+  shownUnit(at: Position): string {
     if (at.sheet !== this.scratch.sheet) return this.quantities.shownUnitOf(at);
     return this.defaultUnitOf(this.quantities.kindOf(at), this.formulaIn(at));
   }
@@ -181,7 +181,7 @@ export class Workbook {
     return declared ? withCurrency(declared, this.currency) : defaultUnit(kind.dimension, kind.reading, this.currency);
   }
 
-  valueAt(at: Place): Value {
+  valueAt(at: Position): Value {
     this.life.beat?.();
     if (beyond(at)) {
       const fault = this.feeding.fault(at);
@@ -192,7 +192,7 @@ export class Workbook {
   }
 
   /** The same in the shown unit, once kinds are known: a number of another kind than its limits is not allowed either. */
-  resultOutOfRange(at: Place, value: Value): Value | undefined {
+  resultOutOfRange(at: Position, value: Value): Value | undefined {
     if (value.kind !== 'number') return undefined;
     const [book, place] = [this.grid.book, this.grid.inBook(at)];
     const limits = book && place && resultLimits(book, place);
@@ -201,7 +201,7 @@ export class Workbook {
   }
 
   /** What the calculator gives, with its unit, or with our words for what is wrong. */
-  private value(raw: CellValue, kind: Kind, at: Place, unit: () => string): Value {
+  private value(raw: CellValue, kind: Kind, at: Position, unit: () => string): Value {
     // A mistake of quantities takes the place of whatever was worked out, everywhere; but a circle has no quantity to be wrong in.
     if (kind.is === 'fail' && !(raw instanceof DetailedCellError && raw.type === 'CYCLE')) return unitError(kind, at, this);
     if (typeof raw === 'number') return { kind: 'number', base: raw, unit: unit() };
@@ -212,7 +212,7 @@ export class Workbook {
   }
 
   /** The value of a committed formula that stands in no cell; `at`: as if it stood there. */
-  once(formula: string, kind: Kind, at: Place = this.scratch): Value {
+  once(formula: string, kind: Kind, at: Position = this.scratch): Value {
     return this.value(this.hyper.once(formula, at), kind, at, () => this.unitSaid(at) ?? this.defaultUnitOf(kind, this.hyper.parse(formula, at).ast));
   }
 
@@ -263,7 +263,7 @@ export class Workbook {
     return differ;
   }
 
-  private compare(at: Place, differ: Record<Address, Value>): void {
+  private compare(at: Position, differ: Record<Address, Value>): void {
     const value = this.valueAt(at);
     if (sameValue(this.values.get(at) ?? { kind: 'blank' }, value)) return;
     if (value.kind === 'blank') this.values.delete(at);
@@ -272,7 +272,7 @@ export class Workbook {
   }
 
   /** The cells that a reference, a range or a name in a formula stands for. */
-  span(ast: Ast, from: Place): Span | undefined {
+  span(ast: Ast, from: Position): Span | undefined {
     if (ast.type === 'CELL_REFERENCE') {
       const at = ast.reference.toSimpleCellAddress(from);
       return { start: at, end: at };
@@ -287,19 +287,19 @@ export class Workbook {
   }
 
   /** The tree of the formula in a cell; undefined where there is none, or it was refused. */
-  formulaIn(at: Place): Ast | undefined {
+  formulaIn(at: Position): Ast | undefined {
     return this.feeding.content(at).kind === 'formula' && !this.feeding.fault(at) ? this.hyper.ast(at) : undefined;
   }
 
-  *formulasAll(): Generator<Place> {
+  *formulasAll(): Generator<Position> {
     for (const [at, content] of this.feeding.all()) if (content.kind === 'formula') yield at;
   }
 
   /** The cells of a range with what the calculator holds for them; blanks are left out. */
   *valuesIn(span: {
-    readonly start: Place;
-    readonly end: Place;
-  }): Generator<{ readonly at: Place; readonly value: number | string | boolean | DetailedCellError }> {
+    readonly start: Position;
+    readonly end: Position;
+  }): Generator<{ readonly at: Position; readonly value: number | string | boolean | DetailedCellError }> {
     for (let row = span.start.row; row <= span.end.row; row++) {
       for (let col = span.start.col; col <= span.end.col; col++) {
         const at = { sheet: span.start.sheet, row, col };
@@ -309,15 +309,15 @@ export class Workbook {
     }
   }
 
-  /** The place that an address names. */
-  at(address: Address): Place {
+  /** The position that an address names. */
+  at(address: Address): Position {
     const at = this.grid.find(address);
     if (!at) throw new RangeError(`There is no cell ${address} in this book.`);
     return at;
   }
 
   /** Works out a formula that lies in no table, and forgets it again after `use`. */
-  withFormula<T>(formula: string, use: (at: Place) => T): T {
+  withFormula<T>(formula: string, use: (at: Position) => T): T {
     const at = this.scratch;
     const cell: Cell = { content: formula };
     try {

@@ -1,5 +1,5 @@
 /** The joined kind of a range of cells. */
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import type { Area } from './host.ts';
 import { any, digitsAsText, isQuantity, type Kind, text, yesOrNo } from './kind.ts';
 
@@ -16,9 +16,9 @@ function joined(found: Kind, kind: Kind): Kind | undefined {
 }
 
 /** Joins the cells of `area` to what is known of the cells before it. A failure anywhere is the range's. */
-export function joinArea(before: Kind | undefined, { start, end }: Area, kindOf: (at: Place) => Kind): Kind {
+export function joinArea(before: Kind | undefined, { start, end }: Area, kindOf: (at: Position) => Kind): Kind {
   let found: Kind = before ?? any;
-  let by: Place = start;
+  let by: Position = start;
   if (found.is === 'fail') return found;
   for (let row = start.row; row <= end.row; row++) {
     for (let col = start.col; col <= end.col; col++) {

@@ -1,6 +1,6 @@
 /** Writing units to bare numbers when a formula is committed. */
 import { unitIn } from '../../../functions/quantity-text.ts';
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import { criterionText } from './criteria.ts';
 import type { CellKinds, Wish } from './formula-parts.ts';
@@ -23,7 +23,7 @@ export type Committed =
     }
   | { readonly refused: string };
 
-export function committed(host: QuantityHost, cells: CellKinds, canonical: string, at: Place): Committed {
+export function committed(host: QuantityHost, cells: CellKinds, canonical: string, at: Position): Committed {
   const wishes: Wish[] = [];
   const parsed = host.parse(canonical, at);
   if (parsed.errors.length > 0) return { refused: 'This formula can not be read: something is missing, or a sign stands where a value belongs.' };
@@ -56,7 +56,7 @@ export function committed(host: QuantityHost, cells: CellKinds, canonical: strin
   return answer(some.content, some.said, rest, rest.result());
 }
 
-const inferred = (host: QuantityHost, cells: CellKinds, formula: string, at: Place): Inference =>
+const inferred = (host: QuantityHost, cells: CellKinds, formula: string, at: Position): Inference =>
   new Inference(host, cells, at, formula, host.parse(formula, at).ast);
 
 function answer(content: string, said: readonly string[], inference: Inference, kind: ReturnType<Inference['result']>): Committed {

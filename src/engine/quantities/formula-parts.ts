@@ -1,5 +1,5 @@
 /** What the rules for functions, criteria and shown units ask about the parts of the formula that they stand in. `Inference` answers. */
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import type { FormulaInCell } from './formula.ts';
 import type { Area } from './host.ts';
@@ -7,9 +7,9 @@ import type { Fail, Kind, NumberKind } from './kind.ts';
 
 /** The kinds of the cells that a formula reads. */
 export interface CellKinds {
-  kindOf(at: Place): Kind;
+  kindOf(at: Position): Kind;
   kindOfArea(area: Area): Kind;
-  shownUnitOf(at: Place): string;
+  shownUnitOf(at: Position): string;
 }
 
 /** A written number that is to get a unit when the formula is committed. */

@@ -1,21 +1,21 @@
 /** A formula in its cell, before anything is inferred of it: its parts in words, and how a part of its text is written anew. */
-import { cellText, columnText, type Place } from '../addresses.ts';
+import { cellText, columnText, type Position } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
 import type { Mend } from '../types.ts';
 import type { Area, QuantityHost } from './host.ts';
-import { type Fail, isQuantity, type Kind, plainNumber, samePlace } from './kind.ts';
+import { type Fail, isQuantity, type Kind, plainNumber, samePosition } from './kind.ts';
 import { spansOf, spliced } from './spans.ts';
 import { isWritten } from './written.ts';
 
 export abstract class FormulaInCell {
   readonly host: QuantityHost;
-  readonly at: Place;
+  readonly at: Position;
   /** Canonical text of the formula. */
   readonly formula: string;
   readonly root: Ast;
 
-  constructor(host: QuantityHost, at: Place, formula: string, root: Ast) {
+  constructor(host: QuantityHost, at: Position, formula: string, root: Ast) {
     this.host = host;
     this.at = at;
     this.formula = formula;
@@ -43,7 +43,7 @@ export abstract class FormulaInCell {
 
   protected isRange(ast: Ast): boolean {
     const area = this.area(ast);
-    return area !== undefined && !samePlace(area.start, area.end);
+    return area !== undefined && !samePosition(area.start, area.end);
   }
 
   fail(message: string, mend?: Mend): Fail {
@@ -54,13 +54,13 @@ export abstract class FormulaInCell {
   described(ast: Ast): string {
     if (ast.type === 'PARENTHESES') return this.described(ast.expression);
     const area = this.area(ast);
-    if (area && samePlace(area.start, area.end)) return this.cellWords(area.start);
+    if (area && samePosition(area.start, area.end)) return this.cellWords(area.start);
     if (area && ast.type === 'NAMED_EXPRESSION') return `${ast.expressionName}, ${this.areaText(area)}`;
     if (area) return this.areaText(area);
     return toEditable(`=${this.host.text(ast, this.at).trim()}`, this.host.currency).slice(1);
   }
 
-  cellWords(at: Place): string {
+  cellWords(at: Position): string {
     const address = at.sheet === this.at.sheet ? cellText(at.col, at.row) : this.host.address(at);
     const heading = this.host.heading(at);
     return heading === '' || heading === this.host.address(at) ? address : `${heading}, ${address}`;
@@ -75,7 +75,7 @@ export abstract class FormulaInCell {
   mendFor(ast: Ast, kind: Kind, want: Kind, unitText: string): Mend | undefined {
     if (kind === plainNumber && isQuantity(want) && unitText !== '') {
       const area = this.area(ast);
-      if (area && samePlace(area.start, area.end)) {
+      if (area && samePosition(area.start, area.end)) {
         const address = this.host.address(area.start);
         const content = this.host.content(area.start);
         if (content.kind === 'number')

@@ -7,7 +7,7 @@
  */
 import { otherCurrency, unitIn } from '../../../functions/quantity-text.ts';
 import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../../functions/units.ts';
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import { BOUNDS } from '../bounds.ts';
 import { CellMap } from '../cell-map.ts';
 import { type Content, toCanonical } from '../formula-text.ts';
@@ -31,7 +31,7 @@ export interface Inferred {
   readonly unit: string;
 }
 
-const keyOf = (at: Place): number => (at.sheet * BOUNDS.rows + at.row) * BOUNDS.columns + at.col;
+const keyOf = (at: Position): number => (at.sheet * BOUNDS.rows + at.row) * BOUNDS.columns + at.col;
 const CELLS_OF_A_TABLE = BOUNDS.rows * BOUNDS.columns;
 const areaKey = ({ start, end }: Area): number => keyOf(start) * CELLS_OF_A_TABLE + (end.row * BOUNDS.columns + end.col);
 
@@ -56,7 +56,7 @@ export class Quantities implements CellKinds {
   }
 
   /** The kind of a cell. A failure takes the place of whatever the calculator has there. */
-  kindOf(at: Place): Kind {
+  kindOf(at: Position): Kind {
     const known = this.kinds.get(at);
     if (known) return known;
     if (this.open.has(keyOf(at))) return any;
@@ -90,8 +90,8 @@ export class Quantities implements CellKinds {
   }
 
   /** Works out a cell's kind after those of all cells it reads, without recursion: chains may be as long as a table. */
-  private workOut(first: Place): void {
-    const stack: Place[] = [first];
+  private workOut(first: Position): void {
+    const stack: Position[] = [first];
     for (let at = stack.at(-1); at; at = stack.at(-1)) {
       if (this.kinds.has(at)) {
         stack.pop();
@@ -117,9 +117,9 @@ export class Quantities implements CellKinds {
     }
   }
 
-  private pushUnknown(ast: Ast, at: Place, stack: Place[]): void {
-    const push = (place: Place): void => {
-      if (!this.kinds.has(place) && !this.open.has(keyOf(place)) && this.host.content(place).kind === 'formula') stack.push(place);
+  private pushUnknown(ast: Ast, at: Position, stack: Position[]): void {
+    const push = (position: Position): void => {
+      if (!this.kinds.has(position) && !this.open.has(keyOf(position)) && this.host.content(position).kind === 'formula') stack.push(position);
     };
     const walk = (part: Ast): void => {
       switch (part.type) {
@@ -158,7 +158,7 @@ export class Quantities implements CellKinds {
     walk(ast);
   }
 
-  private pushArea(area: Area, push: (place: Place) => void): void {
+  private pushArea(area: Area, push: (position: Position) => void): void {
     if (this.areas.has(areaKey(area))) return;
     const { start, end } = area;
     const grown = end.row > start.row && this.areas.has(areaKey({ start, end: { ...end, row: end.row - 1 } }));
@@ -167,19 +167,19 @@ export class Quantities implements CellKinds {
     }
   }
 
-  private ownKind(at: Place): NumberKind | undefined {
+  private ownKind(at: Position): NumberKind | undefined {
     const said = this.host.ownUnit(at);
     const found = said === undefined ? undefined : unitIn(said, this.host.currency);
     return found && kindOfUnit(found);
   }
 
-  private ownSymbol(at: Place): string | undefined {
+  private ownSymbol(at: Position): string | undefined {
     const said = this.host.ownUnit(at);
     return said === undefined ? undefined : unitIn(said, this.host.currency)?.symbol;
   }
 
   /** The kind of a given. */
-  private kindOfContent(at: Place, content: Content): Kind {
+  private kindOfContent(at: Position, content: Content): Kind {
     const own = this.ownKind(at);
     if (content.kind === 'text') return this.foreignMoney(at, content.text) ?? kindOfText(content.text);
     if (content.kind === 'yes or no') return yesOrNo;
@@ -192,14 +192,14 @@ export class Quantities implements CellKinds {
   }
 
   /** An amount in another currency is kept as text, which a sum would pass over in silence. */
-  private foreignMoney(at: Place, text: string): Fail | undefined {
+  private foreignMoney(at: Position, text: string): Fail | undefined {
     const other = otherCurrency(text, this.host.currency);
     if (other === undefined) return undefined;
     const message = `${this.words(at)} is ${text}, and this book reckons in ${this.host.currency}: ${other} can not be turned into it, for there is no rate of exchange here.`;
     return { is: 'fail', at, message };
   }
 
-  private contradiction(at: Place, kind: NumberKind, own: NumberKind, given: number): Fail {
+  private contradiction(at: Position, kind: NumberKind, own: NumberKind, given: number): Fail {
     const symbol = this.ownSymbol(at) ?? '';
     const address = this.host.address(at);
     const message = `${this.words(at)} is set to ${kindWords(own)}${symbol && ` in ${symbol}`} and holds ${kindWords(kind)}.`;
@@ -209,19 +209,19 @@ export class Quantities implements CellKinds {
     return { is: 'fail', at, message, mend: this.viewMend(at, kind) };
   }
 
-  private viewMend(at: Place, kind: NumberKind): NonNullable<Fail['mend']> {
+  private viewMend(at: Position, kind: NumberKind): NonNullable<Fail['mend']> {
     const unitText = defaultUnit(kind.dimension, kind.reading, this.host.currency) || '1';
     const address = this.host.address(at);
     return { label: unitText === '1' ? `show ${address} as a plain number` : `show ${address} in ${unitText}`, cell: address, unit: unitText };
   }
 
-  private words(at: Place): string {
+  private words(at: Position): string {
     const [heading, address] = [this.host.heading(at), this.host.address(at)];
     return heading === '' || heading === address ? address : `${heading} (${address})`;
   }
 
   /** The kind of a formula, held against the unit that is set on its cell. */
-  private claimed(at: Place, inference: Inference): Kind {
+  private claimed(at: Position, inference: Inference): Kind {
     const kind = inference.result();
     if (kind.is === 'mixed') return inference.mixed('This formula', inference.root, kind);
     const own = this.ownKind(at);
@@ -251,8 +251,8 @@ export class Quantities implements CellKinds {
   }
 
   /** The unit in which a cell is shown; an empty text for plain numbers and for what is no number. */
-  shownUnitOf(first: Place): string {
-    const path: Place[] = [];
+  shownUnitOf(first: Position): string {
+    const path: Position[] = [];
     let unitText: string | undefined;
     for (let at = first; unitText === undefined; ) {
       unitText = this.units.get(at) ?? this.ownSymbol(at);
@@ -267,7 +267,7 @@ export class Quantities implements CellKinds {
   }
 
   /** The unit of a cell that has none set, or the cell that it takes it from. */
-  private lender(at: Place): string | Place {
+  private lender(at: Position): string | Position {
     const content = this.host.content(at);
     if (content.kind === 'number') return content.unit;
     if (content.kind !== 'formula') return '';
@@ -282,9 +282,9 @@ export class Quantities implements CellKinds {
    * Takes note that cells hold something else or have another unit set; gives the cells whose kind or shown unit is not what it
    * was. For moved rows and columns, and for names, use `rebuild`.
    */
-  changed(places: Iterable<Place>): readonly Place[] {
-    const edited = [...places];
-    const differ = new Map<number, Place>();
+  changed(positions: Iterable<Position>): readonly Position[] {
+    const edited = [...positions];
+    const differ = new Map<number, Position>();
     const before = this.forget(edited);
     const units = new Map<number, string>();
     for (const at of edited) this.forgetUnit(at, units);
@@ -307,9 +307,9 @@ export class Quantities implements CellKinds {
     return [...differ.values()];
   }
 
-  private forget(places: readonly Place[]): Map<number, Kind> {
+  private forget(positions: readonly Position[]): Map<number, Kind> {
     const before = new Map<number, Kind>();
-    for (const at of places) {
+    for (const at of positions) {
       const key = keyOf(at);
       const kind = this.kinds.get(at);
       if (kind) before.set(key, kind);
@@ -318,7 +318,7 @@ export class Quantities implements CellKinds {
     return before;
   }
 
-  private forgetUnit(at: Place, into: Map<number, string>): void {
+  private forgetUnit(at: Position, into: Map<number, string>): void {
     const key = keyOf(at);
     // A cell with a unit set is not in the map: what it was shown in is not known here, so it counts as changed.
     if (!into.has(key)) into.set(key, this.units.get(at) ?? '\u0000');
@@ -326,9 +326,9 @@ export class Quantities implements CellKinds {
   }
 
   /** All that follows from cells, through those that `passes` lets through. */
-  private readersOf(places: readonly Place[], passes: (at: Place) => boolean): ReadonlyMap<number, Place> {
-    const found = new Map<number, Place>();
-    const queue = [...places];
+  private readersOf(positions: readonly Position[], passes: (at: Position) => boolean): ReadonlyMap<number, Position> {
+    const found = new Map<number, Position>();
+    const queue = [...positions];
     for (let at = queue.pop(); at; at = queue.pop()) {
       for (const reader of this.host.readers(at)) {
         const key = keyOf(reader);
@@ -341,7 +341,7 @@ export class Quantities implements CellKinds {
   }
 
   /** The kind and shown unit of a canonical formula as if it stood in `at`. Written numbers have their units in it already. */
-  inferFormula(formula: string, at: Place): Inferred {
+  inferFormula(formula: string, at: Position): Inferred {
     const { ast } = this.host.parse(formula, at);
     const inference = new Inference(this.host, this, at, formula, ast);
     const kind = inference.result();
@@ -349,18 +349,18 @@ export class Quantities implements CellKinds {
   }
 
   /** The kind of a canonical formula as if it stood in `at`, held against the unit that is set there. */
-  kindIn(formula: string, at: Place): Kind {
+  kindIn(formula: string, at: Position): Kind {
     return this.claimed(at, new Inference(this.host, this, at, formula, this.host.parse(formula, at).ast));
   }
 
   /** What a typed formula becomes in a cell: canonical text, with the unit that is meant written to every bare number. */
-  commit(typed: string, at: Place): Committed {
+  commit(typed: string, at: Position): Committed {
     const canonical = toCanonical(typed, this.host.currency);
     return canonical.ok ? this.commitCanonical(canonical.content, at) : { refused: canonical.message };
   }
 
   /** The same for a formula whose spelling was put right already. */
-  commitCanonical(canonical: string, at: Place): Committed {
+  commitCanonical(canonical: string, at: Position): Committed {
     return committed(this.host, this, canonical, at);
   }
 }

@@ -5,7 +5,7 @@
  * at any other time the same is a mistake with a mend.
  */
 import { defaultUnit, need, over, PLAIN, power, times, unit } from '../../../functions/units.ts';
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import { FormulaInCell } from './formula.ts';
 import type { CellKinds, FormulaParts, OneKindOptions, Wish } from './formula-parts.ts';
@@ -23,7 +23,7 @@ import {
   numberKind,
   numeric,
   plainNumber,
-  samePlace,
+  samePosition,
   text,
   yesOrNo,
 } from './kind.ts';
@@ -40,7 +40,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
   private readonly wishes: Wish[] | undefined;
   private known: Map<Ast, Kind> | undefined;
 
-  constructor(host: QuantityHost, cells: CellKinds, at: Place, formula: string, root: Ast, wishes?: Wish[]) {
+  constructor(host: QuantityHost, cells: CellKinds, at: Position, formula: string, root: Ast, wishes?: Wish[]) {
     super(host, at, formula, root);
     this.cells = cells;
     this.wishes = wishes;
@@ -74,7 +74,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
       case 'NAMED_EXPRESSION': {
         const area = this.area(ast);
         if (!area) return ast.type === 'NAMED_EXPRESSION' && /^(true|false)$/i.test(ast.expressionName) ? yesOrNo : any;
-        return samePlace(area.start, area.end) ? this.cells.kindOf(area.start) : this.cells.kindOfArea(area);
+        return samePosition(area.start, area.end) ? this.cells.kindOf(area.start) : this.cells.kindOfArea(area);
       }
       case 'PARENTHESES':
         return this.infer(ast.expression);

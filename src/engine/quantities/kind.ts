@@ -1,6 +1,6 @@
 /** What kind of thing a cell or a part of a formula is. The shown unit is no part of it. */
 import { aQuantity, type Dimension, PLAIN, type Unit } from '../../../functions/units.ts';
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import type { Mend } from '../types.ts';
 
 export type Kind = NumberKind | TextKind | YesKind | AnyKind | MixedKind | Fail;
@@ -30,8 +30,8 @@ interface AnyKind {
 /** Only of ranges: cells of several kinds, with one of each of two of them. */
 interface MixedKind {
   readonly is: 'mixed';
-  readonly one: { readonly at: Place; readonly kind: Kind };
-  readonly other: { readonly at: Place; readonly kind: Kind };
+  readonly one: { readonly at: Position; readonly kind: Kind };
+  readonly other: { readonly at: Position; readonly kind: Kind };
 }
 
 /** A mistake of quantities. All that reads it is the same mistake. */
@@ -39,7 +39,7 @@ export interface Fail {
   readonly is: 'fail';
   readonly message: string;
   /** The cell where it began. */
-  readonly at: Place;
+  readonly at: Position;
   readonly mend?: Mend;
 }
 
@@ -82,13 +82,13 @@ export const numeric = (kind: Kind): Kind => (kind === yesOrNo || kind.is === 't
 
 export function sameKind(a: Kind, b: Kind): boolean {
   if (a === b) return true;
-  if (a.is === 'fail' && b.is === 'fail') return a.message === b.message && samePlace(a.at, b.at) && JSON.stringify(a.mend) === JSON.stringify(b.mend);
+  if (a.is === 'fail' && b.is === 'fail') return a.message === b.message && samePosition(a.at, b.at) && JSON.stringify(a.mend) === JSON.stringify(b.mend);
   if (a.is === 'mixed' && b.is === 'mixed')
-    return a.one.kind === b.one.kind && a.other.kind === b.other.kind && samePlace(a.one.at, b.one.at) && samePlace(a.other.at, b.other.at);
+    return a.one.kind === b.one.kind && a.other.kind === b.other.kind && samePosition(a.one.at, b.one.at) && samePosition(a.other.at, b.other.at);
   return false;
 }
 
-export const samePlace = (a: Place, b: Place): boolean => a.sheet === b.sheet && a.row === b.row && a.col === b.col;
+export const samePosition = (a: Position, b: Position): boolean => a.sheet === b.sheet && a.row === b.row && a.col === b.col;
 
 /** "a length", "a plain number", "text". */
 export function kindWords(kind: Kind): string {

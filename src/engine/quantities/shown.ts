@@ -1,10 +1,10 @@
 /** The unit in which the result of a formula is shown: that of its first operand of the same kind, else what its function declares. */
 import { unitIn } from '../../../functions/quantity-text.ts';
 import { withCurrency } from '../../../functions/units.ts';
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import type { FormulaParts } from './formula-parts.ts';
-import { type Kind, type NumberKind, samePlace } from './kind.ts';
+import { type Kind, type NumberKind, samePosition } from './kind.ts';
 import { recordNamed } from './ours.ts';
 import { type Call, foundIn } from './standard.ts';
 
@@ -19,7 +19,7 @@ const LENDING: ReadonlyMap<string, (args: readonly Ast[]) => readonly Ast[]> = n
 ]);
 
 /** A unit, or the cell whose unit it is. */
-export type Hint = string | Place;
+export type Hint = string | Position;
 
 /** Where a part of a formula takes its shown unit from; undefined where nothing says. */
 export function hint(inference: FormulaParts, ast: Ast, kind: NumberKind): Hint | undefined {
@@ -68,9 +68,9 @@ function firstHint(inference: FormulaParts, parts: readonly Ast[], kind: NumberK
   return undefined;
 }
 
-function firstOf(inference: FormulaParts, area: { readonly start: Place; readonly end: Place } | undefined, kind: NumberKind): Place | undefined {
+function firstOf(inference: FormulaParts, area: { readonly start: Position; readonly end: Position } | undefined, kind: NumberKind): Position | undefined {
   if (!area) return undefined;
-  if (samePlace(area.start, area.end)) return inference.cells.kindOf(area.start) === kind ? area.start : undefined;
+  if (samePosition(area.start, area.end)) return inference.cells.kindOf(area.start) === kind ? area.start : undefined;
   for (let row = area.start.row; row <= area.end.row; row++) {
     for (let col = area.start.col; col <= area.end.col; col++) {
       const at = { sheet: area.start.sheet, row, col };

@@ -8,7 +8,7 @@ import type { Ast } from '../hyper.ts';
 import { criterion } from './criteria.ts';
 import type { FormulaParts } from './formula-parts.ts';
 import type { Area } from './host.ts';
-import { any, isPlain, isQuantity, type Kind, kindWords, numberKind, numeric, plainNumber, samePlace, text, yesOrNo } from './kind.ts';
+import { any, isPlain, isQuantity, type Kind, kindWords, numberKind, numeric, plainNumber, samePosition, text, yesOrNo } from './kind.ts';
 import { constant, isWritten } from './written.ts';
 
 export type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;
@@ -139,7 +139,7 @@ function picked(area: Area, row: number | undefined, col: number | undefined): A
 }
 
 export function kindOfPart(inference: FormulaParts, call: Call, area: Area): Kind {
-  const kind = samePlace(area.start, area.end) ? inference.cells.kindOf(area.start) : inference.cells.kindOfArea(area);
+  const kind = samePosition(area.start, area.end) ? inference.cells.kindOf(area.start) : inference.cells.kindOfArea(area);
   if (kind.is !== 'mixed') return kind;
   const { one, other } = kind;
   return inference.fail(
@@ -250,7 +250,7 @@ function match(inference: FormulaParts, call: Call): Kind {
 function product(inference: FormulaParts, call: Call): Kind {
   const range = call.args.find((arg) => {
     const area = inference.area(arg);
-    return area && !samePlace(area.start, area.end) && isQuantity(inference.infer(arg));
+    return area && !samePosition(area.start, area.end) && isQuantity(inference.infer(arg));
   });
   if (range)
     return inference.fail(

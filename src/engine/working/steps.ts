@@ -6,7 +6,7 @@
 import { digits, type FunctionRecord, type Step, stepList } from '../../../functions/define.ts';
 import { baseUnits, defaultUnit, fromBase, toBase, unit, withCurrency } from '../../../functions/units.ts';
 import { lacksSaid } from '../../book/edition/said.ts';
-import type { Place, Span } from '../addresses.ts';
+import type { Position, Span } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import { type Ast, type BinaryType, CellError, type Raw, SimpleRangeValue } from '../hyper.ts';
 import { argumentsFor, conversion, recordOf, run } from '../register.ts';
@@ -35,10 +35,10 @@ export class Steps {
   /** What the functions called ask to be careful of, each once, said after the steps. */
   private readonly cautions = new Set<string>();
   private readonly book: Workbook;
-  private readonly at: Place;
+  private readonly at: Position;
   private readonly root: Ast;
 
-  constructor(book: Workbook, at: Place, root: Ast) {
+  constructor(book: Workbook, at: Position, root: Ast) {
     this.book = book;
     this.at = at;
     this.root = root;

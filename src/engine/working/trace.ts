@@ -1,5 +1,5 @@
 /** Where a value comes from: its working, and what it reads, down to the givens. */
-import type { Place } from '../addresses.ts';
+import type { Position } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import { children } from '../guard.ts';
 import { type Ast, CellError } from '../hyper.ts';
@@ -14,7 +14,7 @@ const NODES = 2_000;
 const DEEPEST = 200;
 
 interface Read {
-  readonly at: Place;
+  readonly at: Position;
   readonly name?: string;
   readonly untaken: boolean;
 }
@@ -28,7 +28,7 @@ export class Tracer {
     this.book = book;
   }
 
-  trace(at: Place): TraceNode {
+  trace(at: Position): TraceNode {
     return this.node({ at, untaken: false }, 0);
   }
 
@@ -66,7 +66,7 @@ export class Tracer {
     };
   }
 
-  private kind(at: Place, ast: Ast | undefined): TraceNode['kind'] {
+  private kind(at: Position, ast: Ast | undefined): TraceNode['kind'] {
     const cell = this.book.grid.cell(at);
     const said = cell?.kind ?? this.book.grid.row(at)?.kind ?? this.book.grid.column(at)?.kind;
     if (!cell && this.book.content(at).kind === 'blank') return 'blank';
@@ -75,7 +75,7 @@ export class Tracer {
     return said ?? 'worked';
   }
 
-  private steps(ast: Ast, at: Place): TraceNode['steps'] {
+  private steps(ast: Ast, at: Position): TraceNode['steps'] {
     const value = this.book.valueAt(at);
     const steps = new Steps(this.book, at, ast);
     steps.tell(this.book.grid.heading(at), value);
@@ -83,7 +83,7 @@ export class Tracer {
   }
 
   /** What a formula reads, each cell once, in the order in which the formula names it. */
-  private from(ast: Ast, at: Place, depth: number): { from: TraceNode[]; more: number } {
+  private from(ast: Ast, at: Position, depth: number): { from: TraceNode[]; more: number } {
     const reads = new Map<string, Read>();
     let more = 0;
     for (const { part, untaken } of this.parts(ast, at, false)) {
@@ -111,14 +111,14 @@ export class Tracer {
   }
 
   /** The parts of a formula, each with whether it lies in a branch that was not taken. */
-  private *parts(ast: Ast, at: Place, untaken: boolean): Generator<{ part: Ast; untaken: boolean }> {
+  private *parts(ast: Ast, at: Position, untaken: boolean): Generator<{ part: Ast; untaken: boolean }> {
     yield { part: ast, untaken };
     const branches = ast.type === 'FUNCTION_CALL' ? this.branches(ast.procedureName, ast.args, at) : undefined;
     for (const [i, child] of children(ast).entries()) yield* this.parts(child, at, untaken || (branches !== undefined && i > 0 && i !== branches));
   }
 
   /** Which argument IF, IFERROR or CHOOSE took; undefined for a function that reads all of them. */
-  private branches(name: string, args: readonly Ast[], at: Place): number | undefined {
+  private branches(name: string, args: readonly Ast[], at: Position): number | undefined {
     const [first] = args;
     if (!first || (name !== 'IF' && name !== 'IFERROR' && name !== 'CHOOSE')) return undefined;
     const value = this.book.hyper.value(first, at);

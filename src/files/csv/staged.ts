@@ -177,12 +177,12 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   return tally.plan(draft.change(`${staged.name}: ${counted(tally.placed, tally.of)} brought in${tally.problems.length > 0 ? ', some not placed' : ''}`));
 }
 
-interface Place {
+interface Placer {
   record(record: CsvRecord): void;
   closing(): readonly string[];
 }
 
-function tidied(draft: Draft, staged: Staged, { values }: PlanOptions, tally: Tally): Place {
+function tidied(draft: Draft, staged: Staged, { values }: PlanOptions, tally: Tally): Placer {
   const placer = new TidyPlacer(draft, staged.headings, values);
   return {
     record(record) {
@@ -194,7 +194,7 @@ function tidied(draft: Draft, staged: Staged, { values }: PlanOptions, tally: Ta
   };
 }
 
-function mapped(draft: Draft, staged: Staged, mapping: Mapping, options: PlanOptions, tally: Tally): Place {
+function mapped(draft: Draft, staged: Staged, mapping: Mapping, options: PlanOptions, tally: Tally): Placer {
   const placer = placerFor(draft, mapping, { ...options, decimalMark: staged.decimalMark, headings: staged.headings });
   return {
     record(record) {

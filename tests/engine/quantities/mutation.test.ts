@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { columnText, type Place, tableText } from '../../../src/engine/addresses.ts';
+import { columnText, type Position, tableText } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import type { Ast } from '../../../src/engine/hyper.ts';
 import { Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
@@ -12,7 +12,7 @@ import { random } from './random.ts';
 /** 2,000 in all. */
 const SWAPS = Math.ceil(2_000 / slugs.length);
 
-const same = (a: Place, b: Place): boolean => a.sheet === b.sheet && a.row === b.row && a.col === b.col;
+const same = (a: Position, b: Position): boolean => a.sheet === b.sheet && a.row === b.row && a.col === b.col;
 
 /** The references of a formula, but for those inside IS…(…): what these ask has an answer for a cell of any quantity, so that no swap there is a mistake of quantities. */
 function references(ast: Ast, found: Ast[] = []): Ast[] {
@@ -29,7 +29,7 @@ function references(ast: Ast, found: Ast[] = []): Ast[] {
 class Mutant implements QuantityHost {
   private readonly book: Workbook;
   private readonly original: QuantityHost;
-  private mutated: { readonly at: Place; readonly formula: string } | undefined;
+  private mutated: { readonly at: Position; readonly formula: string } | undefined;
   readonly quantities: Quantities;
 
   constructor(book: Workbook) {
@@ -40,7 +40,7 @@ class Mutant implements QuantityHost {
   }
 
   /** Whether the formula in place of the cell's own makes it or a cell that follows from it a unit error. */
-  isFlagged(at: Place, formula: string): boolean {
+  isFlagged(at: Position, formula: string): boolean {
     // Most are found in the formula itself: what follows from the cell need not be worked out for those.
     if (this.quantities.inferFormula(formula, at).kind.is === 'fail') return true;
     this.mutated = { at, formula };
@@ -51,11 +51,11 @@ class Mutant implements QuantityHost {
     return flagged;
   }
 
-  content(at: Place): Content {
+  content(at: Position): Content {
     return this.mutated && same(at, this.mutated.at) ? { kind: 'formula', formula: this.mutated.formula } : this.original.content(at);
   }
 
-  ast(at: Place): Ast | undefined {
+  ast(at: Position): Ast | undefined {
     return this.mutated && same(at, this.mutated.at) ? this.book.hyper.parse(this.mutated.formula, at).ast : this.original.ast(at);
   }
 
@@ -63,15 +63,15 @@ class Mutant implements QuantityHost {
     return this.original.currency;
   }
 
-  ownUnit = (at: Place): string | undefined => this.original.ownUnit(at);
+  ownUnit = (at: Position): string | undefined => this.original.ownUnit(at);
   named = (name: string) => this.original.named(name);
   formulas = () => this.original.formulas();
-  readers = (at: Place) => this.original.readers(at);
-  parse = (formula: string, at: Place) => this.original.parse(formula, at);
+  readers = (at: Position) => this.original.readers(at);
+  parse = (formula: string, at: Position) => this.original.parse(formula, at);
   tokens = (formula: string) => this.original.tokens(formula);
-  text = (ast: Ast, at: Place) => this.original.text(ast, at);
-  address = (at: Place) => this.original.address(at);
-  heading = (at: Place) => this.original.heading(at);
+  text = (ast: Ast, at: Position) => this.original.text(ast, at);
+  address = (at: Position) => this.original.address(at);
+  heading = (at: Position) => this.original.heading(at);
 }
 
 describe.each(slugs)('One reference in a formula of the template %s swapped for a cell of another quantity', (slug) => {

@@ -1,6 +1,6 @@
 /** A small workbook for tests: one real calculator under the quantities, cells written as a book stores them. */
 import { readContent } from '../../../functions/quantity-text.ts';
-import { columnText, type Place, readReference } from '../../../src/engine/addresses.ts';
+import { columnText, type Position, readReference } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import { toCanonical } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
@@ -93,15 +93,15 @@ export class Sheet implements QuantityHost {
     return this.quantities.commit(typed, place(at));
   }
 
-  content(at: Place): Content {
+  content(at: Position): Content {
     return this.contents.get(this.address(at)) ?? BLANK;
   }
 
-  ast(at: Place) {
+  ast(at: Position) {
     return this.hyper.ast(at);
   }
 
-  ownUnit(at: Place): string | undefined {
+  ownUnit(at: Position): string | undefined {
     return this.units[this.address(at)];
   }
 
@@ -110,12 +110,12 @@ export class Sheet implements QuantityHost {
     return written && { start: { sheet: 0, ...written.start }, end: { sheet: 0, ...written.end } };
   }
 
-  *formulas(): Generator<Place> {
+  *formulas(): Generator<Position> {
     for (const [address, content] of this.contents) if (content.kind === 'formula') yield place(address);
   }
 
-  readers(at: Place): Iterable<Place> {
-    const found: Place[] = [];
+  readers(at: Position): Iterable<Position> {
+    const found: Position[] = [];
     const follow = (each: Parameters<typeof this.hyper.hf.getCellDependents>[0]): void => {
       for (const next of this.hyper.hf.getCellDependents(each)) {
         if ('start' in next || next.sheet < 0) follow(next);
@@ -126,7 +126,7 @@ export class Sheet implements QuantityHost {
     return found;
   }
 
-  parse(formula: string, at: Place) {
+  parse(formula: string, at: Position) {
     return this.hyper.parse(formula, at);
   }
 
@@ -134,20 +134,20 @@ export class Sheet implements QuantityHost {
     return this.hyper.tokens(formula);
   }
 
-  text(ast: Parameters<Hyper['text']>[0], at: Place): string {
+  text(ast: Parameters<Hyper['text']>[0], at: Position): string {
     return this.hyper.text(ast, at).slice(1);
   }
 
-  address(at: Place): string {
+  address(at: Position): string {
     return `${columnText(at.col)}${at.row + 1}`;
   }
 
-  heading(at: Place): string {
+  heading(at: Position): string {
     return this.headings[this.address(at)] ?? this.address(at);
   }
 }
 
-export function place(address: string): Place {
+export function place(address: string): Position {
   const written = readReference(address);
   if (!written) throw new Error(`no such address: ${address}`);
   return { sheet: 0, ...written.start };

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { readContent } from '../../../functions/quantity-text.ts';
-import type { Place } from '../../../src/engine/addresses.ts';
+import type { Position } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
 import { Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
@@ -47,7 +47,7 @@ test('100,000 formulas are worked out within a second of the processor’s time,
     ast: (at) => hyper.ast(at),
     ownUnit: () => undefined,
     named: () => undefined,
-    *formulas(): Generator<Place> {
+    *formulas(): Generator<Position> {
       for (let row = 0; row < ROWS; row++) for (let col = GIVENS; col < GIVENS + FORMULAS; col++) yield { sheet: 0, row, col };
     },
     readers: (at) => hyper.hf.getCellDependents(at).flatMap((each) => ('start' in each ? [] : [each])),
