@@ -7,7 +7,7 @@ import type { CellKinds, Wish } from './formula-parts.ts';
 import type { QuantityHost } from './host.ts';
 import { Inference } from './infer.ts';
 import type { Fail, Kind } from './kind.ts';
-import { spansOf, spliced } from './spans.ts';
+import { spliced, stretchesOf } from './stretches.ts';
 
 /** A formula ready to be stored, or why it can't be read. */
 export type Committed =
@@ -31,17 +31,17 @@ export function committed(host: QuantityHost, cells: CellKinds, canonical: strin
   const kind = first.result();
   if (wishes.length === 0) return answer(canonical, [], first, kind);
 
-  const spans = spansOf(parsed.ast, host.tokens(canonical));
+  const stretches = stretchesOf(parsed.ast, host.tokens(canonical));
   const fill = (granted: readonly Wish[]): { readonly content: string; readonly said: readonly string[] } => {
-    const pieces = new Map<string, { span: { start: number; end: number }; text: string }>();
+    const pieces = new Map<string, { stretch: { start: number; end: number }; text: string }>();
     const said = new Set<string>();
     for (const wish of granted) {
-      const span = spans.get(wish.node);
-      if (!span || pieces.has(`${span.start}`)) continue;
-      const written = canonical.slice(span.start, span.end);
+      const stretch = stretches.get(wish.node);
+      if (!stretch || pieces.has(`${stretch.start}`)) continue;
+      const written = canonical.slice(stretch.start, stretch.end);
       const digits = written.replaceAll(/[()\s+%]/g, '');
       const text = wish.criterion ? criterionText(wish.criterion, wish.unit) : `UNIT(${digits},"${wish.unit}")`;
-      pieces.set(`${span.start}`, { span, text });
+      pieces.set(`${stretch.start}`, { stretch, text });
       said.add(`${written} read as ${wish.criterion ? toEditable(`=${text}`, host.currency).slice(1) : `${digits} ${wish.unit}`}`);
     }
     return { content: spliced(canonical, [...pieces.values()]), said: [...said] };

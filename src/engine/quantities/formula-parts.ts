@@ -1,14 +1,13 @@
 /** What the rules for functions, criteria and shown units ask about the parts of the formula that they stand in. `Inference` answers. */
-import type { Position } from '../addresses.ts';
+import type { Position, Span } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import type { FormulaInCell } from './formula.ts';
-import type { Area } from './host.ts';
 import type { Fail, Kind, NumberKind } from './kind.ts';
 
 /** The kinds of the cells that a formula reads. */
 export interface CellKinds {
   kindOf(at: Position): Kind;
-  kindOfArea(area: Area): Kind;
+  kindOfSpan(span: Span): Kind;
   shownUnitOf(at: Position): string;
 }
 
@@ -28,7 +27,7 @@ export interface OneKindOptions {
   readonly readings: 'allowed' | 'refused';
 }
 
-export interface FormulaParts extends Pick<FormulaInCell, 'host' | 'at' | 'area' | 'fail' | 'described' | 'cellWords' | 'mendFor' | 'rewritten' | 'shown'> {
+export interface FormulaParts extends Pick<FormulaInCell, 'host' | 'at' | 'span' | 'fail' | 'described' | 'cellWords' | 'mendFor' | 'rewritten' | 'shown'> {
   readonly cells: CellKinds;
   infer(ast: Ast): Kind;
   /** The kind of a product; with `divides`, of the first by the second. */

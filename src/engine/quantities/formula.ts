@@ -1,11 +1,13 @@
 /** A formula in its cell, before anything is inferred of it: its parts in words, and how a part of its text is written anew. */
+
+import type { Span } from '../addresses.ts';
 import { cellText, columnText, type Position } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
 import type { Mend } from '../types.ts';
-import type { Area, QuantityHost } from './host.ts';
+import type { QuantityHost } from './host.ts';
 import { type Fail, isQuantity, type Kind, plainNumber, samePosition } from './kind.ts';
-import { spansOf, spliced } from './spans.ts';
+import { spliced, stretchesOf } from './stretches.ts';
 import { isWritten } from './written.ts';
 
 export abstract class FormulaInCell {
@@ -26,8 +28,8 @@ export abstract class FormulaInCell {
   abstract shown(ast: Ast, kind: Kind): string;
 
   /** The cells that a reference, range or name stands for. */
-  area(ast: Ast): Area | undefined {
-    if (ast.type === 'PARENTHESES') return this.area(ast.expression);
+  span(ast: Ast): Span | undefined {
+    if (ast.type === 'PARENTHESES') return this.span(ast.expression);
     if (ast.type === 'NAMED_EXPRESSION') return this.host.named(ast.expressionName);
     if (ast.type === 'CELL_REFERENCE') {
       const at = ast.reference.toSimpleCellAddress(this.at);
@@ -42,8 +44,8 @@ export abstract class FormulaInCell {
   }
 
   protected isRange(ast: Ast): boolean {
-    const area = this.area(ast);
-    return area !== undefined && !samePosition(area.start, area.end);
+    const span = this.span(ast);
+    return span !== undefined && !samePosition(span.start, span.end);
   }
 
   fail(message: string, mend?: Mend): Fail {
@@ -53,10 +55,10 @@ export abstract class FormulaInCell {
   /** A part in words: a cell by heading and address, anything else by its text. */
   described(ast: Ast): string {
     if (ast.type === 'PARENTHESES') return this.described(ast.expression);
-    const area = this.area(ast);
-    if (area && samePosition(area.start, area.end)) return this.cellWords(area.start);
-    if (area && ast.type === 'NAMED_EXPRESSION') return `${ast.expressionName}, ${this.areaText(area)}`;
-    if (area) return this.areaText(area);
+    const span = this.span(ast);
+    if (span && samePosition(span.start, span.end)) return this.cellWords(span.start);
+    if (span && ast.type === 'NAMED_EXPRESSION') return `${ast.expressionName}, ${this.spanText(span)}`;
+    if (span) return this.spanText(span);
     return toEditable(`=${this.host.text(ast, this.at).trim()}`, this.host.currency).slice(1);
   }
 
@@ -66,7 +68,7 @@ export abstract class FormulaInCell {
     return heading === '' || heading === this.host.address(at) ? address : `${heading}, ${address}`;
   }
 
-  private areaText({ start, end }: Area): string {
+  private spanText({ start, end }: Span): string {
     const first = start.sheet === this.at.sheet ? cellText(start.col, start.row) : this.host.address(start);
     return `${first}:${columnText(end.col)}${end.row + 1}`;
   }
@@ -74,10 +76,10 @@ export abstract class FormulaInCell {
   /** What would mend a part that is of one kind where another is needed. */
   mendFor(ast: Ast, kind: Kind, want: Kind, unitText: string): Mend | undefined {
     if (kind === plainNumber && isQuantity(want) && unitText !== '') {
-      const area = this.area(ast);
-      if (area && samePosition(area.start, area.end)) {
-        const address = this.host.address(area.start);
-        const content = this.host.content(area.start);
+      const span = this.span(ast);
+      if (span && samePosition(span.start, span.end)) {
+        const address = this.host.address(span.start);
+        const content = this.host.content(span.start);
         if (content.kind === 'number')
           return { label: `give ${address} the unit ${unitText}`, cell: address, content: `${content.given} ${unitText}`, unit: unitText };
         return undefined;
@@ -97,10 +99,10 @@ export abstract class FormulaInCell {
 
   /** The whole formula with one part of its text written anew. */
   rewritten(ast: Ast, write: (part: string) => string): Mend | undefined {
-    const span = spansOf(this.root, this.host.tokens(this.formula)).get(ast);
-    if (!span) return undefined;
-    const piece = write(this.formula.slice(span.start, span.end));
-    const content = spliced(this.formula, [{ span, text: piece }]);
+    const stretch = stretchesOf(this.root, this.host.tokens(this.formula)).get(ast);
+    if (!stretch) return undefined;
+    const piece = write(this.formula.slice(stretch.start, stretch.end));
+    const content = spliced(this.formula, [{ stretch, text: piece }]);
     return { label: `write ${toEditable(`=${piece}`, this.host.currency).slice(1)}`, cell: this.host.address(this.at), content };
   }
 }

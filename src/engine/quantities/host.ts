@@ -1,12 +1,7 @@
 /** What the quantities ask of the workbook they are worked out for. */
-import type { Position } from '../addresses.ts';
+import type { Position, Span } from '../addresses.ts';
 import type { Content } from '../formula-text.ts';
 import type { Ast, Parsed, Token } from '../hyper.ts';
-
-export interface Area {
-  readonly start: Position;
-  readonly end: Position;
-}
 
 export interface QuantityHost {
   readonly currency: string;
@@ -17,7 +12,7 @@ export interface QuantityHost {
   /** The unit set on the cell, its row or its column. */
   ownUnit(at: Position): string | undefined;
   /** What a name stands for. */
-  named(name: string): Area | undefined;
+  named(name: string): Span | undefined;
   /** All cells with formulas. */
   formulas(): Iterable<Position>;
   /** The cells that read this one directly, also through ranges and names. */

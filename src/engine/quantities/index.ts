@@ -7,21 +7,21 @@
  */
 import { otherCurrency, unitIn } from '../../../functions/quantity-text.ts';
 import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../../functions/units.ts';
-import type { Position } from '../addresses.ts';
+import type { Position, Span } from '../addresses.ts';
 import { BOUNDS } from '../bounds.ts';
 import { CellMap } from '../cell-map.ts';
 import { type Content, toCanonical } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
-import { joinArea } from './area.ts';
 import { type Committed, committed } from './commit.ts';
 import type { CellKinds } from './formula-parts.ts';
-import type { Area, QuantityHost } from './host.ts';
+import type { QuantityHost } from './host.ts';
 import { Inference } from './infer.ts';
 import { any, type Fail, isQuantity, type Kind, kindOfText, kindOfUnit, kindWords, type NumberKind, plainNumber, sameKind, yesOrNo } from './kind.ts';
 import { hint } from './shown.ts';
+import { joinSpan } from './span.ts';
 
 export type { Committed } from './commit.ts';
-export type { Area, QuantityHost } from './host.ts';
+export type { QuantityHost } from './host.ts';
 export type { Fail, Kind } from './kind.ts';
 
 /** What a formula that stands in no cell gives. */
@@ -33,12 +33,12 @@ export interface Inferred {
 
 const keyOf = (at: Position): number => (at.sheet * BOUNDS.rows + at.row) * BOUNDS.columns + at.col;
 const CELLS_OF_A_TABLE = BOUNDS.rows * BOUNDS.columns;
-const areaKey = ({ start, end }: Area): number => keyOf(start) * CELLS_OF_A_TABLE + (end.row * BOUNDS.columns + end.col);
+const spanKey = ({ start, end }: Span): number => keyOf(start) * CELLS_OF_A_TABLE + (end.row * BOUNDS.columns + end.col);
 
 export class Quantities implements CellKinds {
   private readonly host: QuantityHost;
   private readonly kinds = new CellMap<Kind>();
-  private readonly areas = new Map<number, Kind>();
+  private readonly spans = new Map<number, Kind>();
   private readonly units = new CellMap<string>();
   /** Cells whose kind is being worked out: one that is met again lies on a circle, which is the calculator's to report. */
   private readonly open = new Set<number>();
@@ -50,7 +50,7 @@ export class Quantities implements CellKinds {
   /** Forgets everything and works out the kind of every formula: after loading, and after rows, columns, tables or names move. */
   rebuild(): void {
     this.kinds.clear();
-    this.areas.clear();
+    this.spans.clear();
     this.units.clear();
     for (const at of this.host.formulas()) this.workOut(at);
   }
@@ -65,22 +65,22 @@ export class Quantities implements CellKinds {
   }
 
   /** The joined kind of the cells of a range; texts count only where there is nothing else. */
-  kindOfArea(area: Area): Kind {
-    const key = areaKey(area);
-    const known = this.areas.get(key);
+  kindOfSpan(span: Span): Kind {
+    const key = spanKey(span);
+    const known = this.spans.get(key);
     if (known) return known;
-    const { start, end } = area;
+    const { start, end } = span;
     // A range that grows row by row is the one before and a last row.
-    const before = end.row > start.row ? this.areas.get(areaKey({ start, end: { ...end, row: end.row - 1 } })) : undefined;
-    const grown = before && joinArea(before, { start: { ...start, row: end.row }, end }, (at) => this.kindOf(at));
+    const before = end.row > start.row ? this.spans.get(spanKey({ start, end: { ...end, row: end.row - 1 } })) : undefined;
+    const grown = before && joinSpan(before, { start: { ...start, row: end.row }, end }, (at) => this.kindOf(at));
     // Where a range turns out mixed, a cell of each kind is looked for from its start.
-    const kind = grown && (grown.is !== 'mixed' || grown === before) ? grown : joinArea(undefined, area, (at) => this.kindOf(at));
-    if (this.open.size === 0 || this.areaKnown(area)) this.areas.set(key, kind);
+    const kind = grown && (grown.is !== 'mixed' || grown === before) ? grown : joinSpan(undefined, span, (at) => this.kindOf(at));
+    if (this.open.size === 0 || this.spanKnown(span)) this.spans.set(key, kind);
     return kind;
   }
 
   /** A range with a cell that is still open is not final yet. */
-  private areaKnown({ start, end }: Area): boolean {
+  private spanKnown({ start, end }: Span): boolean {
     for (const key of this.open) {
       const line = Math.floor(key / BOUNDS.columns);
       const [sheet, row, col] = [Math.floor(line / BOUNDS.rows), line % BOUNDS.rows, key % BOUNDS.columns];
@@ -127,11 +127,11 @@ export class Quantities implements CellKinds {
           push(part.reference.toSimpleCellAddress(at));
           break;
         case 'CELL_RANGE':
-          this.pushArea({ start: part.start.toSimpleCellAddress(at), end: part.end.toSimpleCellAddress(at) }, push);
+          this.pushSpan({ start: part.start.toSimpleCellAddress(at), end: part.end.toSimpleCellAddress(at) }, push);
           break;
         case 'NAMED_EXPRESSION': {
-          const area = this.host.named(part.expressionName);
-          if (area) this.pushArea(area, push);
+          const span = this.host.named(part.expressionName);
+          if (span) this.pushSpan(span, push);
           break;
         }
         case 'FUNCTION_CALL':
@@ -158,10 +158,10 @@ export class Quantities implements CellKinds {
     walk(ast);
   }
 
-  private pushArea(area: Area, push: (position: Position) => void): void {
-    if (this.areas.has(areaKey(area))) return;
-    const { start, end } = area;
-    const grown = end.row > start.row && this.areas.has(areaKey({ start, end: { ...end, row: end.row - 1 } }));
+  private pushSpan(span: Span, push: (position: Position) => void): void {
+    if (this.spans.has(spanKey(span))) return;
+    const { start, end } = span;
+    const grown = end.row > start.row && this.spans.has(spanKey({ start, end: { ...end, row: end.row - 1 } }));
     for (let row = grown ? end.row : start.row; row <= end.row; row++) {
       for (let col = start.col; col <= end.col; col++) push({ sheet: start.sheet, row, col });
     }
@@ -290,7 +290,7 @@ export class Quantities implements CellKinds {
     for (const at of edited) this.forgetUnit(at, units);
     const moved = edited.filter((at) => !sameKind(before.get(keyOf(at)) ?? any, this.kindOf(at)));
     if (moved.length > 0) {
-      this.areas.clear();
+      this.spans.clear();
       const behind = this.readersOf(moved, () => true);
       for (const [key, kind] of this.forget([...behind.values()])) if (!before.has(key)) before.set(key, kind);
       for (const at of behind.values()) this.forgetUnit(at, units);

@@ -72,9 +72,9 @@ export class Inference extends FormulaInCell implements FormulaParts {
         return this.cells.kindOf(ast.reference.toSimpleCellAddress(this.at));
       case 'CELL_RANGE':
       case 'NAMED_EXPRESSION': {
-        const area = this.area(ast);
-        if (!area) return ast.type === 'NAMED_EXPRESSION' && /^(true|false)$/i.test(ast.expressionName) ? yesOrNo : any;
-        return samePosition(area.start, area.end) ? this.cells.kindOf(area.start) : this.cells.kindOfArea(area);
+        const span = this.span(ast);
+        if (!span) return ast.type === 'NAMED_EXPRESSION' && /^(true|false)$/i.test(ast.expressionName) ? yesOrNo : any;
+        return samePosition(span.start, span.end) ? this.cells.kindOf(span.start) : this.cells.kindOfSpan(span);
       }
       case 'PARENTHESES':
         return this.infer(ast.expression);

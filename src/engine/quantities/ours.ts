@@ -60,12 +60,12 @@ function table(inference: FormulaParts, record: FunctionRecord, param: Param, ar
   }
   const kind = inference.infer(arg);
   if (kind.is === 'fail') return kind;
-  const area = inference.area(arg);
+  const span = inference.span(arg);
   for (const [i, unitText] of columns.entries()) {
     const want = declared(inference, unitText);
-    if (!area || want.is !== 'number') continue;
-    const col = area.start.col + i;
-    const held = inference.cells.kindOfArea({ start: { ...area.start, col }, end: { ...area.end, col } });
+    if (!span || want.is !== 'number') continue;
+    const col = span.start.col + i;
+    const held = inference.cells.kindOfSpan({ start: { ...span.start, col }, end: { ...span.end, col } });
     if (held.is === 'mixed') return inference.mixed(record.name, arg, held);
     if (held.is === 'number' && held !== want) {
       const such = `${kindWords(want)} such as 1 ${withCurrency(unitText, inference.host.currency)}`;

@@ -1,7 +1,7 @@
 /** The unit in which the result of a formula is shown: that of its first operand of the same kind, else what its function declares. */
 import { unitIn } from '../../../functions/quantity-text.ts';
 import { withCurrency } from '../../../functions/units.ts';
-import type { Position } from '../addresses.ts';
+import type { Position, Span } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import type { FormulaParts } from './formula-parts.ts';
 import { type Kind, type NumberKind, samePosition } from './kind.ts';
@@ -27,7 +27,7 @@ export function hint(inference: FormulaParts, ast: Ast, kind: NumberKind): Hint 
     case 'CELL_REFERENCE':
     case 'CELL_RANGE':
     case 'NAMED_EXPRESSION':
-      return firstOf(inference, inference.area(ast), kind);
+      return firstOf(inference, inference.span(ast), kind);
     case 'PARENTHESES':
       return hint(inference, ast.expression, kind);
     case 'PLUS_UNARY_OP':
@@ -68,12 +68,12 @@ function firstHint(inference: FormulaParts, parts: readonly Ast[], kind: NumberK
   return undefined;
 }
 
-function firstOf(inference: FormulaParts, area: { readonly start: Position; readonly end: Position } | undefined, kind: NumberKind): Position | undefined {
-  if (!area) return undefined;
-  if (samePosition(area.start, area.end)) return inference.cells.kindOf(area.start) === kind ? area.start : undefined;
-  for (let row = area.start.row; row <= area.end.row; row++) {
-    for (let col = area.start.col; col <= area.end.col; col++) {
-      const at = { sheet: area.start.sheet, row, col };
+function firstOf(inference: FormulaParts, span: Span | undefined, kind: NumberKind): Position | undefined {
+  if (!span) return undefined;
+  if (samePosition(span.start, span.end)) return inference.cells.kindOf(span.start) === kind ? span.start : undefined;
+  for (let row = span.start.row; row <= span.end.row; row++) {
+    for (let col = span.start.col; col <= span.end.col; col++) {
+      const at = { sheet: span.start.sheet, row, col };
       if (inference.cells.kindOf(at) === kind) return at;
     }
   }
@@ -93,8 +93,8 @@ function ofCall(inference: FormulaParts, call: Call, kind: NumberKind): Hint | u
     const operand = firstHint(inference, call.args, kind);
     return operand ?? (declared === 'any' ? undefined : unitIn(withCurrency(declared, inference.host.currency), inference.host.currency)?.symbol);
   }
-  const area = foundIn(inference, call);
-  if (area) return firstOf(inference, area, kind);
+  const span = foundIn(inference, call);
+  if (span) return firstOf(inference, span, kind);
   if (name === 'INDEX') return firstHint(inference, call.args.slice(0, 1), kind);
   const lending = LENDING.get(name);
   return lending && firstHint(inference, lending(call.args), kind);

@@ -4,10 +4,10 @@
  */
 import { placeNumber } from '../../../functions/standard/rounding.ts';
 import { need, over, PLAIN, times } from '../../../functions/units.ts';
+import type { Span } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import { criterion } from './criteria.ts';
 import type { FormulaParts } from './formula-parts.ts';
-import type { Area } from './host.ts';
 import { any, isPlain, isQuantity, type Kind, kindWords, numberKind, numeric, plainNumber, samePosition, text, yesOrNo } from './kind.ts';
 import { constant, isWritten } from './written.ts';
 
@@ -132,14 +132,14 @@ function ifRule(inference: FormulaParts, call: Call): Kind {
 }
 
 /** The part of a range that written row and column numbers pick. */
-function picked(area: Area, row: number | undefined, col: number | undefined): Area {
-  const rows = row && row > 0 ? { start: area.start.row + row - 1, end: area.start.row + row - 1 } : { start: area.start.row, end: area.end.row };
-  const cols = col && col > 0 ? { start: area.start.col + col - 1, end: area.start.col + col - 1 } : { start: area.start.col, end: area.end.col };
-  return { start: { ...area.start, row: rows.start, col: cols.start }, end: { ...area.end, row: rows.end, col: cols.end } };
+function picked(span: Span, row: number | undefined, col: number | undefined): Span {
+  const rows = row && row > 0 ? { start: span.start.row + row - 1, end: span.start.row + row - 1 } : { start: span.start.row, end: span.end.row };
+  const cols = col && col > 0 ? { start: span.start.col + col - 1, end: span.start.col + col - 1 } : { start: span.start.col, end: span.end.col };
+  return { start: { ...span.start, row: rows.start, col: cols.start }, end: { ...span.end, row: rows.end, col: cols.end } };
 }
 
-export function kindOfPart(inference: FormulaParts, call: Call, area: Area): Kind {
-  const kind = samePosition(area.start, area.end) ? inference.cells.kindOf(area.start) : inference.cells.kindOfArea(area);
+export function kindOfPart(inference: FormulaParts, call: Call, span: Span): Kind {
+  const kind = samePosition(span.start, span.end) ? inference.cells.kindOf(span.start) : inference.cells.kindOfSpan(span);
   if (kind.is !== 'mixed') return kind;
   const { one, other } = kind;
   return inference.fail(
@@ -148,26 +148,26 @@ export function kindOfPart(inference: FormulaParts, call: Call, area: Area): Kin
 }
 
 /** The cells that a look-up may give, as far as written numbers tell. */
-export function foundIn(inference: FormulaParts, call: Call): Area | undefined {
+export function foundIn(inference: FormulaParts, call: Call): Span | undefined {
   const [first, second, third] = call.args;
   switch (call.procedureName) {
     case 'INDEX': {
-      const area = first && inference.area(first);
-      if (!area) return undefined;
+      const span = first && inference.span(first);
+      if (!span) return undefined;
       // In one row the only number is the column.
-      if (!third && area.start.row === area.end.row) return picked(area, undefined, place(second));
-      return picked(area, place(second), place(third));
+      if (!third && span.start.row === span.end.row) return picked(span, undefined, place(second));
+      return picked(span, place(second), place(third));
     }
     case 'VLOOKUP':
     case 'HLOOKUP': {
-      const area = second && inference.area(second);
-      if (!area) return undefined;
+      const span = second && inference.span(second);
+      if (!span) return undefined;
       const n = place(third);
-      return call.procedureName === 'VLOOKUP' ? picked(area, undefined, n) : picked(area, n, undefined);
+      return call.procedureName === 'VLOOKUP' ? picked(span, undefined, n) : picked(span, n, undefined);
     }
     case 'LOOKUP': {
-      const searched = second && inference.area(second);
-      if (third) return inference.area(third);
+      const searched = second && inference.span(second);
+      if (third) return inference.span(third);
       if (!searched) return undefined;
       return acrossIs(searched)
         ? { start: { ...searched.start, row: searched.end.row }, end: searched.end }
@@ -178,15 +178,15 @@ export function foundIn(inference: FormulaParts, call: Call): Area | undefined {
   }
 }
 
-const acrossIs = ({ start, end }: Area): boolean => end.col - start.col > end.row - start.row;
+const acrossIs = ({ start, end }: Span): boolean => end.col - start.col > end.row - start.row;
 
 /** Where a look-up looks for its key. */
-function keysOf(call: Call, area: Area): Area {
-  if (call.procedureName === 'VLOOKUP') return { start: area.start, end: { ...area.end, col: area.start.col } };
-  if (call.procedureName === 'HLOOKUP') return { start: area.start, end: { ...area.end, row: area.start.row } };
+function keysOf(call: Call, span: Span): Span {
+  if (call.procedureName === 'VLOOKUP') return { start: span.start, end: { ...span.end, col: span.start.col } };
+  if (call.procedureName === 'HLOOKUP') return { start: span.start, end: { ...span.end, row: span.start.row } };
   if (call.procedureName === 'LOOKUP')
-    return acrossIs(area) ? { start: area.start, end: { ...area.end, row: area.start.row } } : { start: area.start, end: { ...area.end, col: area.start.col } };
-  return area;
+    return acrossIs(span) ? { start: span.start, end: { ...span.end, row: span.start.row } } : { start: span.start, end: { ...span.end, col: span.start.col } };
+  return span;
 }
 
 /** A key must be of the kind it is looked for among; text is looked for anywhere. */
@@ -195,8 +195,8 @@ function keyFault(inference: FormulaParts, call: Call): Kind | undefined {
   if (!key || !searched) return undefined;
   const kind = inference.infer(key);
   if (kind.is === 'fail') return kind;
-  const area = inference.area(searched);
-  const among = area ? kindOfPart(inference, call, keysOf(call, area)) : inference.infer(searched);
+  const span = inference.span(searched);
+  const among = span ? kindOfPart(inference, call, keysOf(call, span)) : inference.infer(searched);
   if (among.is === 'fail') return among;
   if (kind.is === 'text' || among.is === 'text' || kind === any || among === any || kind === among) return undefined;
   if (isPlain(kind) && isPlain(among)) return undefined;
@@ -227,8 +227,8 @@ function lookup(inference: FormulaParts, call: Call): Kind {
   const rest = call.procedureName === 'LOOKUP' ? undefined : (plainArgs(inference, call, call.args.slice(2)) ?? notWhole(inference, call, [call.args[2]]));
   const fault = rest ?? keyFault(inference, call);
   if (fault) return fault;
-  const area = foundIn(inference, call);
-  if (area) return kindOfPart(inference, call, area);
+  const span = foundIn(inference, call);
+  if (span) return kindOfPart(inference, call, span);
   const last = call.args[call.procedureName === 'LOOKUP' ? call.args.length - 1 : 1];
   return last ? joined(inference, [last], `${call.procedureName} takes`) : any;
 }
@@ -236,8 +236,8 @@ function lookup(inference: FormulaParts, call: Call): Kind {
 function index(inference: FormulaParts, call: Call): Kind {
   const fault = plainArgs(inference, call, call.args.slice(1)) ?? notWhole(inference, call, call.args.slice(1));
   if (fault) return fault;
-  const area = foundIn(inference, call);
-  if (area) return kindOfPart(inference, call, area);
+  const span = foundIn(inference, call);
+  if (span) return kindOfPart(inference, call, span);
   const [first] = call.args;
   return first ? joined(inference, [first], 'INDEX takes') : any;
 }
@@ -249,8 +249,8 @@ function match(inference: FormulaParts, call: Call): Kind {
 /** A range of quantities would be as many factors as it has filled cells: its kind would hang on a blank. */
 function product(inference: FormulaParts, call: Call): Kind {
   const range = call.args.find((arg) => {
-    const area = inference.area(arg);
-    return area && !samePosition(area.start, area.end) && isQuantity(inference.infer(arg));
+    const span = inference.span(arg);
+    return span && !samePosition(span.start, span.end) && isQuantity(inference.infer(arg));
   });
   if (range)
     return inference.fail(

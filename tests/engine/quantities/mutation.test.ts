@@ -3,7 +3,7 @@ import { columnText, type Position, tableText } from '../../../src/engine/addres
 import type { Content } from '../../../src/engine/formula-text.ts';
 import type { Ast } from '../../../src/engine/hyper.ts';
 import { Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
-import { spansOf, spliced } from '../../../src/engine/quantities/spans.ts';
+import { spliced, stretchesOf } from '../../../src/engine/quantities/stretches.ts';
 import { hostOf } from '../../../src/engine/quantity-host.ts';
 import { Workbook } from '../../../src/engine/workbook.ts';
 import { slugs, templateBook } from '../../templates/open-template.ts';
@@ -107,10 +107,10 @@ describe.each(slugs)('One reference in a formula of the template %s swapped for 
       if (leaf?.type !== 'CELL_REFERENCE') continue;
       const now = mutant.quantities.kindOf(leaf.reference.toSimpleCellAddress(picked.at));
       if (now.is !== 'number' || now === other.kind || same(other.at, picked.at)) continue;
-      const span = spansOf(picked.ast, mutant.tokens(picked.formula)).get(leaf);
-      if (!span) throw new Error(`no span in ${picked.formula}`);
+      const stretch = stretchesOf(picked.ast, mutant.tokens(picked.formula)).get(leaf);
+      if (!stretch) throw new Error(`no stretch in ${picked.formula}`);
       const name = template.tables[other.at.sheet]?.name ?? '';
-      const swapped = spliced(picked.formula, [{ span, text: `${tableText(name)}!${columnText(other.at.col)}${other.at.row + 1}` }]);
+      const swapped = spliced(picked.formula, [{ stretch, text: `${tableText(name)}!${columnText(other.at.col)}${other.at.row + 1}` }]);
       swaps++;
       if (!mutant.isFlagged(picked.at, swapped)) missed.push(`${mutant.address(picked.at)}: ${picked.formula} → ${swapped}`);
     }

@@ -4,14 +4,14 @@
  */
 import type { Ast, Token } from '../hyper.ts';
 
-export interface Span {
+export interface Stretch {
   readonly start: number;
   readonly end: number;
 }
 
-/** Spans in the text with its equals sign. Throws when tree and tokens are not of one formula. */
-export function spansOf(ast: Ast, tokens: readonly Token[]): ReadonlyMap<Ast, Span> {
-  const spans = new Map<Ast, Span>();
+/** Stretches of the text with its equals sign. Throws when tree and tokens are not of one formula. */
+export function stretchesOf(ast: Ast, tokens: readonly Token[]): ReadonlyMap<Ast, Stretch> {
+  const stretches = new Map<Ast, Stretch>();
   const meaning = tokens.filter((token) => token.tokenType.name !== 'WhiteSpace');
   let next = 0;
   let end = 0;
@@ -63,17 +63,18 @@ export function spansOf(ast: Ast, tokens: readonly Token[]): ReadonlyMap<Ast, Sp
   const walk = (part: Ast): void => {
     const start = (meaning[next]?.startOffset ?? 0) + 1;
     inside(part);
-    spans.set(part, { start, end });
+    stretches.set(part, { start, end });
   };
 
   walk(ast);
   if (next !== meaning.length) throw new Error('a formula has more tokens than its tree');
-  return spans;
+  return stretches;
 }
 
 /** Puts texts in the place of parts, from right to left so that no position moves. */
-export function spliced(formula: string, pieces: readonly { readonly span: Span; readonly text: string }[]): string {
+export function spliced(formula: string, pieces: readonly { readonly stretch: Stretch; readonly text: string }[]): string {
   let out = formula;
-  for (const { span, text } of [...pieces].sort((a, b) => b.span.start - a.span.start)) out = out.slice(0, span.start) + text + out.slice(span.end);
+  for (const { stretch, text } of [...pieces].sort((a, b) => b.stretch.start - a.stretch.start))
+    out = out.slice(0, stretch.start) + text + out.slice(stretch.end);
   return out;
 }

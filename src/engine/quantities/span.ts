@@ -1,6 +1,5 @@
 /** The joined kind of a range of cells. */
-import type { Position } from '../addresses.ts';
-import type { Area } from './host.ts';
+import type { Position, Span } from '../addresses.ts';
 import { any, digitsAsText, isQuantity, type Kind, text, yesOrNo } from './kind.ts';
 
 /** What a range is with one more cell in it; undefined where the two don't go together. */
@@ -15,8 +14,8 @@ function joined(found: Kind, kind: Kind): Kind | undefined {
   return found === yesOrNo && kind === yesOrNo ? yesOrNo : text;
 }
 
-/** Joins the cells of `area` to what is known of the cells before it. A failure anywhere is the range's. */
-export function joinArea(before: Kind | undefined, { start, end }: Area, kindOf: (at: Position) => Kind): Kind {
+/** Joins the cells of `span` to what is known of the cells before it. A failure anywhere is the range's. */
+export function joinSpan(before: Kind | undefined, { start, end }: Span, kindOf: (at: Position) => Kind): Kind {
   let found: Kind = before ?? any;
   let by: Position = start;
   if (found.is === 'fail') return found;
