@@ -113,13 +113,13 @@ export type Args<Ps extends readonly Param[]> = Ps extends readonly [...infer He
     : { readonly [K in keyof Ps]: Arg<Ps[K]> }
   : readonly [];
 
-export type Answer = number | string | boolean;
+export type FunctionResult = number | string | boolean;
 
 export interface Example {
   /** Without the equals sign; bare numbers are in the default units. */
   readonly formula: string;
   /** In the result's unit. */
-  readonly gives: Answer;
+  readonly gives: FunctionResult;
   /** Relative, unless `absolute`. Left out: 1e-9. */
   readonly within?: number;
   readonly absolute?: boolean;
@@ -144,7 +144,7 @@ export interface FunctionRecord<Ps extends readonly Param[] = readonly Param[]> 
   readonly unchecked?: string;
   /** The usual caution, said beside the result. */
   readonly caution?: string;
-  readonly work: (args: Args<Ps>, show: Show | undefined) => Answer | Refusal;
+  readonly work: (args: Args<Ps>, show: Show | undefined) => FunctionResult | Refusal;
 }
 
 /** Checks nothing at run time; it gives `work` the types that its parameters say. */

@@ -22,7 +22,7 @@ interface Draft {
 }
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
-type Cells = Record<string, Record<string, Cell>>;
+type CellsByLine = Record<string, Record<string, Cell>>;
 
 function applyEdit(draft: Draft, edit: Edit): void {
   switch (edit.at) {
@@ -85,7 +85,7 @@ function setCell(draft: Draft, edit: Edit & { at: 'cell' }): void {
     table.cells = spare ?? copied(table.cells);
     draft.fresh.add(table.cells);
   }
-  const cells = table.cells as Cells;
+  const cells = table.cells as CellsByLine;
   let row = cells[edit.row] ?? {};
   if (!draft.fresh.has(row)) {
     row = { ...row };
@@ -107,7 +107,7 @@ function unshared(tables: readonly Table[]): readonly Table['cells'][] {
 /** Rows of a table whose record is copied beforehand. */
 const LARGE = 500;
 /** Copies of records, each for the next change of its own. */
-const spares = new WeakMap<Table['cells'], Cells>();
+const spares = new WeakMap<Table['cells'], CellsByLine>();
 
 /** Copies what the next change of a cell would have to copy first: of ten thousand rows that takes longer than all else about an edit. */
 export function prepare(book: Book): void {
@@ -115,9 +115,9 @@ export function prepare(book: Book): void {
 }
 
 /** Of thousands of rows a spread takes twice as long. */
-function copied(cells: Table['cells']): Cells {
-  const made: Cells = {};
-  for (const row of Object.keys(cells)) made[row] = cells[row] as Cells[string];
+function copied(cells: Table['cells']): CellsByLine {
+  const made: CellsByLine = {};
+  for (const row of Object.keys(cells)) made[row] = cells[row] as CellsByLine[string];
   return made;
 }
 

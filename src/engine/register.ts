@@ -5,7 +5,7 @@
  */
 import { CellError, ErrorType, FunctionPlugin, HyperFormula } from 'hyperformula';
 import { checkArgs } from '../../functions/check-args.ts';
-import { type Answer, type CellValue, type FunctionRecord, isRefusal, type Param, type Refusal, refuse, type Show } from '../../functions/define.ts';
+import { type CellValue, type FunctionRecord, type FunctionResult, isRefusal, type Param, type Refusal, refuse, type Show } from '../../functions/define.ts';
 import { functions } from '../../functions/index.ts';
 import { fromBase, toBase, type Unit, unit } from '../../functions/units.ts';
 import type { Position } from './addresses.ts';
@@ -113,7 +113,7 @@ export function argumentsFor(record: FunctionRecord, asts: readonly Ast[], value
 }
 
 /** Runs a record on its arguments: a base value, or why there is none. With `show`, its steps are told. */
-export function run(record: FunctionRecord, args: readonly Argument[], show: Show | undefined): Answer | Fault {
+export function run(record: FunctionRecord, args: readonly Argument[], show: Show | undefined): FunctionResult | Fault {
   try {
     const wrong = checkArgs(record, args);
     if (wrong) return { word: REFUSED, message: wrong.message };

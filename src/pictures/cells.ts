@@ -7,7 +7,7 @@ import type { Value, Values } from '../engine/types.ts';
 import { lineOf, valueAt } from '../shown.ts';
 import type { PictureBlock, PictureRead } from './picture.ts';
 
-export interface Cells {
+export interface PictureCells {
   /** The scenarios' table, where what `key` names stands in one. */
   readonly table: Table | undefined;
   /** A column of it, one after another; of any other table the one that is named. */
@@ -32,7 +32,7 @@ export interface Cells {
 }
 
 /** `reads`: what the kind reads; `lead`: the key whose table says which scenarios there are. */
-export function cellsOf(block: PictureBlock, reads: readonly PictureRead[], book: Book, values: Values, lead: string): Cells {
+export function cellsOf(block: PictureBlock, reads: readonly PictureRead[], book: Book, values: Values, lead: string): PictureCells {
   const found = new Map<string, { readonly table: Table; readonly reference: Reference }>();
   for (const [key, text] of Object.entries(block.reads)) {
     const reference = readReference(named(book, text) ?? text);

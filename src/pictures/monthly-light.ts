@@ -3,7 +3,7 @@ import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
 import type { Book } from '../book/book.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { textOfValue } from '../shown.ts';
-import { type Cells, cellsOf, missTexts } from './cells.ts';
+import { cellsOf, missTexts, type PictureCells } from './cells.ts';
 import { type Frame, type PictureBlock, type PictureRead, picture } from './picture.ts';
 import { niceStep, ticks } from './scale.ts';
 
@@ -90,7 +90,7 @@ export function readMonths(block: PictureBlock, book: Book, values: Values): Yea
 }
 
 /** Twelve months, or as many as there are; else why not. The lamps fill the gap as far as they can, and rest where there is none. */
-function yearOf(cells: Cells, column: number, lamps: boolean): readonly Month[] | string {
+function yearOf(cells: PictureCells, column: number, lamps: boolean): readonly Month[] | string {
   const suns = cells.run('sun', column);
   const names = cells.run('months', column);
   if (suns.length === 0) return cells.miss('sun', column);

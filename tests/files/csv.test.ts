@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Field, formatCsv, guard, parseCsv, unguard } from '../../src/files/csv/csv.ts';
+import { type CsvValue, formatCsv, guard, parseCsv, unguard } from '../../src/files/csv/csv.ts';
 import { runs } from '../cases.ts';
 import { readStrictly } from './rfc4180.ts';
 
@@ -39,12 +39,17 @@ const nasty = fc.string({
   ),
   maxLength: 8,
 });
-const field: fc.Arbitrary<Field> = fc.oneof({ weight: 5, arbitrary: nasty }, fc.double({ noNaN: true, noDefaultInfinity: true }), fc.integer(), fc.boolean());
+const field: fc.Arbitrary<CsvValue> = fc.oneof(
+  { weight: 5, arbitrary: nasty },
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+  fc.integer(),
+  fc.boolean(),
+);
 const table = fc
   .integer({ min: 2, max: 5 })
   .chain((width) => fc.array(fc.array(field, { minLength: width, maxLength: width }), { minLength: 1, maxLength: 5 }));
 
-const asText = (f: Field): string => (typeof f === 'boolean' ? String(f).toUpperCase() : String(f ?? ''));
+const asText = (f: CsvValue): string => (typeof f === 'boolean' ? String(f).toUpperCase() : String(f ?? ''));
 
 describe('the guard against text that runs elsewhere', () => {
   it('stands before every letter that could start a formula, its full-width form, and an apostrophe', () => {

@@ -4,7 +4,7 @@ import { type At, placeIn } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
 import { addressOf, columnHeading, rowHeading, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
-import { type Field, fieldOf } from '../../files/csv/index.ts';
+import { type CsvValue, fieldOf } from '../../files/csv/index.ts';
 
 export type Form = 'tidy' | 'wide';
 
@@ -70,10 +70,10 @@ export function headingsOf({ columns }: Results, form: Form): string[] {
 }
 
 /** The records of one client, without its own columns. */
-export function recordsOf({ scenarios, columns }: Results, values: Values, form: Form): Field[][] {
+export function recordsOf({ scenarios, columns }: Results, values: Values, form: Form): CsvValue[][] {
   if (form === 'tidy') return scenarios.flatMap(({ name, results }) => results.map((result) => [name, result.label, ...tidyFields(values[result.address])]));
   return scenarios.map(({ name, results }) => {
-    const record: Field[] = [name, ...columns.map(() => null)];
+    const record: CsvValue[] = [name, ...columns.map(() => null)];
     for (const { address, column } of results) record[column + 1] = wideField(values[address], columns[column]?.unit ?? '');
     return record;
   });
@@ -81,10 +81,10 @@ export function recordsOf({ scenarios, columns }: Results, values: Values, form:
 
 const BLANK: Value = { kind: 'blank' };
 
-const tidyFields = (value: Value = BLANK): [Field, Field] => [fieldOf(value), value.kind === 'number' ? value.unit : ''];
+const tidyFields = (value: Value = BLANK): [CsvValue, CsvValue] => [fieldOf(value), value.kind === 'number' ? value.unit : ''];
 
 /** In the heading's unit; a number of another kind says its own. */
-function wideField(value: Value = BLANK, symbol: string): Field {
+function wideField(value: Value = BLANK, symbol: string): CsvValue {
   if (value.kind !== 'number' || value.unit === symbol) return fieldOf(value);
   const [own, shared] = [unit(value.unit), unit(symbol)];
   const alike = own && shared && own.dimension === shared.dimension && own.reading === shared.reading;

@@ -6,7 +6,7 @@ import Papa from 'papaparse';
 import { guard, unguard } from './guard.ts';
 
 /** A number is written as it is, in full precision; a text is guarded. */
-export type Field = string | number | boolean | null;
+export type CsvValue = string | number | boolean | null;
 
 export interface CsvOptions {
   /** Begins with a byte order mark, by which some programs know UTF-8. */
@@ -16,7 +16,7 @@ export interface CsvOptions {
 export { guard, unguard };
 
 /** Records of one width, as RFC 4180 asks: short ones are filled up with empty fields. */
-export function formatCsv(records: readonly (readonly Field[])[], { bom = false }: CsvOptions = {}): string {
+export function formatCsv(records: readonly (readonly CsvValue[])[], { bom = false }: CsvOptions = {}): string {
   const width = records.reduce((most, record) => Math.max(most, record.length), 0);
   const texts = records.map((record) => Array.from({ length: width }, (_, i) => fieldText(record[i] ?? null)));
   return `${bom ? '\uFEFF' : ''}${Papa.unparse(texts, { newline: '\r\n' })}\r\n`;
@@ -32,7 +32,7 @@ export function parseCsv(text: string): { readonly records: readonly (readonly s
   return { records, problems: errors.map(({ message, row }) => (row === undefined ? message : `Record ${row + 1}: ${message}.`)) };
 }
 
-function fieldText(field: Field): string {
+function fieldText(field: CsvValue): string {
   if (field === null) return '';
   if (typeof field === 'number') return String(field);
   if (typeof field === 'boolean') return field ? 'TRUE' : 'FALSE';

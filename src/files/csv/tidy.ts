@@ -13,7 +13,7 @@ import type { Book, Kind, Range, Table } from '../../book/book.ts';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, columnHeading, namesOf, noteOf, rangeOf, rowHeading, type Standing, sourceOf, standingOf } from '../../book/look-up.ts';
 import type { Value, Values } from '../../engine/types.ts';
-import { type CsvOptions, type Field, formatCsv, parseCsv, unguard } from './csv.ts';
+import { type CsvOptions, type CsvValue, formatCsv, parseCsv, unguard } from './csv.ts';
 import { fieldOf, valueAt } from './values.ts';
 
 export const TIDY_COLUMNS = [
@@ -41,7 +41,7 @@ export interface TidyOptions extends CsvOptions {
 
 /** Every cell that holds something or is waiting for an answer, table by table and row by row. */
 export function formatTidy(book: Book, values: Values, options: TidyOptions = {}): string {
-  const records: Field[][] = [[...TIDY_COLUMNS]];
+  const records: CsvValue[][] = [[...TIDY_COLUMNS]];
   for (const table of tablesOf(book, options)) {
     const page = book.pages.find((p) => p.blocks.some((block) => block.kind === 'table' && block.table === table.id))?.title ?? null;
     for (const at of placesOf(table)) {
@@ -65,7 +65,7 @@ export function* placesOf(table: Table): Generator<At> {
   }
 }
 
-function cellFields(at: At, standing: Standing, value: Value): Field[] {
+function cellFields(at: At, standing: Standing, value: Value): CsvValue[] {
   const content = at.cell?.content ?? '';
   const symbol = value.kind === 'number' ? value.unit : (at.cell?.unit ?? at.row.unit ?? at.column.unit ?? '');
   // A cell without an answer has no value, whatever the engine says of it.
@@ -85,14 +85,14 @@ export function contentOf(value: string, symbol: string): string {
 const ONE_OF = 'one of';
 const FROM = 'from';
 
-function rangeFields(range: Range | undefined, symbol: string): [Field, Field] {
+function rangeFields(range: Range | undefined, symbol: string): [CsvValue, CsvValue] {
   if (!range) return [null, null];
   const { low, high, unit, oneOf } = range;
   // In one order, whichever a book has them in: what comes back in goes out the same.
   if (oneOf) return [ONE_OF, JSON.stringify(isOpen(range) ? { low, high, unit, oneOf } : oneOf)];
   if (range.from !== undefined) return [FROM, range.from];
   const own = range.unit ?? '';
-  const limit = (x: number | undefined): Field => (x === undefined ? null : own === symbol ? x : `${x} ${own === '' ? '1' : own}`);
+  const limit = (x: number | undefined): CsvValue => (x === undefined ? null : own === symbol ? x : `${x} ${own === '' ? '1' : own}`);
   return [limit(range.low), limit(range.high)];
 }
 

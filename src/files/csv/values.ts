@@ -2,12 +2,12 @@
 import { fromBase, unit } from '../../../functions/units.ts';
 import { type At, textOf } from '../../book/address.ts';
 import type { Value, Values } from '../../engine/types.ts';
-import type { Field } from './csv.ts';
+import type { CsvValue } from './csv.ts';
 
 export const valueAt = (values: Values, at: At): Value => values[textOf(at.table.name, at.columnIndex, at.rowIndex)] ?? { kind: 'blank' };
 
 /** An error is written as its word, so that it can never be taken for a number. */
-export function fieldOf(value: Value, shown?: string): Field {
+export function fieldOf(value: Value, shown?: string): CsvValue {
   switch (value.kind) {
     case 'number':
       return numberIn(value, shown ?? value.unit);

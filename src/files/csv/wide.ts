@@ -7,12 +7,12 @@ import { placeIn } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
 import { columnHeading } from '../../book/look-up.ts';
 import type { Value, Values } from '../../engine/types.ts';
-import { type Field, formatCsv } from './csv.ts';
+import { type CsvValue, formatCsv } from './csv.ts';
 import { type TidyOptions, tablesOf } from './tidy.ts';
 import { fieldOf, valueAt } from './values.ts';
 
 export function formatWide(book: Book, values: Values, options: TidyOptions = {}): string {
-  const records: Field[][] = [];
+  const records: CsvValue[][] = [];
   for (const table of tablesOf(book, options)) {
     if (records.length > 0) records.push([]);
     records.push([table.name]);
@@ -27,9 +27,9 @@ function cellValue(table: Table, values: Values, column: number, row: number): V
   return at ? valueAt(values, at) : { kind: 'blank' };
 }
 
-function byRow(table: Table, grid: readonly (readonly Value[])[]): Field[][] {
+function byRow(table: Table, grid: readonly (readonly Value[])[]): CsvValue[][] {
   const heading = [null, 'unit', ...table.columns.map((_, c) => headingOf(table, c))];
-  const rows = table.rows.map((row, r): Field[] => {
+  const rows = table.rows.map((row, r): CsvValue[] => {
     const line = grid[r] ?? [];
     const shared = sharedUnit(line);
     return [row.label ?? null, shared ?? '', ...line.map((value) => fieldIn(value, shared))];
@@ -37,14 +37,14 @@ function byRow(table: Table, grid: readonly (readonly Value[])[]): Field[][] {
   return [heading, ...rows];
 }
 
-function byColumn(table: Table, grid: readonly (readonly Value[])[]): Field[][] {
+function byColumn(table: Table, grid: readonly (readonly Value[])[]): CsvValue[][] {
   const labelled = table.rows.some((row) => row.label !== undefined && row.label !== '');
   const units = table.columns.map((_, c) => sharedUnit(grid.map((line) => line[c] ?? { kind: 'blank' })));
   const heading = table.columns.map((_, c) => {
     const text = headingOf(table, c);
     return units[c] ? `${text} (${units[c]})`.trim() : text;
   });
-  const rows = table.rows.flatMap((row, r): Field[][] => {
+  const rows = table.rows.flatMap((row, r): CsvValue[][] => {
     if (row.head) return [];
     const line = (grid[r] ?? []).map((value, c) => fieldIn(value, units[c]));
     return [labelled ? [row.label ?? null, ...line] : line];
@@ -67,7 +67,7 @@ function sharedUnit(line: readonly Value[]): string | undefined {
   return shared ? first : undefined;
 }
 
-function fieldIn(value: Value, shared: string | undefined): Field {
+function fieldIn(value: Value, shared: string | undefined): CsvValue {
   if (value.kind !== 'number' || shared !== undefined) return fieldOf(value, shared);
   return value.unit === '' ? fieldOf(value) : `${fieldOf(value)} ${value.unit}`;
 }

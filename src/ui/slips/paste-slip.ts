@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
-import { type Ask, beyond, type Cells, putDown, type Read, readGrid, wordsOf } from '../table/paste-cells.ts';
+import { type Ask, beyond, type Patch, putDown, type Read, readGrid, wordsOf } from '../table/paste-cells.ts';
 import { type DecimalMark, decimalMarkOf } from '../table/pasted-text.ts';
 import { Slip } from './slip.ts';
 
@@ -57,7 +57,7 @@ export class ObPasteSlip extends Slip<Ask> {
       this.wrong = 'The book changed meanwhile. Paste it again.';
       return;
     }
-    const cells: Cells = asked.own?.cells ?? this.read?.map((line) => line.map((each) => each.cell ?? null)) ?? [];
+    const cells: Patch = asked.own?.cells ?? this.read?.map((line) => line.map((each) => each.cell ?? null)) ?? [];
     const answer = putDown(asked.target, cells, asked.own, true);
     if (isRefused(answer)) {
       this.wrong = answer.message;

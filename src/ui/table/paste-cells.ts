@@ -89,7 +89,7 @@ function takenApart(text: string, html: string): { readonly own: Carried | undef
 }
 
 /** A block of cells without content of their own, or what is to be put down. */
-export type Cells = readonly (readonly (Cell | null)[])[];
+export type Patch = readonly (readonly (Cell | null)[])[];
 
 export interface Target {
   readonly book: Book;
@@ -106,7 +106,7 @@ export function beyond(target: Target, cells: readonly (readonly unknown[])[]): 
 }
 
 /** One change: the rows and columns that are missing, where they are asked for, and then the cells. */
-export function putDown(target: Target, cells: Cells, from: Carried | undefined, addLines: boolean): Answer {
+export function putDown(target: Target, cells: Patch, from: Carried | undefined, addLines: boolean): Answer {
   const { book, at, area } = target;
   const more = beyond(target, cells);
   if ((more.rows > 0 || more.columns > 0) && !addLines) return refused(`That goes beyond ${at.table.name} by ${wordsOf(more)}.`);
