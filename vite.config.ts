@@ -11,7 +11,7 @@ const FAMILY = new RegExp(`hyperformula/es/interpreter/plugin/((?:${UNOFFERED})P
 
 /**
  * The calculator describes its functions in words that nobody here asks for, and has families of which no function is offered
- * (src/engine/allowed.ts): with them the program would be 30 kB larger.
+ * (src/engine/offered.ts): with them the program would be 30 kB larger.
  */
 const withoutUnoffered = (): Plugin => ({
   name: 'without the calculator’s descriptions, and without functions that are not offered',

@@ -20,7 +20,7 @@ export function createEngine(life: Life = {}): Engine {
     apply: async (changes, book) => workbook.apply(changes, book),
     read: async (address, typed) => read(workbook, workbook.at(address), typed),
     editable: async (address) => {
-      const cell = workbook.grid.cell(workbook.at(address));
+      const cell = workbook.sheets.cell(workbook.at(address));
       return cell?.typed ?? editableContent(cell?.content ?? '', workbook.currency);
     },
     trace: async (address) => new Tracer(workbook).trace(workbook.at(address)),
@@ -54,8 +54,8 @@ function readFormula(workbook: Workbook, at: Position, typed: string): Reading {
 /** What typed text would become in a cell. */
 function read(workbook: Workbook, at: Position, typed: string): Reading {
   if (typed.trimStart().startsWith('=')) return readFormula(workbook, at, typed);
-  const { book } = workbook.grid;
-  const place = workbook.grid.inBook(at);
-  if (!book || !place) return { ok: false, message: `There is no cell ${workbook.grid.address(at)} in this book.` };
+  const { book } = workbook.sheets;
+  const place = workbook.sheets.inBook(at);
+  if (!book || !place) return { ok: false, message: `There is no cell ${workbook.sheets.address(at)} in this book.` };
   return readPlain(book, place, typed, workbook.shownUnit(at));
 }

@@ -6,12 +6,12 @@ import type { Book, Cell, Column, Row } from '../book/book.ts';
 import type { Edit } from '../book/change.ts';
 import { rangeOf } from '../book/look-up.ts';
 import { keyOf, type Position } from './addresses.ts';
-import { BOUNDS } from './bounds.ts';
 import { CellMap } from './cell-map.ts';
 import { type Fault, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
-import type { Grid } from './grid.ts';
-import { tooMuchText } from './guard.ts';
+import { FORMULA_BOUNDS } from './formula-bounds.ts';
+import { tooMuchText } from './objections.ts';
 import { STATE } from './register.ts';
+import type { Sheets } from './sheets.ts';
 
 /** What is handed to the calculator for one cell. */
 export type Fed = number | string | boolean | null;
@@ -19,11 +19,11 @@ export type Fed = number | string | boolean | null;
 const BLANK: Content = { kind: 'blank' };
 
 /** A cell that the calculator has no room for. */
-export const beyond = (at: Position): boolean => at.row >= BOUNDS.rows || at.col >= BOUNDS.columns;
+export const beyond = (at: Position): boolean => at.row >= FORMULA_BOUNDS.rows || at.col >= FORMULA_BOUNDS.columns;
 
 /** What feeding asks of the workbook. */
 interface Held {
-  readonly grid: Grid;
+  readonly sheets: Sheets;
   readonly currency: string;
   readonly life: { readonly beat?: () => void };
   /** Why a formula can't stand in a cell. */
@@ -54,7 +54,7 @@ export class Feeding {
 
   /** Notes what a cell holds and gives what the calculator is to hold for it. */
   take(at: Position, cell: Cell | undefined): Fed {
-    const { grid, currency, life } = this.#book;
+    const { sheets, currency, life } = this.#book;
     life.beat?.();
     const key = keyOf(at);
     this.#faults.delete(key);
@@ -66,9 +66,9 @@ export class Feeding {
     const content = beyond(at) ? BLANK : readContent(cell.content, currency);
     this.#contents.set(at, content);
     if (content.kind === 'formula') this.#formulas++;
-    const place = grid.inBook(at);
+    const place = sheets.inBook(at);
     if (place && content.kind !== 'formula' && rangeOf(place)?.from) this.#listed.set(key, at);
-    const limits = place && content.kind === 'formula' && grid.book ? resultLimits(grid.book, place) : undefined;
+    const limits = place && content.kind === 'formula' && sheets.book ? resultLimits(sheets.book, place) : undefined;
     if (place && limits) this.#limited.set(key, { place, limits });
     const fault = this.#noRoom(at) ?? this.#objectionTo(content, at) ?? this.outOfRange(at, cell.content);
     if (fault) this.#faults.set(key, fault);
@@ -82,9 +82,9 @@ export class Feeding {
   #noRoom(at: Position): Fault | undefined {
     const say = (what: string): Fault => ({ word: TOO_LARGE, message: `${what} What is beyond is kept in the book but not worked out.` });
     const count = (n: number): string => n.toLocaleString('en-GB');
-    if (beyond(at)) return say(`A table has at most ${count(BOUNDS.rows)} rows and ${BOUNDS.columns} columns.`);
-    if (this.#contents.size > BOUNDS.filledCells) return say(`A book has at most ${count(BOUNDS.filledCells)} filled cells.`);
-    return this.#formulas > BOUNDS.formulas ? say(`A book has at most ${count(BOUNDS.formulas)} formulas.`) : undefined;
+    if (beyond(at)) return say(`A table has at most ${count(FORMULA_BOUNDS.rows)} rows and ${FORMULA_BOUNDS.columns} columns.`);
+    if (this.#contents.size > FORMULA_BOUNDS.filledCells) return say(`A book has at most ${count(FORMULA_BOUNDS.filledCells)} filled cells.`);
+    return this.#formulas > FORMULA_BOUNDS.formulas ? say(`A book has at most ${count(FORMULA_BOUNDS.formulas)} formulas.`) : undefined;
   }
 
   #objectionTo(content: Content, at: Position): Fault | undefined {
@@ -94,9 +94,9 @@ export class Feeding {
 
   /** Whether a stored content may stand in a given: a sentence where it may not. */
   outOfRange(at: Position, content: string): Fault | undefined {
-    const { grid } = this.#book;
-    const place = grid.inBook(at);
-    const message = grid.book && place && notAllowed(grid.book, place, content);
+    const { sheets } = this.#book;
+    const place = sheets.inBook(at);
+    const message = sheets.book && place && notAllowed(sheets.book, place, content);
     return message === undefined ? undefined : { word: OUT_OF_RANGE, message };
   }
 
@@ -123,31 +123,31 @@ export class Feeding {
 
   /** The cells that edits touch by themselves, in a book that has them. */
   touchedBy(edits: readonly Edit[]): Map<number, Position> {
-    const { grid } = this.#book;
+    const { sheets } = this.#book;
     const touched = new Map<number, Position>();
-    for (const edit of edits) for (const at of ownOf(grid, edit)) touched.set(keyOf(at), at);
+    for (const edit of edits) for (const at of ownOf(sheets, edit)) touched.set(keyOf(at), at);
     for (const [key, at] of this.#listed)
-      if (this.#faults.get(key)?.message !== this.outOfRange(at, grid.cell(at)?.content ?? '')?.message) touched.set(key, at);
+      if (this.#faults.get(key)?.message !== this.outOfRange(at, sheets.cell(at)?.content ?? '')?.message) touched.set(key, at);
     return touched;
   }
 }
 
-function ownOf(grid: Grid, edit: Edit): readonly Position[] {
+function ownOf(sheets: Sheets, edit: Edit): readonly Position[] {
   if (edit.at === 'cell') {
-    const at = grid.position(edit.table, edit.row, edit.column);
-    return at ? [at, ...wantedBeside(grid, at, edit)] : [];
+    const at = sheets.position(edit.table, edit.row, edit.column);
+    return at ? [at, ...wantedBeside(sheets, at, edit)] : [];
   }
   if ((edit.at !== 'row' && edit.at !== 'column') || !matters(edit.before, edit.after)) return [];
-  const sheet = grid.tables.findIndex((table) => table.id === edit.table);
-  const table = grid.tables[sheet];
+  const sheet = sheets.tables.findIndex((table) => table.id === edit.table);
+  const table = sheets.tables[sheet];
   const length = (edit.at === 'row' ? table?.columns.length : table?.rows.length) ?? 0;
   // Blank cells too: what is blank still has the unit of its row.
   return Array.from({ length }, (_, i) => (edit.at === 'row' ? { sheet, row: edit.index, col: i } : { sheet, row: i, col: edit.index }));
 }
 
 /** A row of a list that begins to be filled, or is emptied, wants its needed cells or no longer does. */
-function wantedBeside(grid: Grid, at: Position, { before, after }: Edit & { at: 'cell' }): readonly Position[] {
-  const table = grid.tables[at.sheet];
+function wantedBeside(sheets: Sheets, at: Position, { before, after }: Edit & { at: 'cell' }): readonly Position[] {
+  const table = sheets.tables[at.sheet];
   if (at.col !== 0 || table?.form !== 'list' || ((before?.content ?? '') === '') === ((after?.content ?? '') === '')) return [];
   return table.columns.flatMap((column, col) => (column.needed ? [{ ...at, col }] : []));
 }
@@ -161,9 +161,9 @@ function matters(before: Row | Column | null, after: Row | Column | null): boole
 }
 
 /** Every cell of a book as the rows that the calculator takes in, a table each. */
-export function fedTables(feeding: Feeding, grid: Grid, book: Book): Fed[][][] {
+export function fedTables(feeding: Feeding, sheets: Sheets, book: Book): Fed[][][] {
   const tables: Fed[][][] = book.tables.map(() => []);
-  for (const [at, cell] of grid.filled()) {
+  for (const [at, cell] of sheets.filled()) {
     const fed = feeding.take(at, cell);
     const table = tables[at.sheet];
     if (!table || beyond(at)) continue;

@@ -7,8 +7,8 @@
  */
 import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, type RawCellContent, SimpleRangeValue } from 'hyperformula';
 import type { Position } from './addresses.ts';
-import { BOUNDS } from './bounds.ts';
 import { type Fault, pack, TOO_LARGE } from './errors.ts';
+import { FORMULA_BOUNDS } from './formula-bounds.ts';
 
 /** A reference in a tree: where it points, seen from the cell that holds the formula. */
 export interface Reference {
@@ -156,8 +156,8 @@ export class Hyper {
           // With the cell where it began, as the calculator's own errors have.
           return state.formulaVertex === undefined ? error : error.attachRootVertex(state.formulaVertex as never);
         }
-        if (typeof value !== 'string' || value.length <= BOUNDS.text) return value;
-        return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `This gives a text of more than ${BOUNDS.text} characters.` }));
+        if (typeof value !== 'string' || value.length <= FORMULA_BOUNDS.text) return value;
+        return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `This gives a text of more than ${FORMULA_BOUNDS.text} characters.` }));
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error);
         return new CellError(ErrorType.VALUE, pack({ word: 'error', message: `This can not be worked out: ${why}.` }));

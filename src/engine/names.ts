@@ -1,16 +1,16 @@
 /** The names that a book gives its cells, as the calculator has them. */
 import type { Book } from '../book/book.ts';
 import { readReference, type Span, tableText } from './addresses.ts';
-import type { Grid } from './grid.ts';
 import type { Hyper } from './hyper.ts';
+import type { Sheets } from './sheets.ts';
 
 export class Names {
-  readonly #grid: Grid;
+  readonly #sheets: Sheets;
   /** As the book writes them, by their capitals. */
   #known: ReadonlyMap<string, string> = new Map();
 
-  constructor(grid: Grid) {
-    this.#grid = grid;
+  constructor(sheets: Sheets) {
+    this.#sheets = sheets;
   }
 
   /** For a calculator that has none. */
@@ -24,7 +24,7 @@ export class Names {
     const known = new Map<string, string>();
     for (const [name, target] of Object.entries(book.names)) {
       const written = readReference(target);
-      const sheet = written?.table === undefined ? undefined : this.#grid.sheet(written.table);
+      const sheet = written?.table === undefined ? undefined : this.#sheets.sheet(written.table);
       const table = sheet === undefined ? undefined : book.tables[sheet];
       if (!written || !table) continue;
       const absolute = target
@@ -52,8 +52,8 @@ export class Names {
   /** The cells that a name stands for, however its letters are written. */
   span(asWritten: string): Span | undefined {
     const name = this.#known.get(asWritten.toUpperCase());
-    const written = name === undefined ? undefined : readReference(this.#grid.book?.names[name] ?? '');
-    const sheet = written?.table === undefined ? undefined : this.#grid.sheet(written.table);
+    const written = name === undefined ? undefined : readReference(this.#sheets.book?.names[name] ?? '');
+    const sheet = written?.table === undefined ? undefined : this.#sheets.sheet(written.table);
     return written && sheet !== undefined ? { start: { sheet, ...written.start }, end: { sheet, ...written.end } } : undefined;
   }
 }

@@ -2,7 +2,7 @@
 import type { Position } from './addresses.ts';
 import { commit } from './commit-formula.ts';
 import { CIRCLE } from './errors.ts';
-import { everyPart } from './guard.ts';
+import { everyPart } from './objections.ts';
 import { recordOf } from './register.ts';
 import { leadsBack } from './relations.ts';
 import type { Value } from './types.ts';

@@ -1,16 +1,16 @@
 /** What the quantities see of a workbook. */
 import type { Position, Span } from './addresses.ts';
-import type { Grid } from './grid.ts';
 import type { Ast, Hyper } from './hyper.ts';
 import type { QuantityHost } from './quantities/index.ts';
 import { type Related, readers } from './relations.ts';
+import type { Sheets } from './sheets.ts';
 
 /** What is asked of a workbook for them. */
 interface Held extends Related {
   readonly currency: string;
   readonly life: { readonly beat?: () => void };
   readonly hyper: Pick<Hyper, 'hf' | 'parse' | 'tokens' | 'text'>;
-  readonly grid: Pick<Grid, 'address' | 'heading'>;
+  readonly sheets: Pick<Sheets, 'address' | 'heading'>;
   formulaIn(at: Position): Ast | undefined;
   unitSaid(at: Position): string | undefined;
   named(name: string): Span | undefined;
@@ -34,7 +34,7 @@ export function hostOf(book: Held): QuantityHost {
     parse: (formula, at) => book.hyper.parse(formula, at),
     tokens: (formula) => book.hyper.tokens(formula),
     text: (ast, at) => book.hyper.text(ast, at).slice(1),
-    address: (at) => book.grid.address(at),
-    heading: (at) => book.grid.heading(at),
+    address: (at) => book.sheets.address(at),
+    heading: (at) => book.sheets.heading(at),
   };
 }

@@ -9,12 +9,12 @@ import { type CellValue, type FunctionRecord, type FunctionResult, isRefusal, ty
 import { functions } from '../../functions/index.ts';
 import { fromBase, toBase, type Unit, unit } from '../../functions/units.ts';
 import type { Position } from './addresses.ts';
-import { ALLOWED } from './allowed.ts';
-import { BOUNDS } from './bounds.ts';
 import { explain, type Fault, NOT_ANSWERED, pack, REFUSED, TOO_LARGE, unpack } from './errors.ts';
+import { FORMULA_BOUNDS } from './formula-bounds.ts';
 import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
+import { OFFERED } from './offered.ts';
 import './places.ts';
-import './standard.ts';
+import './put-in.ts';
 
 /** Stands in cells that have no value to give: a given not answered, a formula refused. */
 export const STATE = 'CELL.STATE';
@@ -119,8 +119,8 @@ export function run(record: FunctionRecord, args: readonly Argument[], show: Sho
     if (wrong) return { word: REFUSED, message: wrong.message };
     const answer = record.work(args as never, show);
     if (isRefusal(answer)) return { word: REFUSED, message: answer.message };
-    if (typeof answer === 'string' && answer.length > BOUNDS.text)
-      return { word: TOO_LARGE, message: `${record.name} gives a text of more than ${BOUNDS.text} characters.` };
+    if (typeof answer === 'string' && answer.length > FORMULA_BOUNDS.text)
+      return { word: TOO_LARGE, message: `${record.name} gives a text of more than ${FORMULA_BOUNDS.text} characters.` };
     if (typeof answer !== 'number') return answer;
     if (!Number.isFinite(answer)) return { word: 'no number', message: `${record.name} has no finite answer for these arguments.` };
     const result = ready.get(record.name)?.result;
@@ -179,7 +179,7 @@ function register(): void {
   Ours.implementedFunctions = implemented as never;
 
   for (const name of HyperFormula.getRegisteredFunctionNames('enGB')) {
-    if (!ALLOWED.has(name) && !PROTECTED.has(name)) HyperFormula.unregisterFunction(name);
+    if (!OFFERED.has(name) && !PROTECTED.has(name)) HyperFormula.unregisterFunction(name);
   }
   HyperFormula.registerFunctionPlugin(Ours, { enGB: names });
 }
@@ -187,5 +187,5 @@ function register(): void {
 register();
 
 /** Every function that a formula may call. */
-export const offered: ReadonlySet<string> = new Set([...ALLOWED, ...ready.keys()]);
+export const offered: ReadonlySet<string> = new Set([...OFFERED, ...ready.keys()]);
 export const recordOf = (name: string): FunctionRecord | undefined => ready.get(name.toUpperCase())?.record;

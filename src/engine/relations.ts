@@ -1,14 +1,14 @@
 /** Which cells read which, in both directions. */
 import { keyOf, type Position, positionOf, type Span } from './addresses.ts';
 import type { Content } from './formula-text.ts';
-import type { Grid } from './grid.ts';
 import type { Hyper } from './hyper.ts';
+import type { Sheets } from './sheets.ts';
 import type { Address } from './types.ts';
 
 /** What is asked of a workbook to find which cells read which. */
 export interface Related {
   readonly hyper: Pick<Hyper, 'hf'>;
-  readonly grid: Pick<Grid, 'address'>;
+  readonly sheets: Pick<Sheets, 'address'>;
   content(at: Position): Content;
 }
 
@@ -53,7 +53,7 @@ export function feeds(book: Related, at: Position): { readonly directly: readonl
     queue.push(...readers(book, next));
   }
   const inOrder = (positions: Iterable<Position>): readonly Address[] =>
-    [...positions].sort((a, b) => keyOf(a) - keyOf(b)).map((position) => book.grid.address(position));
+    [...positions].sort((a, b) => keyOf(a) - keyOf(b)).map((position) => book.sheets.address(position));
   return { directly: inOrder(directly), all: inOrder(all.values()) };
 }
 

@@ -119,7 +119,7 @@ export interface Engine {
   functions(): Promise<readonly FunctionCard[]>;
   /** What every function takes, the standard's too, by the names of its arguments. */
   signatures(): Promise<readonly Signature[]>;
-  /** A grid of PPFD for a picture: the layout text and height (m) of a cell pair, times a plain factor. */
+  /** A field for a picture: the layout text and height (m) of a cell pair, times a plain factor. */
   field(layout: string, height: number, nx: number, ny: number, scale: number): Promise<PictureField | { readonly refused: string }>;
   close(): void;
 }

@@ -14,15 +14,15 @@ import { cellText, keyOf, type Position, type Span, tableText } from './addresse
 import { CellMap } from './cell-map.ts';
 import { type Fault, NOT_ANSWERED, OUT_OF_RANGE } from './errors.ts';
 import { beyond, Feeding, fedTables } from './feeding.ts';
-import { Grid } from './grid.ts';
-import { everyPart, objection } from './guard.ts';
 import { type Ast, type CellValue, DetailedCellError, Hyper } from './hyper.ts';
 import { Names } from './names.ts';
+import { everyPart, objection } from './objections.ts';
 import { type Kind, Quantities } from './quantities/index.ts';
 import { hostOf } from './quantity-host.ts';
 import { type Context, recordOf } from './register.ts';
 import { sameValue } from './same-value.ts';
 import { explained, unitError } from './sentences.ts';
+import { Sheets } from './sheets.ts';
 import type { Address, Value, Values } from './types.ts';
 
 /** Stands for the formula of `evaluate`, which lies in no table; no table may be called so. */
@@ -37,11 +37,11 @@ export interface Life {
 }
 
 export class Workbook {
-  readonly grid = new Grid();
+  readonly sheets = new Sheets();
   hyper: Hyper;
   quantities: Quantities;
   private readonly feeding: Feeding = new Feeding(this);
-  private readonly names = new Names(this.grid);
+  private readonly names = new Names(this.sheets);
   private readonly values = new CellMap<Value>();
   /** Names of the calculator's tables. */
   private tables: readonly string[] = [SCRATCH];
@@ -56,7 +56,7 @@ export class Workbook {
     this.context = {
       state: (at) => this.feeding.fault(at) ?? this.unanswered(at),
       lacking: () => {
-        const lacks = this.grid.book?.template?.lacks;
+        const lacks = this.sheets.book?.template?.lacks;
         return lacks ? lacksShort(lacks) : '';
       },
       ...(life.running && { running: life.running }),
@@ -75,11 +75,11 @@ export class Workbook {
   }
 
   get scratch(): Position {
-    return { sheet: this.grid.tables.length, col: 0, row: 0 };
+    return { sheet: this.sheets.tables.length, col: 0, row: 0 };
   }
 
   get currency(): string {
-    return this.grid.book?.currency ?? 'EUR';
+    return this.sheets.book?.currency ?? 'EUR';
   }
 
   /** Builds all again from the book; gives every value that is not blank. */
@@ -87,18 +87,18 @@ export class Workbook {
     this.sound = false;
     this.build(book);
     const values: Record<Address, Value> = {};
-    for (const [at, value] of this.values) values[this.grid.address(at)] = value;
+    for (const [at, value] of this.values) values[this.sheets.address(at)] = value;
     return values;
   }
 
   private build(book: Book): void {
-    this.grid.update(book);
+    this.sheets.update(book);
     this.feeding.forget();
     this.takeCalculator(book);
     // Nothing is worked out until all is in place.
     this.hyper.hf.suspendEvaluation();
     this.names.give(this.hyper, book);
-    const tables = fedTables(this.feeding, this.grid, book);
+    const tables = fedTables(this.feeding, this.sheets, book);
     // A large table is taken in, and put in order, without a sign of life in between.
     this.life.running?.(true);
     this.hyper.takeAll(tables);
@@ -131,9 +131,9 @@ export class Workbook {
     const names = {
       has: (name: string) => name === 'TRUE' || name === 'FALSE' || this.names.has(name),
       all: () => this.names.all(),
-      went: (name: string) => this.grid.book && wentSaid(this.grid.book, name),
-      tables: () => this.grid.tables.map((table) => table.name),
-      table: (sheet: number) => this.grid.size(sheet),
+      went: (name: string) => this.sheets.book && wentSaid(this.sheets.book, name),
+      tables: () => this.sheets.tables.map((table) => table.name),
+      table: (sheet: number) => this.sheets.size(sheet),
     };
     return objection(this.hyper, formula, at, names) ?? (at.sheet === this.scratch.sheet ? this.lacksTable(formula, at) : undefined);
   }
@@ -144,7 +144,7 @@ export class Workbook {
       const span = this.span(part, at);
       if (!span || span.start.sheet !== at.sheet) continue;
       const cell = cellText(span.start.col, span.start.row);
-      const table = this.grid.tables[0];
+      const table = this.sheets.tables[0];
       const example = table ? `, such as ${tableText(table.name)}!${cell}` : '; no book is open here';
       return { word: 'no such cell', message: `${cell} needs the name of its table before it${example}.` };
     }
@@ -152,8 +152,8 @@ export class Workbook {
   }
 
   private unanswered(at: Position): Fault {
-    const [said, address] = [this.grid.heading(at), this.grid.address(at)];
-    const place = this.grid.inBook(at);
+    const [said, address] = [this.sheets.heading(at), this.sheets.address(at)];
+    const place = this.sheets.inBook(at);
     // In a list the row is called by what stands first in it: "Rail 45, Price".
     const heading = said === address && place?.table.form === 'list' ? titleOf(place) : said;
     return { word: NOT_ANSWERED, message: `${heading === address ? address : `${heading} (${address})`} is not answered yet.` };
@@ -164,8 +164,8 @@ export class Workbook {
   }
 
   /** The unit that the cell, its row or its column names. */
-  unitSaid(at: Position, cell = this.grid.cell(at)): string | undefined {
-    return cell?.unit ?? this.grid.row(at)?.unit ?? this.grid.column(at)?.unit;
+  unitSaid(at: Position, cell = this.sheets.cell(at)): string | undefined {
+    return cell?.unit ?? this.sheets.row(at)?.unit ?? this.sheets.column(at)?.unit;
   }
 
   /** How a number in this cell is shown. */
@@ -194,7 +194,7 @@ export class Workbook {
   /** The same in the shown unit, once kinds are known: a number of another kind than its limits is not allowed either. */
   resultOutOfRange(at: Position, value: Value): Value | undefined {
     if (value.kind !== 'number') return undefined;
-    const [book, place] = [this.grid.book, this.grid.inBook(at)];
+    const [book, place] = [this.sheets.book, this.sheets.inBook(at)];
     const limits = book && place && resultLimits(book, place);
     const message = limits && resultNotAllowed(place, limits, value.base, value.unit);
     return message === undefined ? undefined : { kind: 'error', word: OUT_OF_RANGE, message };
@@ -219,7 +219,7 @@ export class Workbook {
   /** Feeds changes that the book already holds; gives the values that differ from before. */
   apply(changes: readonly Change[], book: Book): Values {
     const edits = changes.flatMap((change) => change.edits);
-    const local = this.grid.book !== undefined && edits.every((edit) => isLocal(edit, this.currency));
+    const local = this.sheets.book !== undefined && edits.every((edit) => isLocal(edit, this.currency));
     try {
       return local ? this.feed(edits, book) : this.rebuild(book);
     } catch {
@@ -230,11 +230,11 @@ export class Workbook {
   }
 
   private rebuild(book: Book): Values {
-    const before = new Map([...this.values].map(([at, value]) => [this.grid.address(at), value]));
+    const before = new Map([...this.values].map(([at, value]) => [this.sheets.address(at), value]));
     this.build(book);
     const differ: Record<Address, Value> = {};
     for (const [at, value] of this.values) {
-      const address = this.grid.address(at);
+      const address = this.sheets.address(at);
       if (!sameValue(before.get(address), value)) differ[address] = value;
       before.delete(address);
     }
@@ -243,11 +243,11 @@ export class Workbook {
   }
 
   private feed(edits: readonly Edit[], book: Book): Values {
-    this.grid.update(book);
+    this.sheets.update(book);
     const touched = this.feeding.touchedBy(edits);
     const changed = this.hyper.hf.batch(() => {
       for (const at of touched.values()) {
-        const cell = this.grid.cell(at);
+        const cell = this.sheets.cell(at);
         if (!cell && !this.feeding.has(at)) continue;
         const fed = this.feeding.take(at, cell);
         if (!beyond(at)) this.hyper.hf.setCellContents(at, fed);
@@ -268,7 +268,7 @@ export class Workbook {
     if (sameValue(this.values.get(at) ?? { kind: 'blank' }, value)) return;
     if (value.kind === 'blank') this.values.delete(at);
     else this.values.set(at, value);
-    differ[this.grid.address(at)] = value;
+    differ[this.sheets.address(at)] = value;
   }
 
   /** The cells that a reference, a range or a name in a formula stands for. */
@@ -311,7 +311,7 @@ export class Workbook {
 
   /** The position that an address names. */
   at(address: Address): Position {
-    const at = this.grid.find(address);
+    const at = this.sheets.find(address);
     if (!at) throw new RangeError(`There is no cell ${address} in this book.`);
     return at;
   }

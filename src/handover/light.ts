@@ -1,4 +1,4 @@
-/** The light: the map, and the grid that a meter is held against. */
+/** The light: the map, and the squares that a meter is held against. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { showNumber } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';

@@ -3,8 +3,10 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Book } from '../book/book.ts';
 import { canonicalText } from '../book/canonical.ts';
 import type { Address, Engine, PictureField, TraceNode, Values } from '../engine/types.ts';
+
 import { checksum } from '../files/book/index.ts';
-import { gridOf, readPicture, type Series } from '../pictures/index.ts';
+import { pointsOver, readPicture, type Series } from '../pictures/index.ts';
+
 import { compared, head, headlines, lacking, stillOpen, verdict } from './front.ts';
 import { grids, lightList, map, spread, squaresOf } from './light.ts';
 import { plan } from './plan.ts';
@@ -48,7 +50,7 @@ async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
   if (!series) return undefined;
   const [along, across] = [reader.number('grid_along'), reader.number('grid_across')];
   // The points that evenness is reckoned at, where the book says them: then the map's lowest point is that of the cells.
-  const fine = along !== undefined && across !== undefined ? { nx: along, ny: across } : gridOf(series.length, series.width);
+  const fine = along !== undefined && across !== undefined ? { nx: along, ny: across } : pointsOver(series.length, series.width);
   const coarse = squaresOf(series.length, series.width);
   const fields = await ask((engine) =>
     Promise.all([engine.field(series.layout, series.height, fine.nx, fine.ny, 1), engine.field(series.layout, series.height, coarse.nx, coarse.ny, dim)]),

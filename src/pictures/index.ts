@@ -3,4 +3,4 @@ export { contourMap, extremes, mapKey } from './contour-map.ts';
 export { PICTURES, type PictureKind, pictureKind } from './kinds.ts';
 export type { Fields, Frame, PictureBlock, PictureRead, Ready, Wanted } from './picture.ts';
 export { lightScale } from './scale.ts';
-export { gridOf, LAYOUT, readPicture, type Series } from './series.ts';
+export { LAYOUT, pointsOver, readPicture, type Series } from './series.ts';

@@ -60,15 +60,15 @@ export interface Readings {
 
 /** Undefined where there is nothing to draw; then, and where something lacks, the reasons. */
 export function readReadings(block: PictureBlock, book: Book, values: Values): { readonly found: Readings | undefined; readonly missing: readonly string[] } {
-  const planned = gridOf(block.reads.planned, book, values);
-  const measured = gridOf(block.reads.measured, book, values);
-  const off = gridOf(block.reads.off, book, values);
+  const planned = rowsOf(block.reads.planned, book, values);
+  const measured = rowsOf(block.reads.measured, book, values);
+  const off = rowsOf(block.reads.off, book, values);
   if (!planned || !measured) return { found: undefined, missing: [`there are no cells for what is ${planned ? 'measured' : 'planned'}`] };
   const [ny, nx] = [planned.length, planned[0]?.length ?? 0];
   if (measured.length !== ny || measured[0]?.length !== nx)
     return { found: undefined, missing: [`${ny} × ${nx} points are planned and ${measured.length} × ${measured[0]?.length ?? 0} measured`] };
-  const limit = numberOf(gridOf(block.reads.limit, book, values)?.[0]?.[0]);
-  const [length, width] = [block.reads.length, block.reads.width].map((text) => numberOf(gridOf(text, book, values)?.[0]?.[0]));
+  const limit = numberOf(rowsOf(block.reads.limit, book, values)?.[0]?.[0]);
+  const [length, width] = [block.reads.length, block.reads.width].map((text) => numberOf(rowsOf(text, book, values)?.[0]?.[0]));
   const points = planned.flatMap((row, r) =>
     row.map((value, c): Point => {
       const away = numberOf(off?.[r]?.[c]);
@@ -86,7 +86,7 @@ export function readReadings(block: PictureBlock, book: Book, values: Values): {
   return { found: none ? undefined : { nx, ny, points, shape, limit }, missing };
 }
 
-function gridOf(text: string | undefined, book: Book, values: Values): readonly (readonly Value[])[] | undefined {
+function rowsOf(text: string | undefined, book: Book, values: Values): readonly (readonly Value[])[] | undefined {
   const reference = text === undefined ? undefined : readReference(named(book, text) ?? text);
   const table = reference?.table === undefined ? undefined : tableNamed(book, reference.table);
   if (!reference || !table) return undefined;

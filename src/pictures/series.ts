@@ -96,8 +96,8 @@ export function readPicture(block: PictureBlock, book: Book, values: Values): Re
   return { series, missing: missTexts(misses), base: cells.base, lowest: cells.number('lowest', first), highest: cells.number('highest', first) };
 }
 
-/** The sample grid: cells no larger than 10 cm and no fewer than 8 a side, at most 10⁴ in all. */
-export function gridOf(length: number, width: number): { readonly nx: number; readonly ny: number } {
+/** How many points a field is reckoned at: squares no larger than 10 cm and no fewer than 8 a side, at most 10⁴ in all. */
+export function pointsOver(length: number, width: number): { readonly nx: number; readonly ny: number } {
   const cells = (side: number): number => Math.max(8, Math.ceil(Number((side / 0.1).toFixed(9))));
   const [nx, ny] = [cells(length), cells(width)];
   if (nx * ny <= 10_000) return { nx, ny };
@@ -109,7 +109,7 @@ export function gridOf(length: number, width: number): { readonly nx: number; re
 export const front = ({ series, base }: Reads, chosen: string): Series | undefined =>
   series.find((s) => s.columnId === chosen) ?? series.find((s) => s.columnId === base) ?? series[0];
 
-export const wholeBench = (s: Series): Wanted => ({ layout: s.layout, height: s.height, ...gridOf(s.length, s.width) });
+export const wholeBench = (s: Series): Wanted => ({ layout: s.layout, height: s.height, ...pointsOver(s.length, s.width) });
 
 /** One that was given; none where the engine refused it. */
 export function fieldOf(fields: Fields, wanted: Wanted): PictureField | undefined {

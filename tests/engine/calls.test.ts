@@ -5,10 +5,10 @@ import { countFault } from '../../functions/check-args.ts';
 import { functions } from '../../functions/index.ts';
 import { apply } from '../../src/book/apply.ts';
 import { deleteLines } from '../../src/book/commands/delete-lines.ts';
-import { ALLOWED } from '../../src/engine/allowed.ts';
 import { createEngine } from '../../src/engine/engine.ts';
+import { OFFERED } from '../../src/engine/offered.ts';
+import { PUT_IN } from '../../src/engine/put-in.ts';
 import { signatureOf } from '../../src/engine/signatures.ts';
-import { STANDARD } from '../../src/engine/standard.ts';
 import { book, calc, loaded, short, table } from './helpers.ts';
 
 /** How many arguments the calculator itself takes, 0 to 9, asked of a fresh one. */
@@ -20,11 +20,11 @@ const taken = (name: string, count: number): boolean => {
 
 describe('the number of arguments', () => {
   it('is known of every function offered', () => {
-    expect([...ALLOWED, ...functions.map((f) => f.name)].filter((name) => signatureOf(name) === undefined)).toEqual([]);
+    expect([...OFFERED, ...functions.map((f) => f.name)].filter((name) => signatureOf(name) === undefined)).toEqual([]);
   });
 
   // NA takes what it is given and looks at none; what is put in here is not the calculator's.
-  it.each([...ALLOWED].filter((name) => name !== 'NA' && !STANDARD.includes(name)))('of %s is the calculator’s own', (name) => {
+  it.each([...OFFERED].filter((name) => name !== 'NA' && !PUT_IN.includes(name)))('of %s is the calculator’s own', (name) => {
     const signature = signatureOf(name);
     if (!signature) throw new Error(name);
     for (let count = 0; count <= 9; count++) expect(countFault(signature, count) === undefined, `${count}`).toBe(taken(name, count));

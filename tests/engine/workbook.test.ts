@@ -1,7 +1,7 @@
 /** A crash inside the calculator, structure changes, bounds of a book, unit-only changes. */
 import { describe, expect, it } from 'vitest';
 import type { Book } from '../../src/book/book.ts';
-import { BOUNDS } from '../../src/engine/bounds.ts';
+import { FORMULA_BOUNDS } from '../../src/engine/formula-bounds.ts';
 import { Workbook } from '../../src/engine/workbook.ts';
 import { book, put, short, table } from './helpers.ts';
 
@@ -92,12 +92,12 @@ describe('bounds of a book', () => {
     const tall = book([table('T', [['1', '=A1']])]);
     const [first] = tall.tables;
     if (!first) throw new Error('no table');
-    const rows = Array.from({ length: BOUNDS.rows + 1 }, (_, i) => ({ id: `r${i + 1}` }));
-    const last = `r${BOUNDS.rows + 1}`;
+    const rows = Array.from({ length: FORMULA_BOUNDS.rows + 1 }, (_, i) => ({ id: `r${i + 1}` }));
+    const last = `r${FORMULA_BOUNDS.rows + 1}`;
     const whole: Book = { ...tall, tables: [{ ...first, rows, cells: { ...first.cells, [last]: { c1: { content: '7' } } } }] };
     const workbook = new Workbook({});
     const values = workbook.load(whole);
-    expect(values[`T!A${BOUNDS.rows + 1}`]).toMatchObject({ word: 'too large' });
+    expect(values[`T!A${FORMULA_BOUNDS.rows + 1}`]).toMatchObject({ word: 'too large' });
     const edit = put(whole, 'T', last, 'c1', '8');
     expect(workbook.apply([edit.change], edit.book)).toEqual({});
     expect(short(values['T!B1'] ?? { kind: 'blank' })).toBe(1);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lightScale, niceStep, ticks } from '../../src/pictures/scale.ts';
-import { gridOf } from '../../src/pictures/series.ts';
+import { pointsOver } from '../../src/pictures/series.ts';
 import { runs } from '../cases.ts';
 
 describe('scales', () => {
@@ -31,9 +31,9 @@ describe('scales', () => {
 
 describe('the sample grid', () => {
   it('has cells no larger than 10 cm, no fewer than 8 a side, at most ten thousand', () => {
-    expect(gridOf(3.6, 1.5)).toEqual({ nx: 36, ny: 15 });
-    expect(gridOf(0.6, 0.25)).toEqual({ nx: 8, ny: 8 });
-    const wide = gridOf(40, 20);
+    expect(pointsOver(3.6, 1.5)).toEqual({ nx: 36, ny: 15 });
+    expect(pointsOver(0.6, 0.25)).toEqual({ nx: 8, ny: 8 });
+    const wide = pointsOver(40, 20);
     expect(wide.nx * wide.ny).toBeLessThanOrEqual(10_000);
   });
 });

@@ -8,8 +8,8 @@
 import { otherCurrency, unitIn } from '../../../functions/quantity-text.ts';
 import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../../functions/units.ts';
 import type { Position, Span } from '../addresses.ts';
-import { BOUNDS } from '../bounds.ts';
 import { CellMap } from '../cell-map.ts';
+import { FORMULA_BOUNDS } from '../formula-bounds.ts';
 import { type Content, toCanonical } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
 import { type Committed, committed } from './commit.ts';
@@ -31,9 +31,9 @@ export interface Inferred {
   readonly unit: string;
 }
 
-const keyOf = (at: Position): number => (at.sheet * BOUNDS.rows + at.row) * BOUNDS.columns + at.col;
-const CELLS_OF_A_TABLE = BOUNDS.rows * BOUNDS.columns;
-const spanKey = ({ start, end }: Span): number => keyOf(start) * CELLS_OF_A_TABLE + (end.row * BOUNDS.columns + end.col);
+const keyOf = (at: Position): number => (at.sheet * FORMULA_BOUNDS.rows + at.row) * FORMULA_BOUNDS.columns + at.col;
+const CELLS_OF_A_TABLE = FORMULA_BOUNDS.rows * FORMULA_BOUNDS.columns;
+const spanKey = ({ start, end }: Span): number => keyOf(start) * CELLS_OF_A_TABLE + (end.row * FORMULA_BOUNDS.columns + end.col);
 
 export class Quantities implements CellKinds {
   private readonly host: QuantityHost;
@@ -82,8 +82,8 @@ export class Quantities implements CellKinds {
   /** A range with a cell that is still open is not final yet. */
   private spanKnown({ start, end }: Span): boolean {
     for (const key of this.open) {
-      const line = Math.floor(key / BOUNDS.columns);
-      const [sheet, row, col] = [Math.floor(line / BOUNDS.rows), line % BOUNDS.rows, key % BOUNDS.columns];
+      const line = Math.floor(key / FORMULA_BOUNDS.columns);
+      const [sheet, row, col] = [Math.floor(line / FORMULA_BOUNDS.rows), line % FORMULA_BOUNDS.rows, key % FORMULA_BOUNDS.columns];
       if (sheet === start.sheet && row >= start.row && row <= end.row && col >= start.col && col <= end.col) return false;
     }
     return true;
@@ -258,7 +258,7 @@ export class Quantities implements CellKinds {
       unitText = this.units.get(at) ?? this.ownSymbol(at);
       if (unitText !== undefined) break;
       path.push(at);
-      const next = path.length > BOUNDS.formulas ? '' : this.lender(at);
+      const next = path.length > FORMULA_BOUNDS.formulas ? '' : this.lender(at);
       if (typeof next === 'string') unitText = next;
       else at = next;
     }

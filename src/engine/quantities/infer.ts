@@ -29,7 +29,7 @@ import {
 } from './kind.ts';
 import { ourFunction } from './ours.ts';
 import { shownUnit } from './shown.ts';
-import { standardFunction } from './standard.ts';
+import { standardFunction } from './standard-kinds.ts';
 import { constant, isWritten } from './written.ts';
 
 type Call = Extract<Ast, { type: 'FUNCTION_CALL' }>;

@@ -6,7 +6,7 @@ import type { Ast } from '../hyper.ts';
 import type { FormulaParts } from './formula-parts.ts';
 import { type Kind, type NumberKind, samePosition } from './kind.ts';
 import { recordNamed } from './ours.ts';
-import { type Call, foundIn } from './standard.ts';
+import { type Call, foundIn } from './standard-kinds.ts';
 
 /** Functions whose result is one of their arguments, or of the same kind as they: which arguments lend it their unit. */
 const LENDING: ReadonlyMap<string, (args: readonly Ast[]) => readonly Ast[]> = new Map([

@@ -47,7 +47,7 @@ export class Steps {
   /** Tells the steps of the whole formula, down to the value of the cell. */
   tell(heading: string, value: Value): void {
     const span = this.span(this.root);
-    const label = span ? `as ${this.book.grid.heading(span.start)}` : heading;
+    const label = span ? `as ${this.book.sheets.heading(span.start)}` : heading;
     const result = this.print(this.root);
     if (value.kind === 'number' && result) {
       if (!result.bare || !this.toldAlready(value)) this.settle(label, result, value.unit);
@@ -216,7 +216,7 @@ export class Steps {
     const answer = run(record, args, told.show);
     const any = this.givenIn(record, asts);
     for (const step of told.steps) this.push(step, any);
-    const lacks = record.name === 'VERDICT' && this.book.grid.book ? lacksSaid(this.book.grid.book) : '';
+    const lacks = record.name === 'VERDICT' && this.book.sheets.book ? lacksSaid(this.book.sheets.book) : '';
     if (lacks !== '') this.steps.push({ kind: 'note', label: lacks });
     if (typeof answer !== 'number') return undefined;
     const symbol = this.inBook(record.returns.unit === 'any' ? any : record.returns.unit);
@@ -299,7 +299,7 @@ export class Steps {
         continue;
       }
       for (const { at, value } of this.book.valuesIn(span)) {
-        if (typeof value === 'number') found.push({ label: this.book.grid.address(at), p: this.number(value, this.book.shownUnit(at)) });
+        if (typeof value === 'number') found.push({ label: this.book.sheets.address(at), p: this.number(value, this.book.shownUnit(at)) });
       }
     }
     return found;

@@ -1,8 +1,8 @@
 /** Where a value comes from: its working, and what it reads, down to the givens. */
 import type { Position } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
-import { children } from '../guard.ts';
 import { type Ast, CellError } from '../hyper.ts';
+import { children } from '../objections.ts';
 import type { TraceNode } from '../types.ts';
 import type { Workbook } from '../workbook.ts';
 import { Steps } from './steps.ts';
@@ -34,16 +34,16 @@ export class Tracer {
 
   private node(read: Read, depth: number): TraceNode {
     const { at, name, untaken } = read;
-    const { grid } = this.book;
-    const inTable = grid.tables[at.sheet] !== undefined;
-    const address = grid.address(at);
+    const { sheets } = this.book;
+    const inTable = sheets.tables[at.sheet] !== undefined;
+    const address = sheets.address(at);
     const ast = this.book.formulaIn(at);
     const known = this.told.has(address);
     this.told.add(address);
     const cut = known || ++this.nodes > NODES || depth > DEEPEST;
     const value = this.book.valueAt(at);
-    const cell = grid.cell(at);
-    const [row, column] = [grid.row(at), grid.column(at)];
+    const cell = sheets.cell(at);
+    const [row, column] = [sheets.row(at), sheets.column(at)];
     const source = cell?.source ?? row?.source ?? column?.source;
     const note = cell?.note ?? row?.note ?? column?.note;
     const content = this.book.content(at);
@@ -67,8 +67,8 @@ export class Tracer {
   }
 
   private kind(at: Position, ast: Ast | undefined): TraceNode['kind'] {
-    const cell = this.book.grid.cell(at);
-    const said = cell?.kind ?? this.book.grid.row(at)?.kind ?? this.book.grid.column(at)?.kind;
+    const cell = this.book.sheets.cell(at);
+    const said = cell?.kind ?? this.book.sheets.row(at)?.kind ?? this.book.sheets.column(at)?.kind;
     if (!cell && this.book.content(at).kind === 'blank') return 'blank';
     if (!ast) return said === 'check' ? 'check' : 'given';
     if (said === 'given' && this.book.span(ast, at)) return 'as';
@@ -78,7 +78,7 @@ export class Tracer {
   private steps(ast: Ast, at: Position): TraceNode['steps'] {
     const value = this.book.valueAt(at);
     const steps = new Steps(this.book, at, ast);
-    steps.tell(this.book.grid.heading(at), value);
+    steps.tell(this.book.sheets.heading(at), value);
     return steps.steps;
   }
 
@@ -95,13 +95,13 @@ export class Tracer {
       for (let row = span.start.row; row <= span.end.row; row++) {
         for (let col = span.start.col; col <= span.end.col; col++) {
           const cell = { sheet: span.start.sheet, row, col };
-          if (!single && !this.book.grid.cell(cell)) continue;
+          if (!single && !this.book.sheets.cell(cell)) continue;
           if (listed >= LISTED) {
             more++;
             continue;
           }
           listed++;
-          const key = this.book.grid.address(cell);
+          const key = this.book.sheets.address(cell);
           const before = reads.get(key);
           if (!before || (before.untaken && !untaken)) reads.set(key, { at: cell, untaken, ...(name !== undefined && { name }) });
         }

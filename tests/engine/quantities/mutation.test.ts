@@ -84,7 +84,7 @@ describe.each(slugs)('One reference in a formula of the template %s swapped for 
     const ast = mutant.ast(at);
     return content.kind === 'formula' && ast ? [{ at, formula: content.formula, ast }] : [];
   });
-  const numbers = [...book.grid.filled()].flatMap(([at]) => {
+  const numbers = [...book.sheets.filled()].flatMap(([at]) => {
     const kind = mutant.quantities.kindOf(at);
     return kind.is === 'number' ? [{ at, kind }] : [];
   });

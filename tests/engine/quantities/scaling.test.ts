@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { functions } from '../../../functions/index.ts';
 import { type Dimension, need } from '../../../functions/units.ts';
-import { ALLOWED } from '../../../src/engine/allowed.ts';
-import { STANDARD } from '../../../src/engine/standard.ts';
+import { OFFERED } from '../../../src/engine/offered.ts';
+import { PUT_IN } from '../../../src/engine/put-in.ts';
 import { random } from './random.ts';
 import { place, Sheet } from './sheet.ts';
 
@@ -97,7 +97,7 @@ function scales(formula: string): boolean | undefined {
   return Math.abs(after - expected) <= 1e-9 * Math.max(Math.abs(expected), Math.abs(after), 1e-12);
 }
 
-const STANDARD_FUNCTIONS = [...new Set([...ALLOWED, ...STANDARD])].filter((name) => sheet.hyper.parse(`=${name}()`, place('Z99')).errors.length === 0);
+const STANDARD_FUNCTIONS = [...new Set([...OFFERED, ...PUT_IN])].filter((name) => sheet.hyper.parse(`=${name}()`, place('Z99')).errors.length === 0);
 
 describe('Results scale by their dimension when the base units do', () => {
   test.each(STANDARD_FUNCTIONS)('%s, with whatever arguments it takes', (name) => {

@@ -6,7 +6,7 @@ import { toCanonical } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
 import { type Kind, Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
 import '../../../src/engine/register.ts';
-import '../../../src/engine/standard.ts';
+import '../../../src/engine/put-in.ts';
 
 export interface SheetOptions {
   readonly units?: Readonly<Record<string, string>>;

@@ -23,4 +23,4 @@ SUMXMY2 TANH TIMEVALUE VARA VARPA WEEKNUM WORKDAY XIRR XNPV YEARFRAC`;
 const words = (text: string): readonly string[] => text.split(/\s+/);
 
 /** Every standard function offered. CONVERT, between our own units, is one of our functions. */
-export const ALLOWED: ReadonlySet<string> = new Set([...words(SMALL), ...words(MEDIUM)]);
+export const OFFERED: ReadonlySet<string> = new Set([...words(SMALL), ...words(MEDIUM)]);

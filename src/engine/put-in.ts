@@ -10,8 +10,8 @@ import { line } from '../../functions/standard/regression.ts';
 import { ceiling, even, floor, int, mod, odd, quotient, round, roundDown, roundUp } from '../../functions/standard/rounding.ts';
 import { find, left, len, mid, replace, right, substitute, times, trim } from '../../functions/standard/text.ts';
 import { hour, minute, moment, numberIn, second, time } from '../../functions/standard/time.ts';
-import { BOUNDS } from './bounds.ts';
 import { NOT_ANSWERED, pack, TOO_LARGE, unpack } from './errors.ts';
+import { FORMULA_BOUNDS } from './formula-bounds.ts';
 import { type Ast, plain, type Raw, SimpleRangeValue } from './hyper.ts';
 
 const { NUMBER, RANGE, STRING, SCALAR, NOERROR } = FunctionArgumentType;
@@ -20,7 +20,7 @@ const notFound = (message: string): CellError => new CellError(ErrorType.NA, pac
 const wrong = (message: string): CellError => new CellError(ErrorType.NUM, pack({ word: 'no number', message }));
 
 const tooLong = (name: string): CellError =>
-  new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `${name} would give a text of more than ${BOUNDS.text} characters.` }));
+  new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `${name} would give a text of more than ${FORMULA_BOUNDS.text} characters.` }));
 const noPart = (name: string): CellError => wrong(`${name} counts characters from 1, and takes no length below 0.`);
 
 const EXAMPLES = { number: '1000, 5 % or 1 3/4', date: '2026-05-21', time: '14:30' } as const;
@@ -139,7 +139,7 @@ interface Call {
   readonly args: readonly Ast[];
 }
 
-class Standard extends FunctionPlugin {
+class PutIn extends FunctionPlugin {
   private run(call: Call, state: unknown, work: (...args: never[]) => unknown): unknown {
     return this.runFunction(call.args as never, state as never, this.metadata(call.procedureName), work as never);
   }
@@ -234,7 +234,7 @@ class Standard extends FunctionPlugin {
 
   substitute(call: Call, state: unknown): unknown {
     return this.run(call, state, (text: string, old: string, added: string, which: number | undefined) => {
-      if (text.length + times(text, old) * (added.length - old.length) > BOUNDS.text) return tooLong('SUBSTITUTE');
+      if (text.length + times(text, old) * (added.length - old.length) > FORMULA_BOUNDS.text) return tooLong('SUBSTITUTE');
       return substitute(text, old, added, which) ?? wrong('SUBSTITUTE counts from 1.');
     });
   }
@@ -247,7 +247,7 @@ class Standard extends FunctionPlugin {
     return this.run(call, state, (text: string, times: number) => {
       const count = Math.trunc(times);
       if (count < 0) return wrong('REPT needs a number of times that is not negative.');
-      return text.length * count > BOUNDS.text ? tooLong('REPT') : text.repeat(count);
+      return text.length * count > FORMULA_BOUNDS.text ? tooLong('REPT') : text.repeat(count);
     });
   }
 
@@ -305,11 +305,11 @@ class Standard extends FunctionPlugin {
   }
 }
 
-Standard.implementedFunctions = IMPLEMENTED as never;
+PutIn.implementedFunctions = IMPLEMENTED as never;
 
 const names = Object.keys(IMPLEMENTED);
 
-HyperFormula.registerFunctionPlugin(Standard, { enGB: Object.fromEntries(names.map((name) => [name, name])) });
+HyperFormula.registerFunctionPlugin(PutIn, { enGB: Object.fromEntries(names.map((name) => [name, name])) });
 
 /** The standard's functions that are put in here. */
-export const STANDARD: readonly string[] = names;
+export const PUT_IN: readonly string[] = names;

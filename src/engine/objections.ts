@@ -6,8 +6,8 @@ import { counted } from '../../functions/number-text.ts';
 import { unit } from '../../functions/units.ts';
 import { LOST_WORD } from '../book/references.ts';
 import { cellText, type Position, readReference, tableText } from './addresses.ts';
-import { BOUNDS, tooLong, tooMany } from './bounds.ts';
 import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD, REFUSED } from './errors.ts';
+import { FORMULA_BOUNDS, tooLong, tooMany } from './formula-bounds.ts';
 import type { Ast, Hyper, Parsed } from './hyper.ts';
 import { offered, STATE } from './register.ts';
 import { argumentAt, signatureOf } from './signatures.ts';
@@ -202,9 +202,9 @@ export function objection(hyper: Hyper, formula: string, at: Position, names: Na
 }
 
 export const tooMuchText = (text: string): Fault | undefined =>
-  text.length > BOUNDS.text
+  text.length > FORMULA_BOUNDS.text
     ? {
         word: 'too large',
-        message: `A cell's text is at most ${BOUNDS.text.toLocaleString('en-GB')} characters long; this has ${text.length.toLocaleString('en-GB')}.`,
+        message: `A cell's text is at most ${FORMULA_BOUNDS.text.toLocaleString('en-GB')} characters long; this has ${text.length.toLocaleString('en-GB')}.`,
       }
     : undefined;

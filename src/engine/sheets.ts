@@ -24,7 +24,7 @@ function cellIn(table: Table, row: Row, column: Column): Cell | undefined {
   return ((row.kind ?? column.kind) === 'given' && !row.head) || isWanted(table, row, column) ? UNANSWERED : undefined;
 }
 
-export class Grid {
+export class Sheets {
   private sheets: readonly Sheet[] = [];
   private byName: ReadonlyMap<string, number> = new Map();
   private byId: ReadonlyMap<string, number> = new Map();
