@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { removeBlock } from '../../src/book/commands/blocks.ts';
 import { removePage } from '../../src/book/commands/pages.ts';
 import { type Answer, isRefused } from '../../src/book/refused.ts';
-import { readersText } from '../../src/ui/blocks/readers.ts';
+import { readersText } from '../../src/ui/commands/readers.ts';
 import { sample } from '../book/sample.ts';
 
 const readers = (answer: Answer): string => (isRefused(answer) ? answer.message : readersText(sample, answer));

@@ -3,5 +3,3 @@ export { menu } from './menu.ts';
 export type { ObPage, PageCommand } from './page-view.ts';
 
 import './page-view.ts';
-
-export { readersText } from './readers.ts';

@@ -1,7 +1,7 @@
 /** What the commands for pages and their pieces do, fetched together when the first of them is asked for. */
 import type { Book } from '../../book/book.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
-import { readersText } from '../blocks/index.ts';
+import { readersText } from './readers.ts';
 
 export { moveBlock, removeBlock } from '../../book/commands/blocks.ts';
 export { addPage, movePage, removePage } from '../../book/commands/pages.ts';
