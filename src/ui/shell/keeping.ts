@@ -2,6 +2,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Miss, Opened, Recovered, Store } from '../../files/store/index.ts';
 import { clock } from '../parts/clock.ts';
+import { keep, openGroupsKey } from '../parts/keep.ts';
 import type { Place } from '../parts/part.ts';
 import type { Found, Unopened, View } from './found.ts';
 import type { Saving } from './saving.ts';
@@ -11,7 +12,6 @@ const PAUSE = 300;
 const ALSO_OPEN = 'This book is open in another tab too. Whichever saves second will be told, and nothing is written over.';
 const LAST = 'overbench open';
 const viewKey = (id: string): string => `overbench view ${id}`;
-export const openGroupsKey = (id: string): string => `overbench open rows ${id}`;
 
 export class Keeping implements ReactiveController {
   /** News from other tabs, to be told. */
@@ -288,28 +288,3 @@ function readView(id: string): View | undefined {
     return undefined;
   }
 }
-
-/** Small things that are no loss: a browser that keeps nothing goes on without them. */
-export const keep = {
-  read(key: string): string | null {
-    try {
-      return localStorage.getItem(key);
-    } catch {
-      return null;
-    }
-  },
-  write(key: string, value: string): void {
-    try {
-      localStorage.setItem(key, value);
-    } catch {
-      // Full, or not allowed: the next visit begins without it.
-    }
-  },
-  drop(key: string): void {
-    try {
-      localStorage.removeItem(key);
-    } catch {
-      // What can't be reached can't be read again either.
-    }
-  },
-};

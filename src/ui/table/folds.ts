@@ -9,7 +9,7 @@ import { inSentence } from '../../book/label.ts';
 import { standingOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
 import { viewOf } from '../parts/cell-view.ts';
-import { keep, openGroupsKey } from '../shell/keeping.ts';
+import { keep, openGroupsKey } from '../parts/keep.ts';
 
 export interface Fold {
   /** The row before which its line stands, or the number of rows where that is the end. */
