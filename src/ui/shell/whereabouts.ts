@@ -101,11 +101,12 @@ export class Whereabouts implements ReactiveController {
     const from = this.#choosingOn && !anchor && this.chosen?.table === place.table ? (this.anchor ?? this.chosen) : anchor;
     this.#choosingOn = false;
     const other = samePlace(place, from) ? undefined : from;
+    // The one that is chosen already may stand on another page.
+    if (follow || focus) this.reveal(place);
     if (samePlace(place, this.chosen) && samePlace(other, this.anchor)) return;
     this.anchor = other;
     if (follow && this.chosen) this.#trail = [...this.#trail, this.chosen];
     this.chosen = place;
-    if (follow || focus) this.reveal(place);
     this.#host.requestUpdate();
     this.#host.chose();
   }
