@@ -7,7 +7,7 @@
  */
 import { type At, cellAt, placeIn, textOf } from './book/address.ts';
 import { apply, prepare } from './book/apply.ts';
-import type { Book, Table } from './book/book.ts';
+import type { Book } from './book/book.ts';
 import type { Change } from './book/change.ts';
 import { setCell } from './book/commands/set-cell.ts';
 import * as past from './book/history.ts';
@@ -15,8 +15,8 @@ import { lockedProblem } from './book/locked.ts';
 import { type PlainReading, readPlain, unitInBook } from './book/read-plain.ts';
 import { type Answer, isRefused, type Refused, refused } from './book/refused.ts';
 import { tellerOfTyped } from './book/said-by.ts';
-import { sameValue } from './engine/same-value.ts';
-import type { Address, Engine, Mend, Reading, Value, Values } from './engine/types.ts';
+import type { Address, Engine, Mend, Reading, Values } from './engine/types.ts';
+import { carried, compared, Gathering, noValues } from './values.ts';
 
 export type News =
   /** The book is another: `session.book` has the change in it. */
@@ -40,7 +40,7 @@ export type Typed =
 
 export interface Session {
   readonly book: Book;
-  /** The last good values by address. One object, written on as values come: read it, don't keep it. A blank cell has no entry. */
+  /** The last good values, as they were at one moment: when others come this is another object (`values.ts`). A blank cell has no entry. */
   readonly values: Values;
   /** Keep it with the book, so that undo outlives a closed page. */
   readonly history: past.History;
@@ -90,10 +90,10 @@ class OpenSession implements Session {
   /** A session begins with building the engine. */
   busy = true;
   trouble: string | undefined;
-  values: Record<Address, Value> = {};
+  values: Values = noValues();
 
   /** What the engine gave, by its addresses. The same object as `values`, save while cells have moved and the engine has not yet followed. */
-  #given: Record<Address, Value> = this.values;
+  #given: Values = this.values;
   readonly #engine: Engine;
   readonly #listeners = new Set<Listener>();
   /** Changes that the book has and the engine has not. */
@@ -229,7 +229,7 @@ class OpenSession implements Session {
 
   async #feed(changes: readonly Change[]): Promise<void> {
     try {
-      const taken = new Taken(this.#given);
+      const taken = new Gathering(this.#given);
       taken.add(await this.#engine.apply(changes, this.book, (part) => taken.add(part)));
       this.#take(taken, false);
     } catch (error) {
@@ -241,7 +241,7 @@ class OpenSession implements Session {
     this.#waiting = [];
     const book = this.book;
     try {
-      const taken = new Taken({});
+      const taken = new Gathering(noValues());
       taken.add(await this.#engine.load(book, (part) => taken.add(part)));
       this.#stale = false;
       this.#take(taken, true);
@@ -253,17 +253,19 @@ class OpenSession implements Session {
   }
 
   /** What the engine gave is in. `whole`: it is all there is, and what is not among it is blank. */
-  #take({ given, addresses }: Taken, whole: boolean): void {
+  #take(taken: Gathering, whole: boolean): void {
     if (this.#closed) return;
     const before = this.values;
-    this.#given = given;
+    const along = before === this.#given;
+    this.#given = taken.seen();
     // Cells that moved again since the engine was asked keep their carried values until it has followed.
     if (this.#waiting.some(movesCells)) return;
-    this.values = given;
     // The engine tells what differs by address. Where cells moved, what is shown was carried along with them and must be compared.
-    const told = this.#first || (!whole && before === given);
+    const told = this.#first || (!whole && along);
     this.#first = false;
-    const changed = told ? addresses : new Set([...Object.keys(before), ...Object.keys(given)].filter((at) => !sameValue(before[at], given[at])));
+    const { values, changed } = told ? { values: this.#given, changed: taken.addresses } : compared(before, this.#given);
+    this.values = values;
+    this.#given = values;
     if (changed.size > 0) this.#tell({ kind: 'values', changed });
   }
 
@@ -337,25 +339,6 @@ class OpenSession implements Session {
   }
 }
 
-/** Values that come in one after the other. Many of them come in parts, between which the page sees to what is being typed. */
-class Taken {
-  readonly given: Record<Address, Value>;
-  readonly addresses = new Set<Address>();
-
-  constructor(given: Record<Address, Value>) {
-    this.given = given;
-  }
-
-  add(fresh: Values): void {
-    for (const address of Object.keys(fresh)) {
-      const value = fresh[address] as Value;
-      if (value.kind === 'blank') delete this.given[address];
-      else this.given[address] = value;
-      this.addresses.add(address);
-    }
-  }
-}
-
 /** The change that writes what was read into a cell. */
 function written(book: Book, address: Address, { content, typed, unit }: Extract<PlainReading | Reading, { ok: true }>, source: string | undefined): Answer {
   const at = cellAt(book, address);
@@ -372,38 +355,3 @@ function written(book: Book, address: Address, { content, typed, unit }: Extract
 }
 
 const closed = (): Error => new Error('This book is closed.');
-
-/** The values at the addresses which their cells have in the later book. */
-function carried(values: Values, before: Book, after: Book): Record<Address, Value> {
-  const made: Record<Address, Value> = {};
-  for (const table of after.tables) {
-    const old = before.tables.find((t) => t.id === table.id);
-    if (!old) continue;
-    const rows = places(old.rows);
-    const columns = places(old.columns);
-    for (const [r, row] of table.rows.entries()) {
-      const oldRow = rows.get(row.id);
-      if (oldRow === undefined) continue;
-      carryRow(values, made, old, table, oldRow, r, columns);
-    }
-  }
-  return made;
-}
-
-function carryRow(
-  values: Values,
-  made: Record<Address, Value>,
-  old: Table,
-  table: Table,
-  oldRow: number,
-  row: number,
-  columns: ReadonlyMap<string, number>,
-): void {
-  for (const [c, column] of table.columns.entries()) {
-    const oldColumn = columns.get(column.id);
-    const value = oldColumn === undefined ? undefined : values[textOf(old.name, oldColumn, oldRow)];
-    if (value) made[textOf(table.name, c, row)] = value;
-  }
-}
-
-const places = (lines: readonly { readonly id: string }[]): ReadonlyMap<string, number> => new Map(lines.map((line, i) => [line.id, i]));

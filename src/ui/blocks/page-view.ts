@@ -8,7 +8,7 @@ import type { Act, Acts } from '../parts/act.ts';
 import { draftOf } from '../parts/drafts.ts';
 import { Part, type Place, type Wishes } from '../parts/part.ts';
 import '../pictures/index.ts';
-import type { Refusal } from '../table/table-host.ts';
+import type { Refusal } from '../table/index.ts';
 import { askedLine } from './asked-line.ts';
 import { buttons } from './buttons.ts';
 import { menu } from './menu.ts';
@@ -32,7 +32,6 @@ export class ObPage extends Part {
     book: { attribute: false },
     page: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     chosen: { attribute: false },
     anchor: { attribute: false },
     letters: { attribute: false },
@@ -45,7 +44,6 @@ export class ObPage extends Part {
   declare book: Book;
   declare page: Page;
   declare values: Values;
-  declare tick: number;
   declare chosen: Place | undefined;
   declare anchor: Place | undefined;
   declare letters: ReadonlyMap<Address, string>;
@@ -114,7 +112,7 @@ export class ObPage extends Part {
   }
 
   #newText(begun: { readonly page: string; readonly at: number }): TemplateResult {
-    return html`<div class="begun"><ob-prose .text=${''} .begun=${begun} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose></div>`;
+    return html`<div class="begun"><ob-prose .text=${''} .begun=${begun} .book=${this.book} .values=${this.values}></ob-prose></div>`;
   }
 
   #piece(block: Block): TemplateResult {
@@ -151,16 +149,15 @@ export class ObPage extends Part {
   }
 
   #block(block: Block): unknown {
-    if (block.kind === 'prose')
-      return html`<ob-prose .text=${block.text} .block=${block.id} .book=${this.book} .values=${this.values} .tick=${this.tick}></ob-prose>`;
+    if (block.kind === 'prose') return html`<ob-prose .text=${block.text} .block=${block.id} .book=${this.book} .values=${this.values}></ob-prose>`;
     if (block.kind === 'picture') {
-      return html`<ob-picture .block=${block} .book=${this.book} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .ask=${this.ask}></ob-picture>`;
+      return html`<ob-picture .block=${block} .book=${this.book} .values=${this.values} .chosen=${this.chosen} .ask=${this.ask}></ob-picture>`;
     }
     const table = tableOfBlock(this.book, block.table);
     if (!table) return html`<p class="prose">This page names a table that the book does not have: ${block.table}.</p>`;
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
     return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
-      <ob-table .book=${this.book} .table=${table} .values=${this.values} .tick=${this.tick} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
+      <ob-table .book=${this.book} .table=${table} .values=${this.values} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
       ${table.form === 'scenarios' ? this.#below(OF_SCENARIOS) : nothing}
       ${placeOf(this.book, 'light_carried')?.table === table ? this.#below(['carry-fit']) : nothing}`;
   }

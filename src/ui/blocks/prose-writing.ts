@@ -4,7 +4,7 @@ import type { Book } from '../../book/book.ts';
 import { addressOf, namesOf, placeOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
 import { Part, type Wishes } from '../parts/part.ts';
-import type { ObTable } from '../table/table.ts';
+import { cellAt } from '../table/index.ts';
 import '../styles/blocks.css';
 import { cellChoices, type ObCellFinder } from '../finding/index.ts';
 
@@ -56,13 +56,11 @@ export class ObProseWriting extends Part {
   }
 
   #point = (event: Event): void => {
-    const cell = (event.target as Element).closest<HTMLElement>('[data-spot]');
-    const table = cell?.closest<ObTable>('ob-table')?.table;
-    if (!cell || !table) return;
+    const found = cellAt(event.target as Element);
+    if (!found) return;
     event.preventDefault();
     event.stopPropagation();
-    const [row = -1, column = -1] = (cell.dataset.spot ?? '').split(',').map(Number);
-    const at = placeIn(table, column, row);
+    const at = placeIn(found.home.table, found.spot.column, found.spot.row);
     // A finger that goes down may only be scrolling: all of them pick when they have come up.
     if (event.type === 'click' && at) this.#put(namesOf(this.book, at)[0] ?? addressOf(at));
   };

@@ -18,7 +18,6 @@ export class ObProse extends Part {
     begun: { attribute: false },
     book: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     draft: { state: true },
     wrong: { state: true },
     markup: { state: true },
@@ -30,7 +29,6 @@ export class ObProse extends Part {
   declare begun: { readonly page: string; readonly at: number } | undefined;
   declare book: Book;
   declare values: Values;
-  declare tick: number;
   /** What is written; undefined while nothing is. */
   declare draft: string | undefined;
   /** Why it could not be kept. */

@@ -8,8 +8,7 @@ import type { Values } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import type { Place, Wishes } from '../parts/part.ts';
 import type { SlipCall } from '../slips/index.ts';
-import type { Clip } from '../table/clip.ts';
-import type { Spot } from '../table/grid-moves.ts';
+import type { Clip, Spot } from '../table/index.ts';
 
 /** What stands open when a command is asked for. It is read and never written on; the shell makes it, in one place. */
 export interface PageState {

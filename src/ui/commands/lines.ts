@@ -2,7 +2,7 @@
 import type { Book } from '../../book/book.ts';
 import type { Axis } from '../../book/lines.ts';
 import { type Answer, isRefused } from '../../book/refused.ts';
-import { whole } from '../table/selection.ts';
+import { whole } from '../table/index.ts';
 import { type Effect, type OnCells, onCells, type PageState, type Run } from './command.ts';
 import { shapeIn } from './shape.ts';
 

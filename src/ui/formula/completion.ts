@@ -3,8 +3,8 @@ import { type At, columnText, placeIn, tableNamed, tableText } from '../../book/
 import type { Book, Table } from '../../book/book.ts';
 import { baseColumn, placeOf } from '../../book/look-up.ts';
 import type { FunctionCard } from '../../engine/types.ts';
+import { standingAt, type Word, wordsAt } from '../parts/words.ts';
 import { headingOf } from './letters.ts';
-import { standingAt, type Word, wordsAt } from './words.ts';
 
 export interface Candidate {
   readonly label: string;

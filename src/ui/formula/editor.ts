@@ -14,16 +14,16 @@ import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { lineAt } from '../parts/formula-text.ts';
 import type { Step } from '../parts/part.ts';
-import type { TableHost } from '../table/table-host.ts';
 import { type Candidate, type Completing, completing } from './completion.ts';
 import { hintOf, type Verdict, verdictOf } from './hints.ts';
+import type { Found, Home } from './home.ts';
 import { type Citing, citingOf } from './letters.ts';
-import { Picking } from './picking.ts';
+import { PAGES, Picking } from './picking.ts';
 import { laySlip } from './placing.ts';
 import '../styles/formula.css';
+import { closed, standingAt, takesReference, type Word, wordsOf } from '../parts/words.ts';
 import { slipBelow } from './slip-below.ts';
 import { libraryOf, NO_LIBRARY, unitsIn } from './stock.ts';
-import { closed, standingAt, takesReference, type Word, wordsOf } from './words.ts';
 
 /** What is done with what is written. */
 export interface Writer {
@@ -35,6 +35,8 @@ export interface Writer {
   restore(): void;
   /** These cells are read by it. */
   cite(cells: ReadonlyMap<Address, string>): void;
+  /** The cell, of whichever table, in which an element of the page lies. */
+  cellAt(element: Element): Found | undefined;
 }
 
 interface Read extends Citing {
@@ -59,7 +61,7 @@ export async function prepare(ask: Session['ask'], currency: string): Promise<vo
 export class FormulaEditor {
   readonly root = document.createElement('div');
   readonly #below = document.createElement('div');
-  readonly #table: TableHost;
+  readonly #table: Home;
   readonly #home: At;
   readonly #writer: Writer;
   readonly #view: EditorView;
@@ -80,7 +82,7 @@ export class FormulaEditor {
   #closed = false;
   #docked = false;
 
-  constructor(table: TableHost, home: At, writer: Writer, id: string, [text, from, to]: readonly [text: string, from: number, to: number]) {
+  constructor(table: Home, home: At, writer: Writer, id: string, [text, from, to]: readonly [text: string, from: number, to: number]) {
     this.#table = table;
     this.#home = home;
     this.#writer = writer;
@@ -109,6 +111,7 @@ export class FormulaEditor {
       },
       put: (start, end, insert) => this.#put(start, end, insert, PICK),
       turn: () => this.#dock(),
+      cellAt: (element) => writer.cellAt(element),
     });
     this.#cite();
     this.#judge();
@@ -139,14 +142,14 @@ export class FormulaEditor {
     this.root.removeAttribute('style');
     delete this.root.dataset.side;
     this.root.classList.add('docked');
-    this.#table.closest('ob-app')?.append(this.root);
+    document.body.append(this.root);
     this.#view.focus();
   }
 
   /** What is written is kept where the focus goes elsewhere, but not where a page is turned, which takes it to its title. */
   #blurred(to: Element | null): void {
     if (this.#closed) return;
-    if (this.#docked && (to === null || to.closest('main h2, ob-contents')))
+    if (this.#docked && (to === null || to.closest(`main h2, ${PAGES}`)))
       requestAnimationFrame(() => {
         if (!this.#closed) this.#view.focus();
       });
@@ -156,7 +159,8 @@ export class FormulaEditor {
   /** Lays the slip by its cell, and shows it. */
   #place(): void {
     if (this.#closed || this.#docked) return;
-    laySlip(this.root, this.#table);
+    const lies = this.#table.lies();
+    if (lies) laySlip(this.root, lies);
     this.#show();
   }
 

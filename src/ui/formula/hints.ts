@@ -5,7 +5,7 @@ import { sentence } from '../../book/label.ts';
 import type { FunctionCard, Value } from '../../engine/types.ts';
 import { lineOf } from '../parts/cell-view.ts';
 import { paramText } from '../parts/param-words.ts';
-import type { Standing } from './words.ts';
+import type { Standing } from '../parts/words.ts';
 
 export interface Hint {
   readonly name: string;

@@ -3,24 +3,28 @@
  * reference is the one last put in, all arrows move it, and with Shift they make it a range.
  */
 import { columnText, placeIn, tableText } from '../../book/address.ts';
-import type { Spot } from '../table/grid-moves.ts';
-import type { TableHost } from '../table/table-host.ts';
+import type { Spot } from '../parts/spot.ts';
+import type { Found, Home } from './home.ts';
 import { headingOf } from './letters.ts';
+
+/** Where pages are turned to. */
+export const PAGES = '.contents :is(ol, .contents-acts)';
 
 /** What picking needs of the editor. */
 export interface Picker {
   /** The table in which the formula is written. */
-  readonly table: TableHost;
+  readonly table: Home;
   readonly caret: number;
   /** A reference can stand where the caret is. */
   readonly takes: boolean;
   put(from: number, to: number, text: string): void;
   /** Another page is about to be turned to, for a cell of it. */
   turn(): void;
+  cellAt(element: Element): Found | undefined;
 }
 
 interface Live {
-  readonly table: TableHost;
+  readonly table: Home;
   readonly from: number;
   readonly to: number;
   /** Where a range begins. */
@@ -68,14 +72,14 @@ export class Picking {
     return true;
   }
 
-  #pick(table: TableHost, head: Spot, extend: boolean): void {
+  #pick(table: Home, head: Spot, extend: boolean): void {
     const live = this.#live;
     const anchor = extend && live?.table === table ? live.anchor : head;
     const [from, to] = live ? [live.from, live.to] : [this.#picker.caret, this.#picker.caret];
     const text = this.#text({ table, anchor, head });
     this.#picker.put(from, to, text);
     this.#live = { table, from, to: from + text.length, anchor, head };
-    document.getElementById(table.cellId(head))?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    table.showSpot(head);
   }
 
   #text({ table, anchor, head }: Pick<Live, 'table' | 'anchor' | 'head'>): string {
@@ -89,18 +93,16 @@ export class Picking {
   /** A mouse picks as it goes down; a finger may only be scrolling, so it picks when it has tapped. */
   #point = (event: Event): void => {
     const { target } = event as PointerEvent & { target: Element };
-    const cell = target.closest<HTMLElement>('[data-spot]');
-    const table = cell?.closest<TableHost>('ob-table');
-    if (event.type === 'pointerdown' && target.closest('ob-contents button') && (this.isLive || this.#picker.takes)) this.#picker.turn();
+    const cell = this.#picker.cellAt(target);
+    if (event.type === 'pointerdown' && target.closest(`${PAGES} button`) && (this.isLive || this.#picker.takes)) this.#picker.turn();
     const touch = 'pointerType' in event && event.pointerType === 'touch';
-    if (event.type === 'pointerdown') this.#pressed = cell !== null && table !== undefined && (this.isLive || this.#picker.takes);
-    if (!this.#pressed || !cell || !table) return;
+    if (event.type === 'pointerdown') this.#pressed = cell !== undefined && (this.isLive || this.#picker.takes);
+    if (!this.#pressed || !cell) return;
     event.stopPropagation();
     // The focus stays in the editor.
     if (event.type !== 'pointerdown' || !touch) event.preventDefault();
     if (event.type !== (touch ? 'click' : 'pointerdown')) return;
-    const [row = 0, column = 0] = (cell.dataset.spot ?? '').split(',').map(Number);
-    this.#pick(table, { row, column }, (event as PointerEvent).shiftKey);
+    this.#pick(cell.home, cell.spot, (event as PointerEvent).shiftKey);
   };
 }
 

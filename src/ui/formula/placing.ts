@@ -1,4 +1,5 @@
 /** Where the slip of a formula lies: at its cell, clear of the label of the row, and of as many of the cells that it reads as can be. */
+import type { Lies } from './home.ts';
 
 /** px */
 const WIDEST = 540;
@@ -8,12 +9,10 @@ const LEAST = 320;
 /** Over its cell and on downwards or upwards, or clear of its row; the first that hides least is taken. */
 const SIDES = ['over', 'over-up', 'below', 'above'] as const;
 
-export function laySlip(slip: HTMLElement, table: HTMLElement): void {
-  const [cell, under, frame] = ['.over', '.under', '.frame'].map((part) => table.querySelector(part)?.getBoundingClientRect());
-  if (!cell || !under || !frame) return;
+export function laySlip(slip: HTMLElement, lies: Lies): void {
+  const { cell, under, frame, label } = lies;
   // Where the cell is, or would be at the edge of the frame out of which it was scrolled.
   const over = new DOMRect(under.left, under.top - cell.height, cell.width, cell.height);
-  const label = table.querySelector('tr.sel > th')?.getBoundingClientRect();
   const clear = Math.max(frame.left, label?.right ?? 0);
   const beside = frame.right - clear >= LEAST;
   const left = beside ? clear : frame.left;
@@ -29,14 +28,12 @@ export function laySlip(slip: HTMLElement, table: HTMLElement): void {
         ? { left: 'auto', right: '-2px', width: '' }
         : { left: `${left - over.left}px`, right: 'auto', width: `${most}px` };
   Object.assign(style, across);
-  slip.dataset.side = sideOf(slip, table, over, beside);
+  slip.dataset.side = sideOf(slip, lies, over, beside);
 }
 
 /** What lies well stays where it lies. */
-function sideOf(slip: HTMLElement, table: HTMLElement, over: DOMRect, beside: boolean): string {
+function sideOf(slip: HTMLElement, { roof, read }: Lies, over: DOMRect, beside: boolean): string {
   const { left, right, height } = slip.getBoundingClientRect();
-  const roof = table.closest('main')?.getBoundingClientRect().top ?? 0;
-  const read = [...table.querySelectorAll('.keyed')].map((cell) => cell.getBoundingClientRect());
   const tops = { over: over.top, 'over-up': over.bottom - height, below: over.bottom, above: over.top - height };
   const sides = SIDES.filter((side) => (beside || !side.startsWith('over')) && (side === 'over' || side === 'below' || tops[side] >= roof));
   const hidden = (side: (typeof SIDES)[number]): number =>

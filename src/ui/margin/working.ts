@@ -35,7 +35,6 @@ export class ObWorking extends Part {
   static override properties = {
     book: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     at: { attribute: false },
     told: { attribute: false },
     letters: { attribute: false },
@@ -44,7 +43,6 @@ export class ObWorking extends Part {
   };
   declare book: Book;
   declare values: Values;
-  declare tick: number;
   declare at: At | undefined;
   declare told: Told | undefined;
   declare letters: ReadonlyMap<Address, string>;

@@ -17,7 +17,6 @@ export class ObHandover extends Part {
   static override properties = {
     book: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     ask: { attribute: false },
     scenario: { state: true },
     paper: { state: true },
@@ -25,7 +24,6 @@ export class ObHandover extends Part {
   };
   declare book: Book;
   declare values: Values;
-  declare tick: number;
   declare ask: Session['ask'];
   /** Undefined: the cheapest that holds. */
   declare scenario: string | undefined;
@@ -53,7 +51,7 @@ export class ObHandover extends Part {
   }
 
   override willUpdate(changed: PropertyValues): void {
-    if (changed.has('book') || changed.has('tick') || changed.has('scenario')) void this.#make();
+    if (changed.has('book') || changed.has('values') || changed.has('scenario')) void this.#make();
     if (this.made && (changed.has('made') || changed.has('paper'))) this.#page.replaceSync(pageStyle(this.made, this.paper));
   }
 

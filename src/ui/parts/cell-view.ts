@@ -29,8 +29,7 @@ export interface CellView {
 }
 
 /** The value of a cell; of a given that the engine has not come to yet, what its own content says. */
-function valueIn(at: At, values: Values): Value {
-  const known = values[addressOf(at)];
+function valueOr(at: At, known: Value | undefined): Value {
   if (known) return known;
   const content = readContent(at.cell?.content ?? '');
   if (content.kind === 'number') return { kind: 'number', base: content.base, unit: unitOf(at) ?? content.unit };
@@ -53,11 +52,17 @@ function scenarioPointedAt(at: At): At | undefined {
 }
 
 export function viewOf(at: At, values: Values): CellView {
+  const base = baseOf(at);
+  return viewBeside(at, values[addressOf(at)], base && values[addressOf(base)]);
+}
+
+/** The same where one knows what the engine gave for the cell, and for the one beside it in the base scenario. */
+export function viewBeside(at: At, known: Value | undefined, knownBase: Value | undefined): CellView {
   const address = addressOf(at);
-  const value = valueIn(at, values);
+  const value = valueOr(at, known);
   const standing = standingOf(at);
   const base = baseOf(at);
-  const baseValue = base && valueIn(base, values);
+  const baseValue = base && valueOr(base, knownBase);
   const check = standing === 'check' ? checkOf(value) : undefined;
   const number = value.kind === 'number' ? showNumber(value.base, value.unit || unitOf(at) || '', decimalsOf(at)) : undefined;
   const text = check?.margin ?? textOfValue(value);

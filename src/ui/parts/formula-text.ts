@@ -3,7 +3,7 @@ import { type At, cellAt, referenceText, textOf } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, columnHeading, named, rowHeading } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
-import { wordsOf } from '../formula/words.ts';
+import { wordsOf } from './words.ts';
 
 export type Piece = { readonly text: string } | { readonly label: string; readonly address: Address; readonly letter?: string };
 

@@ -15,7 +15,6 @@ export class ObPicture extends Part {
     block: { attribute: false },
     book: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     chosen: { attribute: false },
     ask: { attribute: false },
     width: { state: true },
@@ -25,7 +24,6 @@ export class ObPicture extends Part {
   declare block: PictureBlock;
   declare book: Book;
   declare values: Values;
-  declare tick: number;
   declare chosen: Place | undefined;
   declare ask: <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
   /** px that the picture may take. */
@@ -73,7 +71,7 @@ export class ObPicture extends Part {
   };
 
   override updated(changed: PropertyValues): void {
-    if (this.near && (changed.has('tick') || changed.has('near') || changed.has('block') || changed.has('book'))) void this.#read();
+    if (this.near && (changed.has('values') || changed.has('near') || changed.has('block') || changed.has('book'))) void this.#read();
   }
 
   async #read(): Promise<void> {

@@ -7,7 +7,7 @@ import type { ObPage } from '../blocks/index.ts';
 import { ObCommandList } from '../commands/index.ts';
 import { Part, type Wishes } from '../parts/part.ts';
 import { ObSlips } from '../slips/index.ts';
-import { chosenTable, writesIn } from '../table/selection.ts';
+import { chosenTable, writesIn } from '../table/index.ts';
 import { cover } from './cover.ts';
 import { Doing } from './doing.ts';
 import { Entering } from './entering.ts';
@@ -24,7 +24,6 @@ import { hearWishes } from './wishes.ts';
 
 export class ObApp extends Part implements Shell {
   session: Session | undefined;
-  tick = 0;
   drawer = false;
   sheet = false;
   citing: ReadonlyMap<Address, string> | undefined;
@@ -97,11 +96,9 @@ export class ObApp extends Part implements Shell {
       return;
     }
     if (news.kind === 'values') {
-      this.tick++;
       this.typing.settle((address) => news.changed.has(address));
       this.#trace();
     } else if (news.kind === 'book') {
-      this.tick++;
       this.whereabouts.stay();
       this.#name();
       // The chosen cell may stand elsewhere now, though no value differs.

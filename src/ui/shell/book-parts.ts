@@ -6,7 +6,6 @@ import './contents.ts';
 import '../blocks/index.ts';
 import '../styles/reshape.css';
 import '../styles/print.css';
-import '../table/table.ts';
 import '../margin/index.ts';
 
 export { Saving } from './saving.ts';

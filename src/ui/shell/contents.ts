@@ -18,14 +18,12 @@ export class ObContents extends Part {
   static override properties = {
     book: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     page: { attribute: false },
     changes: { attribute: false },
     acts: { attribute: false },
   };
   declare book: Book;
   declare values: Values;
-  declare tick: number;
   declare page: string;
   /** How many changes the book remembers. */
   declare changes: number;

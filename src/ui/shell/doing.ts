@@ -23,7 +23,7 @@ import {
 import type { Acts } from '../parts/act.ts';
 import type { Wishes } from '../parts/part.ts';
 import type { ObSlips } from '../slips/index.ts';
-import { placeAt } from '../table/selection.ts';
+import { fetchClip, placeAt } from '../table/index.ts';
 import type { Entering } from './entering.ts';
 import { goToWorking } from './go-to-working.ts';
 import { switchLight } from './light.ts';
@@ -200,7 +200,7 @@ export class Doing {
         return telling.tell(`Sent out ${await sendOut(effect.what, session.book, session.values)}.`, true);
       }
       case 'clip': {
-        const { clip } = await import('../table/clip.ts');
+        const { clip } = await fetchClip();
         const said = await clip(effect.clip);
         return said === undefined ? undefined : telling.tell(said, true);
       }

@@ -5,6 +5,7 @@ import type { Session } from '../../session.ts';
 import { AGAIN, cellKey, draftOf, endDraft } from '../parts/drafts.ts';
 import type { Wishes } from '../parts/part.ts';
 import { askToLeave, fetchKeptSlips, type ObSlips } from '../slips/index.ts';
+import { fetchTable } from '../table/index.ts';
 import type { Found, View } from './found.ts';
 import type { Keeping } from './keeping.ts';
 import type { ShelfCard, TemplateCard } from './start.ts';
@@ -61,7 +62,7 @@ export class Entering implements ReactiveController {
     this.#host.requestUpdate();
     await this.#host.updateComplete;
     void warmUp();
-    void import('./book-parts.ts').catch(() => {});
+    void Promise.all([import('./book-parts.ts'), fetchTable()]).catch(() => {});
   }
 
   async open(wish: Wishes['open']): Promise<boolean> {
@@ -108,7 +109,13 @@ export class Entering implements ReactiveController {
 
   async #enter(found: Found): Promise<void> {
     // All that can be missing comes before the book that is open is put away.
-    const [{ startSession }, { Saving }] = await Promise.all([import('./opening.ts'), import('./book-parts.ts'), this.#host.prepare(), fetchKeptSlips()]);
+    const [{ startSession }, { Saving }] = await Promise.all([
+      import('./opening.ts'),
+      import('./book-parts.ts'),
+      fetchTable(),
+      this.#host.prepare(),
+      fetchKeptSlips(),
+    ]);
     const session = await startSession(found.book, found.history);
     this.problem = '';
     this.damaged = undefined;

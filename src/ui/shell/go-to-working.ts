@@ -1,4 +1,4 @@
-import { chosenTable } from '../table/selection.ts';
+import { chosenTable } from '../table/index.ts';
 
 /** From the table into the working of its chosen value, and back again. */
 export function goToWorking(page: Element): void {

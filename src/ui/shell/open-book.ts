@@ -25,7 +25,7 @@ export function openBook(shell: Shell, session: Session): TemplateResult {
   return html`
     <nav class="contents" aria-label="Contents">
       <div class="drawer-head"><b>Contents</b><button type="button" @click=${() => shell.toggleDrawer()}>Close</button></div>
-      <ob-contents .book=${book} .values=${values} .tick=${shell.tick} .page=${pageId} .changes=${session.history.done.length} .acts=${doing.acts}></ob-contents>
+      <ob-contents .book=${book} .values=${values} .page=${pageId} .changes=${session.history.done.length} .acts=${doing.acts}></ob-contents>
       <div class="drawer-acts">${drawer ? drawerActions(doing.acts) : nothing}</div>
     </nav>
     <main class="page">
@@ -38,19 +38,19 @@ export function openBook(shell: Shell, session: Session): TemplateResult {
     </main>
     <aside class="working" aria-label="The working" tabindex="0">
       <button type="button" class="grab" aria-expanded=${sheet} aria-label="The working, ${sheet ? 'lower it' : 'raise it'}" @click=${() => shell.toggleSheet()}></button>
-      <ob-working .book=${book} .values=${values} .tick=${shell.tick} .at=${at} .told=${tracing.told} .letters=${citing ? UNLETTERED : tracing.letters} .acts=${acts}></ob-working>
+      <ob-working .book=${book} .values=${values} .at=${at} .told=${tracing.told} .letters=${citing ? UNLETTERED : tracing.letters} .acts=${acts}></ob-working>
     </aside>
     ${drawer ? html`<div class="shade" @click=${() => shell.toggleDrawer()}></div>` : nothing}`;
 }
 
-function ofTheBook({ whereabouts, typing, tracing, doing, tick, citing, ask, takePage }: Shell, { book, values }: Session, page: Page): TemplateResult {
+function ofTheBook({ whereabouts, typing, tracing, doing, citing, ask, takePage }: Shell, { book, values }: Session, page: Page): TemplateResult {
   const acts: Acts<PageCommand> = doing.acts;
-  return html`<ob-page ${ref(takePage)} .book=${book} .page=${page} .values=${values} .tick=${tick} .chosen=${whereabouts.chosen} .anchor=${whereabouts.anchor} .letters=${citing ?? tracing.letters} .pending=${typing.pending} .refusal=${typing.refusal} .acts=${acts} .ask=${ask}></ob-page>`;
+  return html`<ob-page ${ref(takePage)} .book=${book} .page=${page} .values=${values} .chosen=${whereabouts.chosen} .anchor=${whereabouts.anchor} .letters=${citing ?? tracing.letters} .pending=${typing.pending} .refusal=${typing.refusal} .acts=${acts} .ask=${ask}></ob-page>`;
 }
 
-function ofItsOwn({ whereabouts, doing, tick, ask }: Shell, { book, values, history }: Session, id: string | undefined): TemplateResult {
+function ofItsOwn({ whereabouts, doing, ask }: Shell, { book, values, history }: Session, id: string | undefined): TemplateResult {
   if (id === 'functions') return html`<ob-functions .ask=${ask} .at=${whereabouts.at}></ob-functions>`;
-  if (id === 'hand-over') return html`<ob-handover .book=${book} .values=${values} .tick=${tick} .ask=${ask}></ob-handover>`;
+  if (id === 'hand-over') return html`<ob-handover .book=${book} .values=${values} .ask=${ask}></ob-handover>`;
   const acts: Acts<'undo' | 'redo'> = doing.acts;
   return html`<ob-changes .history=${history} .acts=${acts}></ob-changes>`;
 }

@@ -15,7 +15,6 @@ import type { Whereabouts } from './whereabouts.ts';
 export interface Shell extends ReactiveControllerHost, HTMLElement {
   readonly session: Session | undefined;
   /** Counts up when values or the book are others. */
-  readonly tick: number;
   /** The contents are drawn out, where the page is narrow. */
   readonly drawer: boolean;
   /** The working is raised, where the page is narrow. */

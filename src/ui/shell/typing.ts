@@ -7,8 +7,7 @@ import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { spokenValue, viewOf } from '../parts/cell-view.ts';
 import { holdDrawing, type Place, samePlace, type Wishes } from '../parts/part.ts';
-import { isWriting } from '../table/selection.ts';
-import type { Refusal } from '../table/table-host.ts';
+import { isWriting, type Refusal } from '../table/index.ts';
 import type { Telling } from './telling.ts';
 import type { Whereabouts } from './whereabouts.ts';
 

@@ -7,7 +7,7 @@ import { tableOfBlock } from '../../book/look-up.ts';
 import type { Session } from '../../session.ts';
 import { loadOwnPage, OWN_PAGES } from '../own-pages/index.ts';
 import { type Place, samePlace, type Wishes } from '../parts/part.ts';
-import { areaOf, placeAt } from '../table/selection.ts';
+import { areaOf, placeAt } from '../table/index.ts';
 import type { View } from './found.ts';
 
 /** What is shown one's way. */

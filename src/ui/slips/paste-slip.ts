@@ -1,9 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
-import { type Ask, beyond, type Patch, putDown, type Read, readGrid, wordsOf } from '../table/paste-cells.ts';
-import { type DecimalMark, decimalMarkOf } from '../table/pasted-text.ts';
+import { type Ask, type DecimalMark, fetchPasting, type Patch, type Read } from '../table/index.ts';
 import { Slip } from './slip.ts';
+
+/** There since the first paste that asked. */
+let pasting: Awaited<ReturnType<typeof fetchPasting>>;
 
 /** What is shown of a long list; the counts speak of all of it. */
 const SHOWN = 8;
@@ -23,9 +25,10 @@ export class ObPasteSlip extends Slip<Ask> {
   }
 
   async open(asked: Ask): Promise<void> {
+    pasting = await fetchPasting();
     this.asked = asked;
     this.wrong = '';
-    this.mark = decimalMarkOf(asked.grid ?? []) ?? '.';
+    this.mark = pasting.decimalMarkOf(asked.grid ?? []) ?? '.';
     await this.#readAll();
     await this.updateComplete;
     this.dialog?.showModal();
@@ -35,7 +38,7 @@ export class ObPasteSlip extends Slip<Ask> {
   async #readAll(): Promise<void> {
     const { asked } = this;
     if (!asked) return;
-    this.read = asked.own ? undefined : await readGrid(this.around.session.ask, asked.target, asked.grid ?? [], this.mark);
+    this.read = asked.own ? undefined : await pasting.readGrid(this.around.session.ask, asked.target, asked.grid ?? [], this.mark);
   }
 
   #choose(mark: DecimalMark): void {
@@ -58,7 +61,7 @@ export class ObPasteSlip extends Slip<Ask> {
       return;
     }
     const cells: Patch = asked.own?.cells ?? this.read?.map((line) => line.map((each) => each.cell ?? null)) ?? [];
-    const answer = putDown(asked.target, cells, asked.own, true);
+    const answer = pasting.putDown(asked.target, cells, asked.own, true);
     if (isRefused(answer)) {
       this.wrong = answer.message;
       return;
@@ -75,7 +78,7 @@ export class ObPasteSlip extends Slip<Ask> {
     const shown = all.filter((each) => each.shown !== undefined);
     const problems = all.filter((each) => each.problem !== undefined);
     const cells: readonly (readonly unknown[])[] = asked.own?.cells ?? asked.grid ?? [];
-    const more = wordsOf(beyond(asked.target, cells));
+    const more = pasting.wordsOf(pasting.beyond(asked.target, cells));
     const size = `${cells.length} × ${Math.max(...cells.map((line) => line.length))}`;
     return html`<dialog class="slip-box paste" aria-label="How it will be read">
       <form @submit=${this.#land}>

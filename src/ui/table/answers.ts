@@ -1,39 +1,50 @@
 /** A table as questions down the page, one answer each: the form in which the brief stands. */
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import { placeIn } from '../../book/address.ts';
-import { addressOf, sourceOf } from '../../book/look-up.ts';
-import { spokenName, viewOf } from '../parts/cell-view.ts';
-import { allowedText } from '../parts/choices.ts';
 import { boxed, cellParts } from './cell.ts';
-import type { Spot } from './grid-moves.ts';
-import { saidLine } from './said-line.ts';
-import type { TableHost } from './table-host.ts';
+import { drawn } from './row-templates.ts';
+import type { CellModel, MarkedCell, RowModel } from './rows.ts';
 
-export function answers(host: TableHost): TemplateResult {
-  const { table } = host;
-  return html`<div id="grid-${host.book.tables.indexOf(table)}" class="asks" role="grid" aria-label=${table.name} aria-multiselectable="true">
+export interface Answers {
+  readonly id: string;
+  readonly name: string;
+  readonly rows: readonly RowModel[];
+  /** Asks who gave an answer; the same function at every drawing. */
+  readonly ask: (spot: string) => void;
+}
+
+export function answers({ id, name, rows, ask }: Answers): TemplateResult {
+  return html`<div id=${id} class="asks" role="grid" aria-label=${name} aria-multiselectable="true">
       ${repeat(
-        table.rows,
-        (row) => row.id,
-        (row, index) => html`<div role="row" class="ask ${row.parted ? 'parted' : ''}">
-          <div role="rowheader"><div class="q">${row.label ?? ''}</div>${row.help ? html`<div class="why">${row.help}</div>` : nothing}</div>
-          ${table.columns.map((_, column) => answer(host, { row: index, column }))}
-        </div>`,
+        rows,
+        ({ id }) => id,
+        (row) => drawn(row, (now) => question(now, ask)),
       )}
     </div>`;
 }
 
-function answer(host: TableHost, spot: Spot): TemplateResult {
-  const at = placeIn(host.table, spot.column, spot.row);
-  if (!at) return html``;
-  const address = addressOf(at);
-  const { on, among } = host.marks(spot);
-  const view = viewOf(at, host.values);
-  const allowed = allowedText(at);
-  const name = [spokenName(at, view), at.row.help, sourceOf(at), allowed && `allowed: ${allowed}`].filter(Boolean).join('. ');
-  return html`<div role="gridcell" id=${host.cellId(spot)} data-spot="${spot.row},${spot.column}" class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${name}>
-      ${boxed(cellParts(view, { letter: host.letters.get(address), pending: host.pending.get(address), list: true }))}
-      ${saidLine(at, () => host.askAbout(spot))}
+function question({ looks, label, help, cells }: RowModel, ask: Answers['ask']): TemplateResult {
+  return html`<div role="row" class="ask ${looks.startsWith('parted') ? 'parted' : ''}">
+          <div role="rowheader"><div class="q">${label}</div>${help ? html`<div class="why">${help}</div>` : nothing}</div>
+          ${cells.map((cell) => answer(cell, ask))}
+        </div>`;
+}
+
+function answer({ cell, on, among, letter, pending }: MarkedCell, ask: Answers['ask']): TemplateResult {
+  return html`<div role="gridcell" id=${cell.id} data-spot=${cell.spot} class="c ${on ? 'on' : ''} ${among ? 'among' : ''}" aria-selected=${among} aria-label=${cell.name}>
+      ${boxed(cellParts(cell.view, { letter, pending, list: true }))}
+      ${saidLine(cell, ask)}
     </div>`;
+}
+
+/**
+ * Under an answer: who said so, as a button that asks it, and what is allowed. The button is no tab stop, for the table has one of its own;
+ * from the keyboard the same slip is opened by its command.
+ */
+function saidLine({ said, spot }: CellModel, ask: Answers['ask']): TemplateResult | typeof nothing {
+  if (!said) return nothing;
+  return html`<div class="by">
+    <button type="button" class="teller ${said.left ? 'left' : ''}" tabindex="-1" aria-label="${said.of}: who said so?" @click=${() => ask(spot)}>${said.left ? html`<b>to ask</b> ` : nothing}${said.teller}</button>
+    <span>${said.allowed}</span>
+  </div>`;
 }

@@ -1,18 +1,41 @@
 /** Choosing a block of cells in a table, by keys and by pointer; what goes out and comes in through the clipboard; the handles of the chosen row and column. */
-import { html, type ReactiveController, type TemplateResult } from 'lit';
+import { html, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { At } from '../../book/address.ts';
 import { type Area, placesOf } from '../../book/area.ts';
+import type { Book, Table } from '../../book/book.ts';
 import { isLocked, lockedProblem } from '../../book/locked.ts';
 import { titleOf } from '../../book/look-up.ts';
+import type { Values } from '../../engine/types.ts';
 import type { Place, Wishes } from '../parts/part.ts';
+import { readSpot } from '../parts/spot.ts';
 import { copyOut, cutFrom, giveUpCut } from './clipboard.ts';
 import type { Spot } from './grid-moves.ts';
 import { isOut } from './laying.ts';
 import { areaOf, isBlock, isIn, whole } from './selection.ts';
-import type { TableHost } from './table-host.ts';
+import { drawTables } from './tables.ts';
+
+/** Where cells are chosen. */
+interface Chosen extends ReactiveControllerHost {
+  readonly book: Book;
+  readonly table: Table;
+  readonly values: Values;
+  readonly chosen: Place | undefined;
+  readonly anchor: Place | undefined;
+  /** The cell that has, or would have, the focus. */
+  readonly at: At | undefined;
+  readonly spot: Spot;
+  /** The column's heading, for whoever names an action on it. */
+  readonly columnName: string;
+  readonly writing: { readonly isOpen: boolean };
+  readonly root: ParentNode;
+  placeAt(spot: Spot): Place;
+  choose(spot: Spot, anchor?: Place): void;
+  take(): void;
+  say<K extends 'menu' | 'paste' | 'tell'>(name: K, detail: Wishes[K]): void;
+}
 
 export class Choosing implements ReactiveController {
-  readonly #host: TableHost;
+  readonly #host: Chosen;
   /** The chosen cell, or the chosen block. */
   area: Area | undefined;
   /** Cells of this table that were cut and wait to be pasted. */
@@ -20,7 +43,7 @@ export class Choosing implements ReactiveController {
   /** Where the pointer was put down to draw a block. */
   #dragged: Place | undefined;
 
-  constructor(host: TableHost) {
+  constructor(host: Chosen) {
     this.#host = host;
     host.addController(this);
   }
@@ -32,15 +55,6 @@ export class Choosing implements ReactiveController {
     const here = cut?.table === table.id ? cut : undefined;
     // The same object as long as it is the same cells, so that the table is not drawn again.
     if (JSON.stringify(here) !== JSON.stringify(this.taken)) this.taken = here;
-  }
-
-  /** Another table may have been marked before. */
-  #showCut(): void {
-    for (const table of document.querySelectorAll<TableHost>('ob-table')) table.requestUpdate();
-  }
-
-  #say<K extends 'menu' | 'paste' | 'tell'>(name: K, detail: Wishes[K]): void {
-    this.#host.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
   }
 
   /** One of several chosen cells. */
@@ -60,9 +74,10 @@ export class Choosing implements ReactiveController {
     const what = key === ' ' && shiftKey ? 'row' : key === ' ' && control ? 'column' : key.toLowerCase() === 'a' && control ? 'table' : undefined;
     if (what) this.#chooseWhole(what);
     else if (key === 'Escape' && giveUpCut(this.#host.book)) {
-      this.#showCut();
-      this.#say('tell', { text: 'What was cut stays where it is.' });
-    } else if (key === 'ContextMenu' || (key === 'F10' && shiftKey)) this.#say('menu', { what: 'row' });
+      // Another table may have been marked before.
+      drawTables();
+      this.#host.say('tell', { text: 'What was cut stays where it is.' });
+    } else if (key === 'ContextMenu' || (key === 'F10' && shiftKey)) this.#host.say('menu', { what: 'row' });
     else return false;
     return true;
   }
@@ -82,10 +97,10 @@ export class Choosing implements ReactiveController {
   readonly drag = (event: PointerEvent): void => {
     if (!this.#dragged || event.buttons !== 1) return;
     const cell = (event.target as HTMLElement).closest<HTMLElement>('[data-spot]');
-    const [row, column] = (cell?.dataset.spot ?? '').split(',').map(Number);
+    const to = cell && readSpot(cell.dataset.spot ?? '');
     const { spot } = this.#host;
-    if (row === undefined || column === undefined || (row === spot.row && column === spot.column)) return;
-    this.#host.choose({ row, column }, this.#dragged);
+    if (!to || (to.row === spot.row && to.column === spot.column)) return;
+    this.#host.choose(to, this.#dragged);
   };
 
   readonly copy = (event: ClipboardEvent): void => {
@@ -93,7 +108,8 @@ export class Choosing implements ReactiveController {
     if (writing.isOpen || !this.area || !event.clipboardData) return;
     event.preventDefault();
     copyOut(event.clipboardData, book, values, this.area);
-    this.#showCut();
+    // Another table may have been marked before.
+    drawTables();
   };
 
   /** The chosen cells are moved to where they are pasted. Worked ones stay, as they do where cells are cleared. */
@@ -104,20 +120,21 @@ export class Choosing implements ReactiveController {
     const places = (placesOf(book, this.area)?.lines ?? []).flat().filter((at) => at.cell && at.cell.content !== '');
     const locked = places.find(isLocked);
     if (locked || places.length === 0) {
-      this.#say('tell', { text: `${(locked && lockedProblem(locked, '')) ?? 'There is nothing in what is chosen.'} Nothing was cut.` });
+      this.#host.say('tell', { text: `${(locked && lockedProblem(locked, '')) ?? 'There is nothing in what is chosen.'} Nothing was cut.` });
       return;
     }
     copyOut(event.clipboardData, book, values, this.area, true);
-    this.#showCut();
+    // Another table may have been marked before.
+    drawTables();
     const [it, goes] = places.length === 1 ? [titleOf(places[0] as At), 'goes'] : [`${places.length} cells`, 'go'];
-    this.#say('tell', { text: `Cut: ${it} ${goes} to where you paste. Until then nothing changes.` });
+    this.#host.say('tell', { text: `Cut: ${it} ${goes} to where you paste. Until then nothing changes.` });
   };
 
   readonly paste = (event: ClipboardEvent): void => {
     const copied = event.clipboardData;
     if (this.#host.writing.isOpen || !copied) return;
     event.preventDefault();
-    this.#say('paste', { text: copied.getData('text/plain'), html: copied.getData('text/html') });
+    this.#host.say('paste', { text: copied.getData('text/plain'), html: copied.getData('text/html') });
   };
 
   /** Opens what can be done with the chosen row or column. Keys have the list of commands and Shift F10. */
@@ -127,13 +144,13 @@ export class Choosing implements ReactiveController {
     return html`<button type="button" class="handle of-${what}" tabindex="-1" hidden aria-haspopup="dialog" aria-label=${name} @click=${() => {
       // What opens gives the focus back to where it was: to the cell.
       this.#host.take();
-      this.#say('menu', { what });
+      this.#host.say('menu', { what });
     }}><span aria-hidden="true">${what === 'row' ? '⋮' : '⋯'}</span></button>`;
   }
 
   /** The handles stand at the chosen row's beginning and at the upper edge of the chosen column's heading. */
   layHandles(cell: DOMRect, frame: DOMRect, head: DOMRect | undefined, chosen: boolean): void {
-    for (const handle of this.#host.querySelectorAll<HTMLElement>('.handle')) {
+    for (const handle of this.#host.root.querySelectorAll<HTMLElement>('.handle')) {
       const ofRow = handle.classList.contains('of-row');
       handle.hidden = !chosen || (ofRow ? isOut(cell, frame) : !head || cell.right < frame.left || cell.right > frame.right + 2);
       handle.style.top = `${ofRow ? cell.top + cell.height / 2 - frame.top : head ? head.top - frame.top : 0}px`;

@@ -1,5 +1,5 @@
 /** Copying, cutting and pasting by a command: for whoever has no keys at hand. The table does with the events made here what it does with those of keys. */
-import { chosenTable } from './selection.ts';
+import { chosenTable } from './tables.ts';
 
 export type Clip = 'copy' | 'cut' | 'paste';
 

@@ -7,8 +7,8 @@ import { placeIn } from '../../book/address.ts';
 import type { Table } from '../../book/book.ts';
 import { inSentence } from '../../book/label.ts';
 import { standingOf } from '../../book/look-up.ts';
-import type { Values } from '../../engine/types.ts';
-import { viewOf } from '../parts/cell-view.ts';
+import { checkOf } from '../../shown.ts';
+import type { TableValues } from '../../values.ts';
 import { keep, openGroupsKey } from '../parts/keep.ts';
 
 export interface Fold {
@@ -29,7 +29,7 @@ export interface Folds {
   readonly short: readonly string[];
 }
 
-export function foldsOf(table: Table, values: Values): Folds {
+export function foldsOf(table: Table, values: TableValues): Folds {
   const folds: Fold[] = [];
   const short: string[] = [];
   if (table.form !== 'scenarios') return { folds, short };
@@ -88,9 +88,10 @@ function standingIn(table: Table, row: number) {
   return at ? standingOf(at) : 'blank';
 }
 
-function holdsEverywhere(table: Table, row: number, values: Values): boolean {
+function holdsEverywhere(table: Table, row: number, values: TableValues): boolean {
   return table.columns.every((_, column) => {
     const at = placeIn(table, column, row);
-    return at !== undefined && viewOf(at, values).state === 'holds';
+    const value = values[row]?.[column];
+    return at !== undefined && standingOf(at) === 'check' && value !== undefined && checkOf(value)?.state === 'holds';
   });
 }

@@ -2,10 +2,9 @@
  * Where the keys lead in a grid, after the grid pattern of the W3C's ARIA Authoring Practices Guide
  * (https://www.w3.org/WAI/ARIA/apg/patterns/grid/, data grid): no move wraps.
  */
-export interface Spot {
-  readonly row: number;
-  readonly column: number;
-}
+import type { Spot } from '../parts/spot.ts';
+
+export type { Spot };
 
 export interface Size {
   readonly rows: number;

@@ -1,7 +1,8 @@
 /** Where the input of a table lies: over the chosen cell, with the slip, the tie to the margin and the handles beside it. */
-import type { ReactiveController } from 'lit';
-import type { Column } from '../../book/book.ts';
-import type { TableHost } from './table-host.ts';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Column, Table } from '../../book/book.ts';
+import type { Lies } from '../formula/index.ts';
+import type { Spot } from './grid-moves.ts';
 
 /** px that a slip may need. */
 const SLIP_WIDTH = 345;
@@ -9,15 +10,27 @@ const SLIP_HEIGHT = 160;
 /** px that it keeps from the page's edge. */
 const EDGE = 6;
 
+/** What is laid out. */
+interface Laid extends ReactiveControllerHost {
+  readonly root: HTMLElement;
+  readonly table: Table;
+  readonly spot: Spot;
+  /** The chosen cell, where it is one of this table. */
+  readonly chosenSpot: Spot | undefined;
+  readonly pooling: { isLarge(table: Table): boolean; look(): void };
+  readonly choosing: { layHandles(cell: DOMRect, frame: DOMRect, head: DOMRect | undefined, chosen: boolean): void };
+  cellId(spot: Spot): string;
+}
+
 export class Laying implements ReactiveController {
-  readonly #host: TableHost;
+  readonly #host: Laid;
   #later = 0;
   /** The chosen cell is to be brought into view when the input is laid over it. */
   #show = false;
   /** For which columns, in a window how wide (px), the least widths are that the headings have. */
   #kept: readonly [columns: readonly Column[], window: number] = [[], 0];
 
-  constructor(host: TableHost) {
+  constructor(host: Laid) {
     this.#host = host;
     host.addController(this);
   }
@@ -33,6 +46,21 @@ export class Laying implements ReactiveController {
   /** Nothing is drawn anew when the window changes, but everything lies elsewhere. */
   #resized = (): void => this.nextFrame();
 
+  /** Where the slip of a formula is to lie. */
+  lies(): Lies | undefined {
+    const { root } = this.#host;
+    const [cell, under, frame] = ['.over', '.under', '.frame'].map((part) => root.querySelector(part)?.getBoundingClientRect());
+    if (!cell || !under || !frame) return undefined;
+    return {
+      cell,
+      under,
+      frame,
+      label: root.querySelector('tr.sel > th')?.getBoundingClientRect(),
+      roof: root.closest('main')?.getBoundingClientRect().top ?? 0,
+      read: [...root.querySelectorAll('.keyed')].map((each) => each.getBoundingClientRect()),
+    };
+  }
+
   /** Where things lie is asked once the page is laid out anyway: asking at once would have it laid out again for every turn. */
   nextFrame(show = false): void {
     this.#show ||= show;
@@ -47,24 +75,25 @@ export class Laying implements ReactiveController {
   /** Puts the input over the chosen cell, and that cell into view where it was just chosen. */
   #lay(show: boolean): void {
     const host = this.#host;
-    const over = host.querySelector<HTMLElement>('.over');
-    const cell = host.querySelector<HTMLElement>(`#${host.cellId(host.spot)}`);
+    const { root } = host;
+    const over = root.querySelector<HTMLElement>('.over');
+    const cell = root.querySelector<HTMLElement>(`#${host.cellId(host.spot)}`);
     if (!over || !cell) return;
     const box = cell.querySelector<HTMLElement>(':scope > div') ?? cell;
-    const scroll = host.querySelector<HTMLElement>('.scroll');
-    const under = host.querySelector<HTMLElement>('.under');
+    const scroll = root.querySelector<HTMLElement>('.scroll');
+    const under = root.querySelector<HTMLElement>('.under');
     const chosen = host.chosenSpot !== undefined;
     // First what scrolls, then what is asked, then what is set: each question after a setting would have the page laid out once more.
     if (show && chosen) {
       cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
       host.pooling.look();
     }
-    const frame = host.querySelector('.frame')?.getBoundingClientRect();
+    const frame = root.querySelector('.frame')?.getBoundingClientRect();
     if (!frame || !scroll || !under) return;
     const own = box.getBoundingClientRect();
     const whole = cell.getBoundingClientRect();
     const inside = scroll.getBoundingClientRect();
-    const head = host.querySelector('thead')?.getBoundingClientRect();
+    const head = root.querySelector('thead')?.getBoundingClientRect();
     const aside = scroll.scrollLeft;
     const down = scroll.scrollTop;
     const widths = this.#growth();
@@ -76,11 +105,11 @@ export class Laying implements ReactiveController {
     const hangs = own.top >= inside.bottom ? inside.bottom - SLIP_HEIGHT : Math.max(own.bottom, inside.top + own.height);
     under.style.translate = `${left - frame.left}px ${hangs - frame.top}px`;
     under.style.width = `${own.width}px`;
-    if (show && chosen) host.querySelector('.under > .slip')?.scrollIntoView({ block: 'nearest' });
+    if (show && chosen) root.querySelector('.under > .slip')?.scrollIntoView({ block: 'nearest' });
     // A slip near the right edge begins further left, but never off the page.
     const room = Math.min(frame.right, document.documentElement.clientWidth) - left;
     under.style.setProperty('--aside', `${Math.max(EDGE - left, Math.min(0, room - SLIP_WIDTH))}px`);
-    const tie = host.querySelector<HTMLElement>('.tie');
+    const tie = root.querySelector<HTMLElement>('.tie');
     if (tie) {
       tie.hidden = !chosen || host.table.form === 'list' || isOut(whole, frame);
       tie.style.left = `${own.right - frame.left}px`;
@@ -99,7 +128,7 @@ export class Laying implements ReactiveController {
   #growth(): [HTMLElement, string][] {
     const { table } = this.#host;
     if (table.form === 'scenarios' || this.#host.pooling.isLarge(table)) return [];
-    const heads = [...this.#host.querySelectorAll<HTMLElement>('thead tr:first-child > th')];
+    const heads = [...this.#host.root.querySelectorAll<HTMLElement>('thead tr:first-child > th')];
     const [columns, wide] = this.#kept;
     if (columns !== table.columns || wide !== window.innerWidth) {
       this.#kept = [table.columns, window.innerWidth];

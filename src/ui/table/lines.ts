@@ -1,11 +1,25 @@
 /** Which rows of a table are in sight, and in what order they stand: the rows of a group that is put away make room for one line that says so. */
-import type { ReactiveController } from 'lit';
-import type { Row } from '../../book/book.ts';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Book, Row, Table } from '../../book/book.ts';
+import type { TableValues } from '../../values.ts';
 import { type Fold, foldsOf, openGroups, setOpen } from './folds.ts';
-import type { TableHost } from './table-host.ts';
+import type { Spot } from './grid-moves.ts';
+
+/** Whose lines they are. */
+interface Lined extends ReactiveControllerHost {
+  readonly book: Book;
+  readonly table: Table;
+  readonly ownValues: TableValues;
+  /** The chosen cell, where it is one of this table. */
+  readonly chosenSpot: Spot | undefined;
+  /** On paper every row stands. */
+  readonly pooling: { readonly printing: boolean };
+  /** Goes to another row where the one that was last worked on is put away. */
+  leaveRows(rows: readonly number[], to: number): void;
+}
 
 export class Lines implements ReactiveController {
-  readonly #host: TableHost;
+  readonly #host: Lined;
   #folds: readonly Fold[] = [];
   /** What the folds were found from. */
   #read: readonly unknown[] = [];
@@ -14,7 +28,7 @@ export class Lines implements ReactiveController {
   /** Counts up when a group is put away or taken out. */
   turned = 0;
 
-  constructor(host: TableHost) {
+  constructor(host: Lined) {
     this.#host = host;
     host.addController(this);
   }
@@ -32,11 +46,11 @@ export class Lines implements ReactiveController {
 
   /** Asked of every row and value, so only where one of them is other than before. */
   #foldsNow(): readonly Fold[] {
-    const { table, values, tick, pooling } = this.#host;
-    const read = [table, values, tick, pooling.printing];
+    const { table, ownValues, pooling } = this.#host;
+    const read = [table, ownValues, pooling.printing];
     if (read.some((each, i) => each !== this.#read[i])) {
       this.#read = read;
-      const { folds, short } = foldsOf(table, values);
+      const { folds, short } = foldsOf(table, ownValues);
       this.#folds = pooling.printing ? [] : folds;
       // What stands open now stays so when it grows.
       setOpen(this.#host.book.id, short, true);

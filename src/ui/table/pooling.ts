@@ -2,7 +2,7 @@
  * A large table draws only the rows and columns in and near what is seen of it, and the chosen ones; the rest is room of the same size.
  * It scrolls in a frame of its own, and all its rows have one height and its columns set widths, so that where a cell lies is reckoned, not measured.
  */
-import type { LitElement, ReactiveController } from 'lit';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Table } from '../../book/book.ts';
 
 /** Rows from which a table is drawn in part. */
@@ -20,8 +20,16 @@ const SCENARIO_WIDTH = 190;
 /** What is printed of a large table: more would keep the browser busy for minutes. */
 const PRINTED_CELLS = 40_000;
 
+/** What is drawn in part. */
+interface Framed extends ReactiveControllerHost {
+  /** What it lies in. */
+  readonly root: HTMLElement;
+  readonly hasUpdated: boolean;
+  readonly isUpdatePending: boolean;
+}
+
 export class Pooling implements ReactiveController {
-  readonly #host: LitElement;
+  readonly #host: Framed;
   readonly #drawRows: () => void;
   #top = 0;
   #left = 0;
@@ -40,7 +48,7 @@ export class Pooling implements ReactiveController {
   #sized: ResizeObserver | undefined;
 
   /** `drawRows` is called where only other rows are in sight than before: the table itself is as it was. */
-  constructor(host: LitElement, drawRows: () => void) {
+  constructor(host: Framed, drawRows: () => void) {
     this.#host = host;
     this.#drawRows = drawRows;
     host.addController(this);
@@ -48,10 +56,10 @@ export class Pooling implements ReactiveController {
 
   hostConnected(): void {
     this.#sized = new ResizeObserver(() => {
-      this.rowHeight = Number.parseFloat(getComputedStyle(this.#host).getPropertyValue('--row')) || 24;
+      this.rowHeight = Number.parseFloat(getComputedStyle(this.#host.root).getPropertyValue('--row')) || 24;
       this.look();
     });
-    this.#sized.observe(this.#host);
+    this.#sized.observe(this.#host.root);
     addEventListener('beforeprint', this.#print);
     addEventListener('afterprint', this.#print);
   }
@@ -78,7 +86,7 @@ export class Pooling implements ReactiveController {
 
   /** Takes note of what is seen now, and has it drawn where that is other than before. */
   look(): void {
-    const scroll = this.#host.querySelector<HTMLElement>('.large > .scroll');
+    const scroll = this.#host.root.querySelector<HTMLElement>('.large > .scroll');
     if (!scroll) return;
     [this.#top, this.#left, this.#height, this.#width] = [scroll.scrollTop, scroll.scrollLeft, scroll.clientHeight, scroll.clientWidth];
     const row = this.rowHeight;

@@ -4,14 +4,8 @@
  */
 import { render } from 'lit';
 import { whenIdle } from '../parts/part.ts';
-
-/** A line of a grid: its place in it (from 1) and from the top (px), where not all of them are on the page. */
-export interface Line {
-  readonly looks: string;
-  readonly nth?: number | undefined;
-  readonly top?: number | undefined;
-  readonly inside: unknown;
-}
+import { insideOf, looksOf, type Turn } from './row-templates.ts';
+import type { LineModel } from './rows.ts';
 
 /** ms without another row, after which the rows are put in order. */
 const REST = 150;
@@ -19,13 +13,13 @@ const REST = 150;
 /** Rows that are given other columns in one frame, where these come into sight later: all of them at once take longer than a frame has. */
 const AT_ONCE = 14;
 
-export interface Drawing {
+/** What a line is drawn from, with these columns. The same function as before: no line is drawn from anything else. */
+export type Models = (line: number, columns: readonly number[], before: LineModel | undefined) => LineModel;
+
+export interface Viewport {
   /** Lines to draw, in order. */
   readonly lines: readonly number[];
   readonly columns: readonly number[];
-  /** What a line with these columns is drawn from. The same function as before: what every line is drawn from is the same, too. */
-  readonly readsOf: (at: number, columns: readonly number[]) => readonly unknown[];
-  readonly line: (at: number) => Line;
   /** Whether all that is seen is among these columns. */
   readonly show: (columns: readonly number[]) => boolean;
 }
@@ -33,18 +27,23 @@ export interface Drawing {
 interface Drawn {
   readonly element: HTMLTableRowElement;
   columns: readonly number[];
-  readsOf?: Drawing['readsOf'];
-  reads: readonly unknown[];
+  models?: Models;
+  model?: LineModel;
 }
 
 export class RowPool {
+  readonly #turn: Turn;
   #body: HTMLElement | undefined;
   /** By line, in order. */
   #rows = new Map<number, Drawn>();
   #resting: ReturnType<typeof setTimeout> | undefined;
 
-  /** Draws lines. One that is read from the same as when it was drawn stays as it is. True where some are still to get other columns. */
-  draw(body: HTMLElement, { lines, columns, readsOf, line, show }: Drawing): boolean {
+  constructor(turn: Turn) {
+    this.#turn = turn;
+  }
+
+  /** Draws lines. One whose data say the same as when it was drawn stays as it is. True where some are still to get other columns. */
+  draw(body: HTMLElement, models: Models, { lines, columns, show }: Viewport): boolean {
     if (body !== this.#body) this.clear();
     this.#body = body;
     const wanted = new Set(lines);
@@ -55,15 +54,16 @@ export class RowPool {
     let turned = 0;
     for (const at of lines) {
       const known = before.get(at);
-      const row: Drawn = known ?? free.shift() ?? { element: body.appendChild(document.createElement('tr')), columns, reads: [] };
+      const row: Drawn = known ?? free.shift() ?? { element: body.appendChild(document.createElement('tr')), columns };
       this.#rows.set(at, row);
       others ||= !known;
-      if (known && same(known, at, readsOf)) {
-        row.readsOf = readsOf;
+      if (known && same(known, at, models)) {
+        row.models = models;
         if (row.columns === columns || (turned++ >= AT_ONCE && show(row.columns))) continue;
       }
-      write(row.element, line(at));
-      Object.assign(row, { columns, readsOf, reads: readsOf(at, columns) });
+      const model = models(at, columns, known?.model);
+      this.#write(row.element, model);
+      Object.assign(row, { columns, models, model });
     }
     for (const { element } of free) element.remove();
     if (others) {
@@ -71,6 +71,19 @@ export class RowPool {
       this.#resting = setTimeout(() => whenIdle(() => this.#order(), REST), REST);
     }
     return turned > AT_ONCE;
+  }
+
+  #write(element: HTMLTableRowElement, line: LineModel): void {
+    element.className = looksOf(line);
+    element.role = 'row';
+    if (line.lies) element.ariaRowIndex = String(line.lies.nth);
+    element.style.top = line.lies ? `${line.lies.top}px` : '';
+    render(insideOf(line, this.#turn), element);
+  }
+
+  /** What its rows were drawn from. */
+  get drawn(): readonly LineModel[] {
+    return [...this.#rows.values()].flatMap(({ model }) => (model ? [model] : []));
   }
 
   /** Puts the elements in the order of their lines. Scrolling leaves them in two runs, each in order: the shorter one is moved. */
@@ -101,13 +114,6 @@ export class RowPool {
   }
 }
 
-const same = ({ columns, reads, readsOf }: Drawn, at: number, now: Drawing['readsOf']): boolean =>
-  readsOf === now || now(at, columns).every((each, i) => each === reads[i]);
-
-function write(element: HTMLTableRowElement, { looks, nth, top, inside }: Line): void {
-  element.className = looks;
-  element.role = 'row';
-  if (nth !== undefined) element.ariaRowIndex = String(nth);
-  element.style.top = top === undefined ? '' : `${top}px`;
-  render(inside, element);
-}
+/** With the columns that it has, a line says what it said. */
+const same = (row: Drawn, at: number, models: Models): boolean =>
+  row.models === models || (row.model !== undefined && models(at, row.columns, row.model) === row.model);

@@ -3,7 +3,6 @@ import type { Area } from '../../book/area.ts';
 import type { Table } from '../../book/book.ts';
 import type { Place } from '../parts/part.ts';
 import type { Spot } from './grid-moves.ts';
-import type { TableHost } from './table-host.ts';
 
 /** The chosen cell, or the block between it and the anchor; undefined where the chosen cell is in another table. */
 export function areaOf(table: Table, chosen: Place | undefined, anchor: Place | undefined): Area | undefined {
@@ -30,15 +29,6 @@ export const placeAt = (table: Table, spot: Spot): Place => ({
   row: table.rows[spot.row]?.id ?? '',
   column: table.columns[spot.column]?.id ?? '',
 });
-
-const tables = (): readonly TableHost[] => [...document.querySelectorAll<TableHost>('ob-table')];
-
-/** The table that holds the chosen cell. */
-export const chosenTable = (): TableHost | undefined => tables().find((table) => table.chosenSpot);
-
-/** Something is being written in a cell. `field`: in this field; undefined where it is none of a table's. */
-export const isWriting = (): boolean => tables().some((table) => table.writing.isOpen);
-export const writesIn = (field: HTMLElement): boolean | undefined => tables().find((table) => table.input === field)?.writing.isOpen;
 
 export const isIn = (area: Area | undefined, { row, column }: Spot): boolean =>
   area !== undefined && row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;

@@ -2,15 +2,20 @@
  * Which rows of a table are in sight. When values change, those rows are drawn first, and the others in the turn after the frame that shows them:
  * of a long table most rows are out of sight, and whoever waits for an answer waits for what can be seen.
  */
-import type { ReactiveController } from 'lit';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { whenIdle } from '../parts/part.ts';
-import type { TableHost } from './table-host.ts';
 
 /** ms after which they are drawn though the page is not idle. */
 const LATEST = 50;
 
+/** What is watched. */
+interface Watched extends ReactiveControllerHost {
+  /** What its rows are drawn in. */
+  readonly root: ParentNode;
+}
+
 export class Sight implements ReactiveController {
-  readonly #host: TableHost;
+  readonly #host: Watched;
   readonly #seen = new Set<HTMLTableRowElement>();
   #observer: IntersectionObserver | undefined;
   /** The lines as they were last drawn. */
@@ -23,7 +28,7 @@ export class Sight implements ReactiveController {
   #turn = 0;
   #turnDrawn = 0;
 
-  constructor(host: TableHost) {
+  constructor(host: Watched) {
     this.#host = host;
     host.addController(this);
   }
@@ -76,6 +81,6 @@ export class Sight implements ReactiveController {
     this.#observer ??= new IntersectionObserver((entries) => {
       for (const { target, isIntersecting } of entries) this.#seen[isIntersecting ? 'add' : 'delete'](target as HTMLTableRowElement);
     });
-    for (const row of this.#host.querySelectorAll('tbody > tr')) this.#observer.observe(row);
+    for (const row of this.#host.root.querySelectorAll('tbody > tr')) this.#observer.observe(row);
   }
 }

@@ -12,29 +12,31 @@ import type { Book, Table } from '../../book/book.ts';
 import { columnHeading, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Values } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
+import { type TableValues, tableValues } from '../../values.ts';
+import type { Lies } from '../formula/index.ts';
 import { choicesOf } from '../parts/choices.ts';
-import { Part, type Place, type Step, samePlace } from '../parts/part.ts';
-import { answers } from './answers.ts';
+import { Part, type Place, type Step, samePlace, type Wishes } from '../parts/part.ts';
+import { readSpot } from '../parts/spot.ts';
 import { Choosing } from './choosing.ts';
 import { Grid } from './grid.ts';
 import { moved, type Spot } from './grid-moves.ts';
 import { Laying } from './laying.ts';
 import { Lines } from './lines.ts';
 import { Pooling } from './pooling.ts';
+import type { Refusal } from './refusal.ts';
 import { isIn } from './selection.ts';
 import { Sight } from './sight.ts';
-import type { Refusal, TableHost } from './table-host.ts';
+import { comes, goes, type OpenTable } from './tables.ts';
 import { CellWriting } from './writing.ts';
 
 const NONE: ReadonlyMap<Address, string> = new Map();
 const PAGE_ROWS = 12;
 
-export class ObTable extends Part implements TableHost {
+export class ObTable extends Part implements OpenTable {
   static override properties = {
     book: { attribute: false },
     table: { attribute: false },
     values: { attribute: false },
-    tick: { attribute: false },
     chosen: { attribute: false },
     anchor: { attribute: false },
     letters: { attribute: false },
@@ -45,8 +47,6 @@ export class ObTable extends Part implements TableHost {
   declare book: Book;
   declare table: Table;
   declare values: Values;
-  /** Counts up when values come: the object that holds them is the same one. */
-  declare tick: number;
   declare chosen: Place | undefined;
   /** Where choosing a block began; undefined while one cell is chosen. */
   declare anchor: Place | undefined;
@@ -63,12 +63,38 @@ export class ObTable extends Part implements TableHost {
   readonly #laying = new Laying(this);
   readonly #grid = new Grid(this);
   #spot: Spot = { row: 0, column: 0 };
+  /** What it lies in, from the inside out. */
+  #above: readonly Element[] = [];
 
   constructor() {
     super();
     this.letters = NONE;
     this.pending = NONE;
-    this.tick = 0;
+  }
+
+  get ownValues(): TableValues {
+    return tableValues(this.values, this.table);
+  }
+
+  get root(): HTMLElement {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#above = ancestors(this);
+    comes(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    goes(this);
+  }
+
+  /** Off the page, what it lay in tells it on: the page may have been turned while a formula was written. */
+  override say<K extends keyof Wishes>(name: K, detail: Wishes[K]): void {
+    const from = this.isConnected ? this : this.#above.find((each) => each.isConnected);
+    from?.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
   }
 
   /** The cell that has, or would have, the focus. */
@@ -130,6 +156,14 @@ export class ObTable extends Part implements TableHost {
   /** Brings the chosen cell, and what is written in it, into sight again. */
   showCell(): void {
     this.#laying.nextFrame(true);
+  }
+
+  showSpot(spot: Spot): void {
+    this.querySelector(`#${this.cellId(spot)}`)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  lies(): Lies | undefined {
+    return this.#laying.lies();
   }
 
   choose(spot: Spot, anchor?: Place): void {
@@ -206,8 +240,7 @@ export class ObTable extends Part implements TableHost {
     const cell = (event.target as HTMLElement).closest<HTMLElement>('[data-spot]');
     if (!cell || event.button !== 0 || (event.target as HTMLElement).closest('button, a')) return;
     event.preventDefault();
-    const [row = 0, column = 0] = (cell.dataset.spot ?? '').split(',').map(Number);
-    const spot = { row, column };
+    const spot = readSpot(cell.dataset.spot ?? '');
     const again = this.marks(spot).on;
     this.writing.commit();
     const soft = event.pointerType === 'touch';
@@ -220,7 +253,7 @@ export class ObTable extends Part implements TableHost {
     const { table } = this;
     return html`<div class="frame ${table.form} ${this.lines.labelled ? '' : 'bare'} ${this.pooling.isLarge(table) ? 'large' : ''}">
       <div class="scroll" @pointerdown=${this.#point} @pointermove=${this.choosing.drag} @dblclick=${() => void this.writing.open()} @scroll=${this.#scrolled}>
-        ${table.form === 'brief' ? answers(this) : this.#grid.render()}
+        ${this.#grid.render()}
         <div class="over ${classMap({ writing: this.writing.isOpen, handed: this.writing.inFormula })}">${this.#inputTemplate()}</div>
       </div>
       <div class="under"><div class="formula-here"></div>${this.writing.slip()}</div>
@@ -265,5 +298,11 @@ export class ObTable extends Part implements TableHost {
   choicesHere(): readonly string[] {
     return (this.at && choicesOf(this.book, this.values, this.at)) ?? [];
   }
+}
+
+function ancestors(element: Element): readonly Element[] {
+  const above: Element[] = [];
+  for (let each = element.parentElement; each; each = each.parentElement) above.push(each);
+  return above;
 }
 customElements.define('ob-table', ObTable);

@@ -3,27 +3,47 @@
  * What is typed is never waited for: the input is the browser's own, and reading it is asked of the engine only when it is committed.
  * A formula is handed on to the editor for formulas, text, caret and focus, as soon as that is fetched and no input method is composing.
  */
-import { html, nothing, type ReactiveController, type TemplateResult } from 'lit';
+import { html, nothing, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import { readContent } from '../../../functions/quantity-text.ts';
+import type { At } from '../../book/address.ts';
 import { shownChoice } from '../../book/allowed.ts';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
-import type { FormulaEditor } from '../formula/editor.ts';
+import { type FormulaEditor, fetchEditor, type Home } from '../formula/index.ts';
 import { lineOf, valueAt } from '../parts/cell-view.ts';
 import { numberHints } from '../parts/choices.ts';
 import { cellKey, type Draft, endDraft, noteDraft } from '../parts/drafts.ts';
 import { type Place, type Step, type Wishes, whenIdle } from '../parts/part.ts';
 import { waysOut } from '../parts/ways-out.ts';
-import type { Refusal, TableHost } from './table-host.ts';
+import type { Spot } from './grid-moves.ts';
+import type { Refusal } from './refusal.ts';
+import { cellAt, openTable } from './tables.ts';
 
-let formula: typeof import('../formula/editor.ts') | undefined;
+let formula: Awaited<ReturnType<typeof fetchEditor>> | undefined;
 async function fetchFormula(): Promise<typeof formula> {
-  formula ??= await import('../formula/editor.ts');
+  formula ??= await fetchEditor();
   return formula;
 }
 
+/** In what is written. */
+interface Written extends Home, ReactiveControllerHost {
+  /** The cell that has, or would have, the focus. */
+  readonly at: At | undefined;
+  readonly input: HTMLInputElement | null;
+  readonly root: ParentNode & Node;
+  cellId(spot: Spot): string;
+  placeAt(spot: Spot): Place;
+  take(): void;
+  /** One step on after a commit. False where there is nowhere to go. */
+  go(step: Step): boolean;
+  /** What may be written here, for the slip. */
+  choicesHere(): readonly string[];
+  /** Also while it is off the page, as where that was turned while a formula was written. */
+  say<K extends 'type' | 'tell' | 'letters' | 'page'>(name: K, detail: Wishes[K]): void;
+}
+
 export class CellWriting implements ReactiveController {
-  readonly #host: TableHost;
+  readonly #host: Written;
   /** Something is being written. */
   isOpen = false;
   choices: readonly string[] = [];
@@ -35,7 +55,7 @@ export class CellWriting implements ReactiveController {
   #editor: FormulaEditor | undefined;
   #composing = false;
 
-  constructor(host: TableHost) {
+  constructor(host: Written) {
     this.#host = host;
     host.addController(this);
   }
@@ -154,7 +174,8 @@ export class CellWriting implements ReactiveController {
           this.#restore();
           if (!this.#goBack(place)) this.#host.take();
         },
-        cite: (letters) => this.#say('letters', { letters }),
+        cite: (letters) => this.#host.say('letters', { letters }),
+        cellAt,
       },
       `${this.#host.cellId({ row: 0, column: 0 })}-formula`,
       [input.value, ...caret],
@@ -165,25 +186,17 @@ export class CellWriting implements ReactiveController {
     this.#picked = -1;
     if (this.#message) editor.refused(this.#message);
     // At once, not with the next drawing: the next key is the editor's.
-    this.#host.querySelector('.formula-here')?.append(editor.root);
+    this.#host.root.querySelector('.formula-here')?.append(editor.root);
     editor.focus();
     this.#host.requestUpdate();
   }
 
-  #say<K extends 'type' | 'tell' | 'letters' | 'page'>(name: K, detail: Wishes[K]): void {
-    // The page may have been turned while a formula was written.
-    const from = this.#host.isConnected ? this.#host : document.querySelector('ob-page');
-    from?.dispatchEvent(new CustomEvent(`ob-${name}`, { detail, bubbles: true, composed: true }));
-  }
-
   /** True where the page was turned while a formula was written: its cell is shown and taken up again. */
   #goBack(place: Place | undefined): boolean {
-    if (this.#host.isConnected || !place) return false;
+    if (this.#host.root.isConnected || !place) return false;
     const page = this.#host.book.pages.find((each) => each.blocks.some((block) => block.kind === 'table' && block.table === place.table));
-    if (page) this.#say('page', { page: page.id });
-    requestAnimationFrame(() =>
-      requestAnimationFrame(() => [...document.querySelectorAll<TableHost>('ob-table')].find((each) => each.table.id === place.table)?.take()),
-    );
+    if (page) this.#host.say('page', { page: page.id });
+    requestAnimationFrame(() => requestAnimationFrame(() => openTable(place.table)?.take()));
     return true;
   }
 
@@ -228,7 +241,7 @@ export class CellWriting implements ReactiveController {
     const place = this.#place;
     const changed = text !== this.#before;
     this.#end();
-    if (place && changed) this.#say('type', { place, typed: text });
+    if (place && changed) this.#host.say('type', { place, typed: text });
   }
 
   /** The input lost the focus: to the editor, which goes on with what it held, or to something else. */
@@ -242,7 +255,7 @@ export class CellWriting implements ReactiveController {
     this.#message = '';
     this.choices = [];
     this.#picked = -1;
-    if (this.#editor) this.#say('letters', { letters: undefined });
+    if (this.#editor) this.#host.say('letters', { letters: undefined });
     this.#editor?.close();
     this.#editor = undefined;
     // The table empties the input when it is drawn: emptied here, it would have a frame of its own before what follows from the edit.
@@ -251,7 +264,7 @@ export class CellWriting implements ReactiveController {
 
   #restore(): void {
     this.#end();
-    this.#say('tell', { text: 'Left as it was.' });
+    this.#host.say('tell', { text: 'Left as it was.' });
   }
 
   /** True where the key was taken for writing. */

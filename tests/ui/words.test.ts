@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { unitAfter } from '../../../functions/unit-at.ts';
-import { closed, standingAt, takesReference, wordsOf } from '../../../src/ui/formula/words.ts';
-import { runs } from '../../cases.ts';
+import { unitAfter } from '../../functions/unit-at.ts';
+import { closed, standingAt, takesReference, wordsOf } from '../../src/ui/parts/words.ts';
+import { runs } from '../cases.ts';
 
 const unitLength = (after: string): number => {
   const found = unitAfter(after, 'EUR');
