@@ -29,7 +29,7 @@ const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
 const SHELL =
   /[\\/](?:functions[\\/](?:units|number-text|quantity-text|nearest)|src[\\/]book[\\/](?:address|allowed|apply|bounds|content|free-title|label|lines|look-up|names|references|refused|rewrite-book|shift))\.ts$/;
 const KEEPING =
-  /[\\/](?:node_modules[\\/](?:idb|valibot)[\\/].*|src[\\/]book[\\/](?:canonical|check|history|invert|migrate|schema)\.ts|src[\\/]files[\\/](?:book|store)[\\/].*)$/;
+  /[\\/](?:node_modules[\\/](?:idb|valibot)[\\/].*|src[\\/]book[\\/](?:canonical|check|history|invert|migrate|migrate-places|schema)\.ts|src[\\/]files[\\/](?:book|store)[\\/].*)$/;
 
 /** The page and its worker are built apart, and have one list of notices. */
 const { watch, write } = notices('LICENSE.txt');

@@ -1,6 +1,7 @@
 /** The package's entry: `import { openBook, evaluate } from 'overbench'`. What it offers is declared and explained in overbench.d.ts, which ships with it. */
 import { fromBase, unit } from '../functions/units.ts';
 import { addressOf, placeOf } from './book/look-up.ts';
+import { ownAddress } from './book/other-writing.ts';
 import { createEngine } from './engine/engine.ts';
 import type * as engine from './engine/types.ts';
 import { formatBook, parseBook } from './files/book/index.ts';
@@ -14,7 +15,7 @@ export const openBook: typeof offered.openBook = async (book) => {
   const session = openSession(read.book, createEngine());
   await session.settled();
   if (session.trouble !== undefined) throw new Error(session.trouble);
-  return new Opened(session);
+  return new Opened(session, read.said ?? []);
 };
 
 let own: engine.Engine | undefined;
@@ -26,9 +27,11 @@ export const evaluate: typeof offered.evaluate = async (formula) => {
 
 class Opened implements offered.OpenBook {
   readonly #session: Session;
+  readonly said: readonly string[];
 
-  constructor(session: Session) {
+  constructor(session: Session, said: readonly string[]) {
     this.#session = session;
+    this.said = said;
   }
 
   get title(): string {
@@ -78,7 +81,7 @@ class Opened implements offered.OpenBook {
   }
 
   #address(cell: string): string {
-    const at = placeOf(this.#session.book, cell);
+    const at = placeOf(this.#session.book, ownAddress(cell));
     if (!at) throw new RangeError(`There is no cell ${cell} in this book.`);
     return addressOf(at);
   }

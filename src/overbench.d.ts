@@ -5,7 +5,7 @@
  *
  *     const book = await openBook(await readFile('club.json', 'utf8'));
  *     await book.set('bench_length', '12 ft');
- *     const dli = book.value('Scenarios!B15');   // { kind: 'number', value: 13.8, unit: 'mol/m²/d' }
+ *     const dli = book.value('Scenarios.B15');   // { kind: 'number', value: 13.8, unit: 'mol/m²/d' }
  *     await evaluate('=DLI(200 µmol/m²/s, 16 h/d)');
  */
 
@@ -48,12 +48,14 @@ export interface Working {
   readonly again?: boolean;
 }
 
-/** A book that is open. A cell is said by its address (`Scenarios!B7`) or by its name (`bench_length`). */
+/** A book that is open. A cell is said by its address (`Scenarios.B7`) or by its name (`bench_length`). Other writings of an address are read too: `Scenarios!B7`, `[Scenarios.B7]`. */
 export interface OpenBook {
   readonly title: string;
   readonly client: string;
   /** Names and the addresses for which they stand. */
   readonly names: Readonly<Record<string, string>>;
+  /** What became another as the book was brought to the present version, in sentences: a name that would now read as a place. Mostly nothing. */
+  readonly said: readonly string[];
   /** Throws a RangeError where the book has no such cell. */
   value(cell: string): Value;
   /** Every cell that is not blank, by address. */

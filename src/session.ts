@@ -59,7 +59,7 @@ export interface Session {
    * `source`: who said so; left out, it stays, save that an answer to the brief over a default is the client's.
    */
   type(address: Address, typed: string, source?: string): Promise<Typed>;
-  /** Asks the engine, once it has worked out all changes made so far: `session.ask((engine) => engine.trace('Scenarios!B7'))`. */
+  /** Asks the engine, once it has worked out all changes made so far: `session.ask((engine) => engine.trace('Scenarios.B7'))`. */
   ask<T>(question: (engine: Engine) => Promise<T>): Promise<T>;
   /** Resolves when all that was asked and changed so far is worked out (or has failed: see `trouble`). */
   settled(): Promise<void>;

@@ -4,7 +4,7 @@
  *
  * They can be looked up by address as well, as in the plain record that an engine gives, by whoever has an address or wants all of them.
  */
-import { columnText, tableText, textOf } from './book/address.ts';
+import { cellText, tableText, textOf } from './book/address.ts';
 import type { Book, Table } from './book/book.ts';
 import { sameValue } from './engine/same-value.ts';
 import type { Address, Value, Values } from './engine/types.ts';
@@ -107,7 +107,7 @@ export function compared(before: Values, now: Values): { readonly values: Values
   const [was, is] = [moments.get(before) ?? new Map(), moments.get(now) ?? new Map()];
   const made = new Map<string, TableValues>();
   for (const name of new Set([...was.keys(), ...is.keys()])) {
-    const shared = sharedTable(was.get(name) ?? NO_TABLE, is.get(name) ?? NO_TABLE, (column, row) => changed.add(`${name}!${columnText(column)}${row + 1}`));
+    const shared = sharedTable(was.get(name) ?? NO_TABLE, is.get(name) ?? NO_TABLE, (column, row) => changed.add(`${name}.${cellText(column, row)}`));
     if (shared.length > 0) made.set(name, shared);
   }
   return { values: looking(made), changed };
@@ -136,9 +136,9 @@ interface Spot {
   readonly column: number;
 }
 
-/** Where an address as an engine gives it (`'Day light'!B7`) leads; undefined for anything else. */
+/** Where an address as an engine gives it (`'Day light'.B7`) leads; undefined for anything else. */
 function placeOf(address: string): Spot | undefined {
-  const end = address.lastIndexOf('!');
+  const end = address.lastIndexOf('.');
   let column = 0;
   let at = end + 1;
   for (let letter = address.charCodeAt(at) - 64; letter >= 1 && letter <= 26; letter = address.charCodeAt(++at) - 64) column = column * 26 + letter;
@@ -173,7 +173,7 @@ function addressesOf(moment: Moment): Address[] {
   for (const [name, rows] of moment)
     rows.forEach((row, r) => {
       row?.forEach((value, c) => {
-        if (value) found.push(`${name}!${columnText(c)}${r + 1}`);
+        if (value) found.push(`${name}.${cellText(c, r)}`);
       });
     });
   return found;

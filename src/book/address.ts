@@ -1,9 +1,23 @@
-/** Where cells are, as formulas and people say it: `Scenarios!B7`, `'Day light'!A1`. Rows and columns count from 0 inside, from A and 1 in text. */
+/**
+ * Where cells are, as formulas and people say it: `Scenarios.B7`, `'Day light'.A1`. Rows and columns count from 0 inside, from A and 1 in text.
+ *
+ * The writing is that of the datatype cellAddress (OASIS, Open Document Format for Office Applications, version 1.3, part 3: OpenDocument Schema, 2021,
+ * 18.3; the pattern from memory), with the table's name in quotes wherever it is no plain word; of a range only the first corner says the table.
+ * This file alone writes it and reads it. Other writings are turned into it where they come in: see other-writing.ts.
+ */
 import type { Book, Cell, Column, Row, Table } from './book.ts';
 
-const PLAIN_TABLE = /^[A-Za-z_\u00C0-\u02AF][A-Za-z0-9_\u00C0-\u02AF]*$/u;
+/** × and ÷, which lie among the letters of Latin-1, are signs. */
+const LETTER = 'A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u02AF';
+/** What a table may be called without quotes: a digit at its beginning would make a number of it, `2024.E5`. */
+export const PLAIN = `[${LETTER}][${LETTER}0-9]*`;
+export const QUOTED = "'((?:[^']|'')+)'";
+export const CORNER = '(\\$?)([A-Za-z]{1,3})(\\$?)([1-9]\\d{0,6})';
+/** What can't follow upon a reference: it would be part of something else. */
+export const END = `(?![${LETTER}0-9.!]|\\s*\\()`;
+const PLAIN_TABLE = new RegExp(`^${PLAIN}$`, 'u');
 
-/** A table's name as a formula says it: in quotes where it holds more than letters, digits and underscores. */
+/** A table's name as a formula says it: in quotes where it holds more than letters, digits and underscores, or begins with a digit. */
 export const tableText = (name: string): string => (PLAIN_TABLE.test(name) ? name : `'${name.replaceAll("'", "''")}'`);
 
 /** 0 → A, 25 → Z, 26 → AA. */
@@ -20,8 +34,14 @@ export function columnNumber(text: string): number {
   return n - 1;
 }
 
+/** A cell of a table that need not be named: `B7`. */
+export const cellText = (column: number, row: number): string => `${columnText(column)}${row + 1}`;
+
+/** What says the table in front of a cell: `Scenarios.`. */
+export const tablePrefix = (table: string): string => `${tableText(table)}.`;
+
 /** The address of a cell, with its table: the key of its value. */
-export const textOf = (table: string, column: number, row: number): string => `${tableText(table)}!${columnText(column)}${row + 1}`;
+export const textOf = (table: string, column: number, row: number): string => `${tablePrefix(table)}${cellText(column, row)}`;
 
 /** One corner of a reference; `$` before its column or row is kept, though nothing here is ever relative. */
 export interface Corner {
@@ -40,12 +60,11 @@ export interface Reference {
   readonly range: boolean;
 }
 
-const TABLE = "(?:'((?:[^']|'')+)'|([A-Za-z0-9_\\u00C0-\\u02AF]+))!";
-const CORNER = '(\\$?)([A-Za-z]{1,3})(\\$?)([1-9]\\d{0,6})';
+const TABLE = `(?:${QUOTED}|(${PLAIN}))\\.`;
 /** One reference, at the place where the search stands. A range may say its table on both sides. */
-export const REFERENCE = new RegExp(`(?:${TABLE})?${CORNER}(?::(?:${TABLE})?${CORNER})?(?![A-Za-z0-9_.!(\\u00C0-\\u02AF])`, 'uy');
+export const REFERENCE = new RegExp(`(?:${TABLE})?${CORNER}(?::(?:${TABLE})?${CORNER})?${END}`, 'uy');
 
-/** Reads `B7`, `$B$7`, `Scenarios!B7`, `'Day light'!A1:C4`; undefined for anything else. */
+/** Reads `B7`, `$B$7`, `Scenarios.B7`, `'Day light'.A1:C4`; undefined for anything else. */
 export function readReference(text: string): Reference | undefined {
   REFERENCE.lastIndex = 0;
   const match = REFERENCE.exec(text);
@@ -71,7 +90,7 @@ const corner = (columnFixed = '', column = '', rowFixed = '', row = ''): Corner 
 });
 
 export function referenceText(reference: Reference): string {
-  const prefix = reference.table === undefined ? '' : `${tableText(reference.table)}!`;
+  const prefix = reference.table === undefined ? '' : tablePrefix(reference.table);
   return `${prefix}${cornerText(reference.from)}${reference.range ? `:${cornerText(reference.to)}` : ''}`;
 }
 
@@ -93,7 +112,7 @@ export const tableNamed = (book: Book, name: string): Table | undefined => book.
 
 export const cellOf = (table: Table, row: string, column: string): Cell | undefined => table.cells[row]?.[column];
 
-/** The place that `Scenarios!B7` names, or undefined where the book has none such. */
+/** The place that `Scenarios.B7` names, or undefined where the book has none such. */
 export function cellAt(book: Book, address: string): At | undefined {
   const reference = readReference(address);
   if (!reference || reference.range || reference.table === undefined) return undefined;

@@ -1,5 +1,5 @@
 /** A block of cells: where it begins and how far it goes. */
-import { type At, columnText, placeIn, tableText } from './address.ts';
+import { type At, cellText, placeIn, textOf } from './address.ts';
 import type { Book, Cell, Table } from './book.ts';
 import { findTable } from './lines.ts';
 import { unitOf } from './look-up.ts';
@@ -27,11 +27,10 @@ export function placesOf(
   return { table, lines };
 }
 
-/** `Scenarios!B2:C4`, or one address where it is one cell. */
+/** `Scenarios.B2:C4`, or one address where it is one cell. */
 export function areaText(table: Table, { row, column, rows, columns }: Area): string {
-  const corner = (c: number, r: number): string => `${columnText(c)}${r + 1}`;
-  const to = rows * columns > 1 ? `:${corner(column + columns - 1, row + rows - 1)}` : '';
-  return `${tableText(table.name)}!${corner(column, row)}${to}`;
+  const to = rows * columns > 1 ? `:${cellText(column + columns - 1, row + rows - 1)}` : '';
+  return `${textOf(table.name, column, row)}${to}`;
 }
 
 /** A cell as it is carried elsewhere: with the unit in which it is shown here, and without what belongs to its place. */

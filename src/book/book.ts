@@ -1,7 +1,7 @@
 /**
  * The document: plain, immutable JSON. Nothing here knows an engine or a page.
  *
- * A table's rows and columns have headings (labels) of their own, outside the cells: `Scenarios!B7` is row 7 of the
+ * A table's rows and columns have headings (labels) of their own, outside the cells: `Scenarios.B7` is row 7 of the
  * second column, and the second column of a comparing table is scenario B. A look-up table (Crops, Fixtures) keeps its
  * headings as text in its first row, marked `head`, so that formulas can find a column by its heading.
  */
@@ -37,7 +37,7 @@ export interface Range {
   readonly unit?: string;
   /** What may be picked. Beside limits it lists numbers, and any other number between the limits may be written too. */
   readonly oneOf?: readonly string[];
-  /** A range of cells whose texts are the allowed ones: `Fixtures!A2:A6`. */
+  /** A range of cells whose texts are the allowed ones: `Fixtures.A2:A6`. */
   readonly from?: string;
 }
 
@@ -87,11 +87,11 @@ export interface Table {
 }
 
 export type Block =
-  /** Markdown; `{{Scenarios!B7}}` and `{{bench_length}}` stand for the live value of a cell. */
+  /** Markdown; `{{Scenarios.B7}}` and `{{bench_length}}` stand for the live value of a cell. */
   | { readonly id: string; readonly kind: 'prose'; readonly text: string }
   /** `table` is the table's id. */
   | { readonly id: string; readonly kind: 'table'; readonly table: string }
-  /** `reads` says which cells a picture takes, by the picture's own keys, as references (`Scenarios!B6`) or ranges. */
+  /** `reads` says which cells a picture takes, by the picture's own keys, as references (`Scenarios.B6`) or ranges. */
   | { readonly id: string; readonly kind: 'picture'; readonly picture: string; readonly caption: string; readonly reads: Readonly<Record<string, string>> };
 
 export interface Page {
@@ -131,7 +131,7 @@ export interface Book {
   readonly measures: 'metric' | 'US customary';
   readonly pages: readonly Page[];
   readonly tables: readonly Table[];
-  /** A name stands for a cell or a range, absolute: `bench_length` → `Brief!A1`. */
+  /** A name stands for a cell or a range, absolute: `bench_length` → `Brief.A1`. */
   readonly names: Readonly<Record<string, string>>;
   /** Left out in a book that no template is known of. */
   readonly template?: Origin;
@@ -139,4 +139,4 @@ export interface Book {
   readonly went?: Readonly<Record<string, string>>;
 }
 
-export const CURRENT_VERSION = 3;
+export const CURRENT_VERSION = 4;

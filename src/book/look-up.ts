@@ -41,7 +41,7 @@ export function isWanted(table: Table, row: Row, column: Column): boolean {
   return first !== undefined && first !== column && (table.cells[row.id]?.[first.id]?.content ?? '') !== '';
 }
 
-/** The address that a cell's formula points at, where it does nothing else: `=A7`, `=Brief!A1`. */
+/** The address that a cell's formula points at, where it does nothing else: `=A7`, `=Brief.A1`. */
 export function pointsAt(at: At): string | undefined {
   const content = at.cell?.content ?? '';
   const reference = isFormula(content) ? readReference(content.slice(1)) : undefined;

@@ -4,7 +4,7 @@ import type { Book, Table } from './book.ts';
 import { LOST, rewriteFormula } from './references.ts';
 
 /**
- * Rows and columns with `$` stay. In another table a reference goes along only where there are several lines to go along: `Brief!A2` stays in its one
+ * Rows and columns with `$` stay. In another table a reference goes along only where there are several lines to go along: `Brief.A2` stays in its one
  * column when a formula is repeated across. What would lie before the first line is lost.
  */
 export function rebased(book: Book, home: Table, formula: string, down: number, across: number): string {

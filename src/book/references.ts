@@ -16,18 +16,21 @@ export const sayLost = (formula: string): string => formula.replaceAll(/"[^"]*"|
 export type Rewrite = (reference: Reference) => Reference | typeof LOST | undefined;
 
 /** What is no reference: a text in quotes, a word (function, name, table), a number (whose `e5` is no cell). */
-const OTHER = /"(?:[^"]|"")*"?|[\p{L}_][\p{L}\p{N}_.]*|\d+(?:\.\d*)?(?:[eE][-+]?\d+)?|./suy;
+export const OTHER = /"(?:[^"]|"")*"?|[\p{L}_][\p{L}\p{N}_.]*|\d+(?:\.\d*)?(?:[eE][-+]?\d+)?|./suy;
 
 /** Gives a name anew, `undefined` where it stays as it is. */
 export type RewriteName = (name: string) => string | undefined;
 
-/** The formula with its references, and names where that is asked, rewritten. Texts in quotes, units among them, are passed over. */
-export function rewriteFormula(formula: string, rewrite: Rewrite, rewriteName?: RewriteName): string {
+/**
+ * The formula with its references, and names where that is asked, rewritten. Texts in quotes, units among them, are passed over.
+ * `pattern`: how its references are written, where that is another way than ours.
+ */
+export function rewriteFormula(formula: string, rewrite: Rewrite, rewriteName?: RewriteName, pattern: RegExp = REFERENCE): string {
   let made = '';
   let at = 0;
   while (at < formula.length) {
-    REFERENCE.lastIndex = at;
-    const match = REFERENCE.exec(formula);
+    pattern.lastIndex = at;
+    const match = pattern.exec(formula);
     if (match) {
       made += rewritten(match, rewrite);
       at += match[0].length;
@@ -36,8 +39,8 @@ export function rewriteFormula(formula: string, rewrite: Rewrite, rewriteName?: 
     OTHER.lastIndex = at;
     const other = OTHER.exec(formula)?.[0] ?? formula.slice(at);
     at += other.length;
-    // A word before a bracket is a function, one before a ! a table.
-    const name = rewriteName && /^[\p{L}_]/u.test(other) && !/^\s*[(!]/u.test(formula.slice(at, at + 20)) ? rewriteName(other) : undefined;
+    // A word before a bracket is a function.
+    const name = rewriteName && /^[\p{L}_]/u.test(other) && !/^\s*\(/u.test(formula.slice(at, at + 20)) ? rewriteName(other) : undefined;
     made += name ?? other;
   }
   return made;
@@ -62,12 +65,16 @@ export function referencesIn(formula: string): readonly Reference[] {
 
 const CHIP = /\{\{(\s*)([^{}]*?)(\s*)\}\}/gu;
 
-/** Prose with the references in its chips (`{{Scenarios!B7}}`) rewritten. */
-export const rewriteProse = (text: string, rewrite: Rewrite, rewriteName?: RewriteName): string =>
+/** Prose with what stands in its chips (`{{Scenarios.B7}}`) made anew. */
+export const overChips = (text: string, anew: (inner: string) => string): string =>
   text.replace(CHIP, (chip, before: string, inner: string, after: string) => {
-    const made = rewriteTarget(inner, rewrite, rewriteName);
+    const made = anew(inner);
     return made === inner ? chip : `{{${before}${made}${after}}}`;
   });
+
+/** Prose with the references in its chips rewritten. */
+export const rewriteProse = (text: string, rewrite: Rewrite, rewriteName?: RewriteName): string =>
+  overChips(text, (inner) => rewriteTarget(inner, rewrite, rewriteName));
 
 /** A text that is one reference or something else, such as a name. */
 export function rewriteTarget(text: string, rewrite: Rewrite, rewriteName?: RewriteName): string {

@@ -105,6 +105,7 @@ async function templateOf(name: string): Promise<Book> {
   }
   const read = parseBook(text);
   if (!read.ok) throw new Failure(`${name}: ${read.message}`);
+  for (const sentence of read.said ?? []) console.error(`${name}: ${sentence}`);
   return read.book;
 }
 

@@ -3,6 +3,7 @@ import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { wentSaid } from '../book/edition/said.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
+import { ownAddress } from '../book/other-writing.ts';
 import { asExample } from '../book/said-by.ts';
 import { formatBook } from '../files/book/index.ts';
 import type { Session } from '../session.ts';
@@ -60,7 +61,8 @@ function holds(session: Session, setting: string, address: string): void {
 function givenCalled(book: Book, name: string): string {
   const givens = Object.keys(book.names).filter((known) => isGiven(book, book.names[known] ?? ''));
   // What has no name, a scenario's own givens above all, is said by its address.
-  const target = named(book, name) ?? (cellAt(book, name) ? name : undefined);
+  const address = ownAddress(name);
+  const target = named(book, name) ?? (cellAt(book, address) ? address : undefined);
   if (target !== undefined && isGiven(book, target)) return target;
   if (target !== undefined) throw new WrongUse(wentSaid(book, name) ?? `${name} is worked out, not given`);
   const went = wentSaid(book, name);

@@ -24,6 +24,7 @@ export async function openBook(file: string): Promise<Session> {
 export async function openText(text: string, called: string, made: (book: Book) => Book = (book) => book, kept = false): Promise<Session> {
   const read = parseBook(text);
   if (!read.ok) throw new Failure(`${called}: ${read.message}${read.rescued ? ' The page opens what can be read.' : ''}`);
+  for (const sentence of read.said ?? []) console.error(`${called}: ${sentence}`);
   const later = kept ? await laterEdition(read.book) : undefined;
   const book = withLacks(read.book, later?.template, later?.past);
   const lacks = kept ? lacksSaid(book) : '';

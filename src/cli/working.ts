@@ -1,5 +1,6 @@
 import { cellAt } from '../book/address.ts';
 import { named } from '../book/look-up.ts';
+import { ownAddress } from '../book/other-writing.ts';
 import type { TraceNode, TraceStep } from '../engine/types.ts';
 import { openBook } from './open-book.ts';
 import { print } from './output.ts';
@@ -11,7 +12,7 @@ import { WrongUse } from './wrong-use.ts';
 const WRITTEN_OUT = 12;
 
 export const verb: Verb = {
-  usage: 'BOOK Table!C12',
+  usage: 'BOOK Table.C12',
   about: 'Tells where a number comes from: its formula, its steps and what it reads, down to the givens and who said them.',
   options: {},
   async run(operands) {
@@ -21,8 +22,8 @@ export const verb: Verb = {
     if (more !== undefined) throw new WrongUse(`one cell at a time, not also ${more}`);
     const session = await openBook(file);
     try {
-      const address = named(session.book, place) ?? place;
-      if (!cellAt(session.book, address)) throw new WrongUse(`${file} has no cell ${place}; a cell is said as Table!B7, or by its name`);
+      const address = named(session.book, place) ?? ownAddress(place);
+      if (!cellAt(session.book, address)) throw new WrongUse(`${file} has no cell ${place}; a cell is said as Table.B7, or by its name`);
       const tree = await session.ask((engine) => engine.trace(address));
       await print(`${lines(tree, '').join('\n')}\n`);
       return 0;

@@ -9,12 +9,10 @@ import { keyOf, type Position } from './addresses.ts';
 import { CellMap } from './cell-map.ts';
 import { type Fault, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
 import { FORMULA_BOUNDS } from './formula-bounds.ts';
+import type { Fed } from './hyper.ts';
 import { tooMuchText } from './objections.ts';
 import { STATE } from './register.ts';
 import type { Sheets } from './sheets.ts';
-
-/** What is handed to the calculator for one cell. */
-export type Fed = number | string | boolean | null;
 
 const BLANK: Content = { kind: 'blank' };
 

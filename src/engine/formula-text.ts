@@ -6,6 +6,8 @@
  */
 import { readContent, unitIn } from '../../functions/quantity-text.ts';
 import { type UnitThere, unitAfter, unitAt } from '../../functions/unit-at.ts';
+import { QUOTED } from '../book/address.ts';
+import { ownFormula } from '../book/other-writing.ts';
 import { LOST, LOST_WORD, sayLost } from '../book/references.ts';
 
 export type { Content } from '../../functions/quantity-text.ts';
@@ -19,6 +21,7 @@ const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+(?![\w.]))?/y;
 const LETTERS = 'A-Za-z_\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u02af';
 const WORD = new RegExp(`[${LETTERS}$][${LETTERS}\\d.$]*`, 'y');
 const CELL = /^\$?[A-Za-z]{1,3}\$?\d+$/;
+const QUOTED_TABLE = new RegExp(`${QUOTED}\\.`, 'uy');
 class Refused extends Error {}
 
 /** A unit in the book's currency; another currency's is refused. */
@@ -113,8 +116,8 @@ class Scanner {
   }
 
   private table(): void {
-    const name = /^'(?:[^']|'')+'!/.exec(this.text.slice(this.at))?.[0];
-    if (name === undefined) throw new Refused("A single quote (') opens the name of a table, such as 'Light map'!A1. Feet are written “3 ft” in a formula.");
+    const name = this.match(QUOTED_TABLE);
+    if (name === undefined) throw new Refused("A single quote (') opens the name of a table, such as 'Light map'.A1. Feet are written “3 ft” in a formula.");
     this.at += name.length;
     this.put(name, false);
   }
@@ -161,11 +164,6 @@ class Scanner {
       this.put(`${word.toUpperCase()}(`, false);
       return;
     }
-    if (rest.startsWith('!')) {
-      this.at++;
-      this.put(`${word}!`, false);
-      return;
-    }
     if (word.toLowerCase() === LOST_WORD) {
       this.put(LOST, true);
       return;
@@ -208,7 +206,8 @@ class Scanner {
  * and units are not looked at here beyond their spelling. What can't be read at all is refused with a sentence.
  */
 export function toCanonical(typed: string, currency: string): Canonical {
-  const text = typed.trim().normalize('NFC');
+  // The names of tables are as they are, letter for letter.
+  const text = ownFormula(typed.trim().replaceAll(/"[^"]*"|'(?:[^']|'')*'|[^"']+/g, (part) => (part.startsWith("'") ? part : part.normalize('NFC'))));
   try {
     const canonical = new Scanner(text.startsWith('=') ? text.slice(1).trim() : text, currency).run();
     return { ok: true, content: `=${canonical.replace(WRITTEN, (whole, digits: string, u: string) => respelt(whole, digits, u, currency))}` };

@@ -5,7 +5,9 @@
  * Why private parts: the tree of a formula is needed for its units and its working, and parsing its text again costs
  * 4 µs a formula where the tree is already there.
  */
-import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, type RawCellContent, SimpleRangeValue } from 'hyperformula';
+import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
+import { CORNER, END, PLAIN, QUOTED, referenceText } from '../book/address.ts';
+import { ownFormula } from '../book/other-writing.ts';
 import type { Position } from './addresses.ts';
 import { type Fault, pack, TOO_LARGE } from './errors.ts';
 import { FORMULA_BOUNDS } from './formula-bounds.ts';
@@ -88,6 +90,22 @@ export function plain(value: unknown): Raw {
   return null;
 }
 
+/** A text, or what says a table before a cell, or before whole rows and columns, which are refused by their trees. */
+const TABLES = new RegExp(
+  `"[^"]*"|(?:${QUOTED}|(?<![A-Za-z0-9_.$\\u00C0-\\u02AF])${PLAIN})\\.(?=${CORNER}${END}|\\$?[A-Za-z]{1,3}:\\$?[A-Za-z]|\\$?\\d+:\\$?\\d)`,
+  'gu',
+);
+
+/** Whether there may be any: most formulas have none, and functions have points in their names. */
+const MAY_BE = /\.\$?(?:[A-Za-z]{1,3}[$:1-9]|\d+:)/;
+
+/** A formula as the calculator reads it. It has a ! where the book has a point, so that no part of it stands elsewhere. */
+const forCalculator = (formula: string): string =>
+  MAY_BE.test(formula) ? formula.replaceAll(TABLES, (found) => (found.startsWith('"') ? found : `${found.slice(0, -1)}!`)) : formula;
+
+/** What the calculator wrote, in our writing. */
+const fromCalculator = (formula: string): string => (formula.includes('!') ? ownFormula(formula) : formula);
+
 const REMEMBERED = 8;
 
 const NO_DATES = (): undefined => undefined;
@@ -169,16 +187,12 @@ export class Hyper {
    * Takes in all tables, of which nothing was worked out yet, and works them out. The calculator's list of what has changed is not kept: it has a
    * text for every cell, and here all of them have.
    */
-  takeAll(tables: RawCellContent[][][]): void {
+  takeAll(tables: readonly (readonly (readonly Fed[])[])[]): void {
     const list = Object.getPrototypeOf(this.insides._crudOperations.operations.changes) as { add(at: Position, change: unknown): void };
     const { add } = list;
     list.add = () => {};
     try {
-      for (const [i, table] of tables.entries())
-        this.hf.setSheetContent(
-          i,
-          table.map((line) => [...line]),
-        );
+      for (const [i, table] of tables.entries()) this.fill(i, table);
       this.hf.resumeEvaluation();
     } finally {
       list.add = add;
@@ -190,10 +204,29 @@ export class Hyper {
     const key = `${at.sheet} ${at.row} ${at.col} ${formula}`;
     const known = this.parsed.get(key);
     if (known) return known;
-    const made = this.insides._parser.parse(formula, at);
+    const made = this.insides._parser.parse(forCalculator(formula), at);
     if (this.parsed.size >= REMEMBERED) this.parsed.clear();
     this.parsed.set(key, made);
     return made;
+  }
+
+  /** Puts contents into cells of a table, row by row from its first. */
+  fill(sheet: number, rows: readonly (readonly Fed[])[]): void {
+    this.hf.setSheetContent(
+      sheet,
+      rows.map((row) => row.map(fed)),
+    );
+  }
+
+  put(at: Position, content: Fed): ReturnType<HyperFormula['setCellContents']> {
+    return this.hf.setCellContents(at, fed(content));
+  }
+
+  /** Lets a name stand for cells of a table. Throws where the calculator will not have it. */
+  name(name: string, table: string, { start, end }: { readonly start: Omit<Position, 'sheet'>; readonly end: Omit<Position, 'sheet'> }): void {
+    const corner = ({ col, row }: Omit<Position, 'sheet'>) => ({ column: col, row, columnFixed: true, rowFixed: true });
+    const range = start.col !== end.col || start.row !== end.row;
+    this.hf.addNamedExpression(name, forCalculator(`=${referenceText({ table, from: corner(start), to: corner(end), range })}`));
   }
 
   /** Works out a formula that stands in no cell, as if it stood in `at`. */
@@ -204,7 +237,7 @@ export class Hyper {
 
   /** The words of a formula, without its equals sign. */
   tokens(formula: string): readonly Token[] {
-    return this.insides._parser.tokenizeFormula(formula.slice(1)).tokens;
+    return this.insides._parser.tokenizeFormula(forCalculator(formula).slice(1)).tokens;
   }
 
   /** The tree of the formula in a cell, or undefined where there is none. */
@@ -215,7 +248,7 @@ export class Hyper {
 
   /** A tree as text, with its equals sign, seen from a cell. */
   text(ast: Ast, at: Position): string {
-    return this.insides._unparser.unparse(ast, at);
+    return fromCalculator(this.insides._unparser.unparse(ast, at));
   }
 
   /** Works out a part of a formula that stands in `at`, whose cells are already worked out. */
@@ -233,5 +266,13 @@ export class Hyper {
     this.hf.destroy();
   }
 }
+
+/** What is handed to the calculator for one cell. */
+export type Fed = number | string | boolean | null;
+
+const fed = (content: Fed): Fed => (typeof content === 'string' && content.startsWith('=') ? forCalculator(content) : content);
+
+/** What the calculator says of a formula or an address, in our writing. */
+export const said = (written: string): string => fromCalculator(written);
 
 export { CellError, type CellValue, DetailedCellError, ErrorType, SimpleRangeValue };

@@ -1,6 +1,6 @@
 /** The names that a book gives its cells, as the calculator has them. */
 import type { Book } from '../book/book.ts';
-import { readReference, type Span, tableText } from './addresses.ts';
+import { readReference, type Span } from './addresses.ts';
 import type { Hyper } from './hyper.ts';
 import type { Sheets } from './sheets.ts';
 
@@ -27,12 +27,8 @@ export class Names {
       const sheet = written?.table === undefined ? undefined : this.#sheets.sheet(written.table);
       const table = sheet === undefined ? undefined : book.tables[sheet];
       if (!written || !table) continue;
-      const absolute = target
-        .slice(target.lastIndexOf('!') + 1)
-        .replaceAll('$', '')
-        .replaceAll(/([A-Za-z]+)(\d+)/g, '$$$1$$$2');
       try {
-        hyper.hf.addNamedExpression(name, `=${tableText(table.name)}!${absolute}`);
+        hyper.name(name, table.name, written);
         known.set(name.toUpperCase(), name);
       } catch {
         // A name that the calculator will not have is no name: formulas that use it say so.

@@ -4,11 +4,12 @@ import { countFault } from '../../functions/check-args.ts';
 import { didYouMean } from '../../functions/nearest.ts';
 import { counted } from '../../functions/number-text.ts';
 import { unit } from '../../functions/units.ts';
+import { cellText, tableText, textOf } from '../book/address.ts';
 import { LOST_WORD } from '../book/references.ts';
-import { cellText, type Position, readReference, tableText } from './addresses.ts';
+import { type Position, readReference } from './addresses.ts';
 import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD, REFUSED } from './errors.ts';
 import { FORMULA_BOUNDS, tooLong, tooMany } from './formula-bounds.ts';
-import type { Ast, Hyper, Parsed } from './hyper.ts';
+import { type Ast, type Hyper, type Parsed, said } from './hyper.ts';
 import { offered, STATE } from './register.ts';
 import { argumentAt, signatureOf } from './signatures.ts';
 
@@ -60,7 +61,7 @@ function pastTheEdge(cell: Position, names: Names): Fault | undefined {
   const size = `${counted(table.rows, 'row')} and ${counted(table.columns, 'column')}`;
   const name = tableText(table.name);
   const last = table.rows > 0 && table.columns > 0 ? `, and ends at ${cellText(table.columns - 1, table.rows - 1)}` : '';
-  return { word: 'no such cell', message: `There is no cell ${name}!${cellText(cell.col, cell.row)}: ${name} has ${size}${last}.` };
+  return { word: 'no such cell', message: `There is no cell ${textOf(table.name, cell.col, cell.row)}: ${name} has ${size}${last}.` };
 }
 
 const suggested = new Map<string, string>();
@@ -116,7 +117,7 @@ function unknown(ast: Ast, names: Names): Fault | undefined {
     const clock = ast.type === 'ROW_RANGE' ? ' A time of day is written in hours, such as 6 h + 30 min.' : '';
     return { word: 'too large', message: `A whole row or column can not be read: say from which cell to which, such as A1:A20.${clock}` };
   }
-  if (ast.type === 'ERROR_WITH_RAW_INPUT') return { word: 'no such cell', message: `${ast.rawInput ?? 'A reference'} names a cell that no table has.` };
+  if (ast.type === 'ERROR_WITH_RAW_INPUT') return { word: 'no such cell', message: `${said(ast.rawInput ?? 'A reference')} names a cell that no table has.` };
   if (isLost(ast)) return gone('this formula read');
   if (ast.type === 'ERROR') return { word: 'error', message: 'An error is written into this formula. To say that there is no value, write NA().' };
   return undefined;
@@ -162,7 +163,7 @@ function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
     return { word: NOT_UNDERSTOOD, message: 'A text in this formula is not closed: a double quote (") is missing.' };
   if (balance > 0) return { word: NOT_UNDERSTOOD, message: `${balance === 1 ? 'A bracket is' : `${balance} brackets are`} not closed in this formula.` };
   if (balance < 0) return { word: NOT_UNDERSTOOD, message: 'This formula closes a bracket that it never opened.' };
-  const found = parsed?.errors[0]?.message ?? '';
+  const found = said(parsed?.errors[0]?.message ?? '');
   // Of what was expected and what was found there, the second is in the formula.
   const near = /but found:?\s*(?:-->\s*)?'?(.*?)'?(?:\s*<--)?$|unexpected character: ->(.+?)<-/i.exec(found);
   const word = near?.[1] || near?.[2];

@@ -1,7 +1,7 @@
 /** An error of the calculator at a cell, as a value: our word, a sentence, and the cell where it began. */
 import type { Position } from './addresses.ts';
 import { CIRCLE, explain, UNIT_ERROR } from './errors.ts';
-import type { DetailedCellError } from './hyper.ts';
+import { type DetailedCellError, said } from './hyper.ts';
 import type { Fail } from './quantities/index.ts';
 import { circle, type Related } from './relations.ts';
 import type { Sheets } from './sheets.ts';
@@ -21,7 +21,7 @@ export function unitError(fail: Fail, at: Position, book: Told): Value {
 export function explained(error: DetailedCellError, at: Position, book: Told): Value {
   const own = book.sheets.address(at);
   const fault = explain(error.type, error.message);
-  const began = error.address ? book.sheets.find(error.address) : undefined;
+  const began = error.address ? book.sheets.find(said(error.address)) : undefined;
   const from = began ? book.sheets.address(began) : undefined;
   const elsewhere = from !== undefined && from !== own ? { from } : {};
   if (error.type === 'CYCLE' && began) return { kind: 'error', word: CIRCLE, message: inACircle(began, book), ...elsewhere };

@@ -1,15 +1,15 @@
 /** The book seen as sheets of positions: which row, column and cell of the book a position is, and back. */
-import { type At, placeIn } from '../book/address.ts';
+import { type At, cellText, columnText, placeIn, tablePrefix } from '../book/address.ts';
 import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
 import { isWanted } from '../book/look-up.ts';
-import { cellText, columnText, type Position, readReference, tableText } from './addresses.ts';
+import { type Position, readReference } from './addresses.ts';
 import type { Address } from './types.ts';
 
 interface Sheet {
   readonly table: Table;
   readonly rows: ReadonlyMap<string, number>;
   readonly columns: ReadonlyMap<string, number>;
-  /** What addresses of its columns begin with: `Scenarios!B`. */
+  /** What addresses of its columns begin with: `Scenarios.B`. */
   readonly before: string[];
 }
 
@@ -91,11 +91,11 @@ export class Sheets {
     return table && placeIn(table, at.col, at.row);
   }
 
-  /** A position as formulas say it: `Scenarios!B7`. */
+  /** A position as formulas say it: `Scenarios.B7`. */
   address(at: Position): Address {
     const sheet = this.sheets[at.sheet];
     if (!sheet) return cellText(at.col, at.row);
-    sheet.before[at.col] ??= `${tableText(sheet.table.name)}!${columnText(at.col)}`;
+    sheet.before[at.col] ??= `${tablePrefix(sheet.table.name)}${columnText(at.col)}`;
     return `${sheet.before[at.col]}${at.row + 1}`;
   }
 

@@ -4,7 +4,7 @@ import type { FunctionRecord } from '../../functions/define.ts';
 import type { Book } from '../book/book.ts';
 import type { Change } from '../book/change.ts';
 
-/** Where a cell is: table name and A1 address in it, as formulas say it: `Scenarios!B7`. */
+/** Where a cell is: table name and A1 address in it, as formulas say it: `Scenarios.B7`. */
 export type Address = string;
 
 /** The value of one cell or formula. Numbers are coherent base values; `unit` is how they are to be shown. */
@@ -55,7 +55,7 @@ export interface TraceNode {
   readonly column: string;
   readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank';
   readonly value: Value;
-  /** As the editor shows it: `=BENCH.MEAN(B6, B3) * Assumptions!A3`. */
+  /** As the editor shows it: `=BENCH.MEAN(B6, B3) * Assumptions.A3`. */
   readonly formula?: string;
   readonly steps: readonly TraceStep[];
   readonly source?: string;

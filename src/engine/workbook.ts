@@ -5,12 +5,13 @@
 
 import type { Content } from '../../functions/quantity-text.ts';
 import { defaultUnit, withCurrency } from '../../functions/units.ts';
+import { cellText, tablePrefix } from '../book/address.ts';
 import { resultLimits, resultNotAllowed } from '../book/allowed.ts';
 import type { Book, Cell } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
 import { lacksShort, wentSaid } from '../book/edition/said.ts';
 import { titleOf } from '../book/look-up.ts';
-import { cellText, keyOf, type Position, type Span, tableText } from './addresses.ts';
+import { keyOf, type Position, type Span } from './addresses.ts';
 import { CellMap } from './cell-map.ts';
 import { type Fault, NOT_ANSWERED, OUT_OF_RANGE } from './errors.ts';
 import { beyond, Feeding, fedTables } from './feeding.ts';
@@ -145,7 +146,7 @@ export class Workbook {
       if (!span || span.start.sheet !== at.sheet) continue;
       const cell = cellText(span.start.col, span.start.row);
       const table = this.sheets.tables[0];
-      const example = table ? `, such as ${tableText(table.name)}!${cell}` : '; no book is open here';
+      const example = table ? `, such as ${tablePrefix(table.name)}${cell}` : '; no book is open here';
       return { word: 'no such cell', message: `${cell} needs the name of its table before it${example}.` };
     }
     return undefined;
@@ -250,7 +251,7 @@ export class Workbook {
         const cell = this.sheets.cell(at);
         if (!cell && !this.feeding.has(at)) continue;
         const fed = this.feeding.take(at, cell);
-        if (!beyond(at)) this.hyper.hf.setCellContents(at, fed);
+        if (!beyond(at)) this.hyper.put(at, fed);
       }
     });
     const edited = new Map(touched);
@@ -321,11 +322,11 @@ export class Workbook {
     const at = this.scratch;
     const cell: Cell = { content: formula };
     try {
-      this.hyper.hf.setCellContents(at, this.feeding.take(at, cell));
+      this.hyper.put(at, this.feeding.take(at, cell));
       this.quantities.changed([at]);
       return use(at);
     } finally {
-      this.hyper.hf.setCellContents(at, this.feeding.take(at, undefined));
+      this.hyper.put(at, this.feeding.take(at, undefined));
       this.quantities.changed([at]);
     }
   }

@@ -5,6 +5,7 @@ import { BOUNDS, count, noRoomForBlock } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { blockIds, freshIds, lostText } from '../lines.ts';
 import { idIsGood } from '../names.ts';
+import { ownAddress, ownProse } from '../other-writing.ts';
 import { type Answer, refused } from '../refused.ts';
 import { removeTable } from './tables.ts';
 
@@ -27,7 +28,7 @@ export function addBlock(book: Book, { page: id, at, block }: AddBlock): Answer 
   const full = noRoomForBlock(book);
   if (full) return refused(full);
   const [blockId = ''] = freshIds(blockIds(book), 'b', 1);
-  const after: Block = { id: blockId, ...block };
+  const after: Block = inOwnWriting({ id: blockId, ...block });
   const problem = blockProblem(book, after);
   if (problem) return refused(problem);
   return { label: `${what(book, after)} added to ${page.title}`, edits: [{ at: 'block', page: id, index, before: null, after }] };
@@ -49,10 +50,11 @@ export function setBlock(book: Book, { block: id, text, picture, caption, reads 
   if (!found) return refused('That piece is no longer on its page.');
   const { page, index, block: before } = found;
   if (before.kind === 'table') return refused('A table is written in its cells.');
-  const after: Block =
+  const after = inOwnWriting(
     before.kind === 'prose'
       ? { ...before, ...(text === undefined ? {} : { text }) }
-      : { ...before, ...(picture === undefined ? {} : { picture }), ...(caption === undefined ? {} : { caption }), ...(reads === undefined ? {} : { reads }) };
+      : { ...before, ...(picture === undefined ? {} : { picture }), ...(caption === undefined ? {} : { caption }), ...(reads === undefined ? {} : { reads }) },
+  );
   const problem = blockProblem(book, after);
   if (problem) return refused(problem);
   const edits: Edit[] = JSON.stringify(after) === JSON.stringify(before) ? [] : [{ at: 'block', page: page.id, index, before, after }];
@@ -104,6 +106,13 @@ export function removeBlock(book: Book, { block: id }: RemoveBlock): Answer {
   if (shown > 1) return { label, edits };
   const gone = removeTable(apply(book, { label, edits }), block.table);
   return { label: `${label}${lostText(gone)}`, edits: [...edits, ...gone.edits] };
+}
+
+/** Places are kept in one writing, in whichever they were told. */
+function inOwnWriting(block: Block): Block {
+  if (block.kind === 'prose') return { ...block, text: ownProse(block.text) };
+  if (block.kind !== 'picture') return block;
+  return { ...block, reads: Object.fromEntries(Object.entries(block.reads).map(([key, target]) => [key, ownAddress(target)])) };
 }
 
 function findBlock(book: Book, id: string): { readonly page: Page; readonly index: number; readonly block: Block } | undefined {

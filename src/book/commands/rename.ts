@@ -1,10 +1,10 @@
 /** New names: of the book and its client, of pages, of tables, of rows and columns, and names for cells. */
-import { cellAt, tableNamed } from '../address.ts';
+import { cellAt, referenceText, tableNamed } from '../address.ts';
 import type { Book, Table } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { BookFields, Edit } from '../change.ts';
 import { type Axis, findTable, lineEdit, linesOf } from '../lines.ts';
-import { addressOf, named, titleOf } from '../look-up.ts';
+import { named, titleOf } from '../look-up.ts';
 import { cellNameProblem, tableNameProblem } from '../names.ts';
 import { followName } from '../references.ts';
 import { type Answer, type Refused, refused } from '../refused.ts';
@@ -123,7 +123,8 @@ export function setName(book: Book, { name, address }: SetName): Answer {
   if (before === null && named(book, name) !== undefined) return refused(`There is already a name that differs from ${name} in capitals only.`);
   const at = cellAt(book, address);
   if (!at) return refused(`There is no cell ${address} in this book.`);
-  const after = addressOf(at).replace(/!([A-Z]+)(\d+)$/u, '!$$$1$$$2');
+  const corner = { column: at.columnIndex, row: at.rowIndex, columnFixed: true, rowFixed: true };
+  const after = referenceText({ table: at.table.name, from: corner, to: corner, range: false });
   return { label: `${titleOf(at)}: named ${name}`, edits: before === after ? [] : [{ at: 'name', name, before, after }] };
 }
 

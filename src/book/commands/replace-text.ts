@@ -8,6 +8,7 @@ import { type CellHit, findText, type OtherHit, patternOf, type Wanted } from '.
 import { lineEdit, linesOf } from '../lines.ts';
 import { lockedProblem } from '../locked.ts';
 import { addressOf, titleOf } from '../look-up.ts';
+import { ownContent, ownProse } from '../other-writing.ts';
 import { type Answer, isRefused, type Refused, refused } from '../refused.ts';
 import { cellEdit } from './set-cell.ts';
 
@@ -51,7 +52,7 @@ const short = (text: string): string => (text.length > 30 ? `${text.slice(0, 29)
 
 function withContent(book: Book, { at }: CellHit, before: Cell, text: string): Cell | Refused {
   const old = readContent(before.content, book.currency);
-  const content = old.kind === 'text' ? textContent(text, book.currency) : text;
+  const content = old.kind === 'text' ? textContent(text, book.currency) : ownContent(text);
   const now = readContent(content, book.currency);
   if (now.kind !== old.kind && now.kind !== 'blank')
     return refused(
@@ -75,7 +76,7 @@ const tooLong = (most: number): Refused => refused(`A text would have more than 
 function elsewhere(hit: OtherHit, text: string, lines: Map<string, Edit>): Edit | Refused | undefined {
   if (hit.in === 'prose' || hit.in === 'caption') {
     if (text.length > BOUNDS.text) return tooLong(BOUNDS.text);
-    const after = hit.in === 'prose' ? { ...hit.block, text } : { ...hit.block, caption: text };
+    const after = hit.in === 'prose' ? { ...hit.block, text: ownProse(text) } : { ...hit.block, caption: text };
     return { at: 'block', page: hit.page.id, index: hit.index, before: hit.block, after };
   }
   if (hit.in === 'heading' && text.length > BOUNDS.title) return tooLong(BOUNDS.title);

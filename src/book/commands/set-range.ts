@@ -7,6 +7,7 @@ import type { Book, Range } from '../book.ts';
 import { BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { titleOf, unitOf } from '../look-up.ts';
+import { ownAddress } from '../other-writing.ts';
 import { type Answer, refused } from '../refused.ts';
 import { cellEdit } from './set-cell.ts';
 
@@ -20,7 +21,8 @@ export interface SetRange {
 const MOST_CHOICES = 500;
 
 /** What stands in the cells already stays: where it is not allowed any more, the cell says so. */
-export function setRange(book: Book, { addresses, range }: SetRange): Answer {
+export function setRange(book: Book, { addresses, range: wanted }: SetRange): Answer {
+  const range = wanted?.from === undefined ? wanted : { ...wanted, from: ownAddress(wanted.from) };
   const edits: Edit[] = [];
   let label = `Allowed → ${words(range)}`;
   for (const address of addresses) {
@@ -46,7 +48,7 @@ function rangeProblem(book: Book, at: At, { low, high, unit: symbol, oneOf, from
   if (from !== undefined) {
     const reference = readReference(from);
     const table = reference && (reference.table === undefined ? at.table : tableNamed(book, reference.table));
-    return table ? undefined : `“${from}” names no cells of this book; Fixtures!A2:A6 would be such.`;
+    return table ? undefined : `“${from}” names no cells of this book; Fixtures.A2:A6 would be such.`;
   }
   if (![low ?? 0, high ?? 0].every(Number.isFinite)) return 'The least and the greatest must be numbers.';
   if (low !== undefined && high !== undefined && low > high) return `The least, ${low}, is more than the greatest, ${high}.`;

@@ -116,7 +116,7 @@ function nameIn(from: Frame, to: Frame, rewrite: Rewrite, name: string): string 
 export const keyIn = (names: Frame['names'], name: string): string | undefined =>
   Object.hasOwn(names, name) ? name : Object.keys(names).find((each) => each.toLowerCase() === name.toLowerCase());
 
-/** `Brief!A1` as `Brief!$A$1`: a name stands for one place wherever it is said. */
+/** `Brief.A1` as `Brief.$A$1`: a name stands for one place wherever it is said. */
 const absolute = (target: string): string =>
   rewriteTarget(target, (reference) => ({
     ...reference,

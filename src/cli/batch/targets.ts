@@ -4,6 +4,7 @@ import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { wentSaid } from '../../book/edition/said.ts';
 import { addressOf, placeOf, standingOf, unitOf } from '../../book/look-up.ts';
+import { ownHeading } from '../../book/other-writing.ts';
 import { readHeading } from '../../files/csv/index.ts';
 import { amongThese, WrongUse } from '../wrong-use.ts';
 
@@ -39,7 +40,7 @@ function targetOf(book: Book, text: string, carried: readonly string[]): Target 
   if (same(text, 'client')) return { to: 'client' };
   if (same(text, REASON)) return { to: 'nothing' };
   const { title, unit: symbol, unknown } = readHeading(text, book.currency);
-  const at = placeOf(book, title);
+  const at = placeOf(book, ownHeading(title));
   if (!at || !isGiven(at)) throw new WrongUse(at ? `column “${text}”: ${title} is worked out, not given` : notKnown(book, text, title));
   if (unknown !== undefined) throw new WrongUse(`column “${text}”: ${unknown} is no unit, or not one of this book's currency, ${book.currency}`);
   const shown = unitOf(at);

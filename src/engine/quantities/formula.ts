@@ -1,7 +1,7 @@
 /** A formula in its cell, before anything is inferred of it: its parts in words, and how a part of its text is written anew. */
 
-import type { Span } from '../addresses.ts';
-import { cellText, columnText, type Position } from '../addresses.ts';
+import { cellText, columnText } from '../../book/address.ts';
+import type { Position, Span } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
 import type { Mend } from '../types.ts';

@@ -21,7 +21,7 @@ export interface QuantityHost {
   tokens(formula: string): readonly Token[];
   /** A part of a formula as text. */
   text(ast: Ast, at: Position): string;
-  /** `Scenarios!B7`, as formulas in other tables say it. */
+  /** `Scenarios.B7`, as formulas in other tables say it. */
   address(at: Position): string;
   /** Row and column headings in words; where there are none, the address. */
   heading(at: Position): string;

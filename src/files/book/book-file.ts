@@ -14,7 +14,12 @@ import { rescue } from './rescue.ts';
 export type FileProblem = 'empty' | 'too large' | 'not a book' | 'cut short' | 'altered' | 'newer' | 'damaged';
 
 export type BookRead =
-  | { readonly ok: true; readonly book: Book }
+  | {
+      readonly ok: true;
+      readonly book: Book;
+      /** What became another as it was brought to the present version, in sentences, where whoever opens it should know. */
+      readonly said?: readonly string[];
+    }
   | {
       readonly ok: false;
       readonly problem: FileProblem;
@@ -66,9 +71,9 @@ function read(text: string): BookRead {
   if (written !== undefined && written !== checksum(canonicalText(content))) {
     const message =
       'The file was altered or damaged after it was saved: its content does not match its checksum. All of it can be read; look it through before you rely on it.';
-    return { ...failure('altered', message), rescued: checked.book };
+    return { ...failure('altered', [message, ...migrated.said].join(' ')), rescued: checked.book };
   }
-  return { ok: true, book: checked.book };
+  return { ok: true, book: checked.book, ...(migrated.said.length > 0 && { said: migrated.said }) };
 }
 
 function brokenText(text: string): BookRead {
@@ -83,8 +88,9 @@ function brokenText(text: string): BookRead {
   if (!checked?.ok) return failure(problem, `${what} What could be read does not make a book.`);
   const { book } = checked;
   const cells = book.tables.reduce((sum, table) => sum + Object.values(table.cells).reduce((n, line) => n + Object.keys(line).length, 0), 0);
+  const told = migrated.ok ? migrated.said : [];
   const message = `${what} What could be read of “${book.title}”: ${counted(book.tables.length, 'table')} with ${counted(cells, 'cell')}, ${counted(book.pages.length, 'page')}.`;
-  return { ...failure(problem, message), rescued: book };
+  return { ...failure(problem, [message, ...told].join(' ')), rescued: book };
 }
 
 const QUOTE = 0x22;

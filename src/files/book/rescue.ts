@@ -120,13 +120,14 @@ function completed(stored: Stored): Stored {
   const pages = list(stored.pages)
     .filter((page) => typeof page.title === 'string')
     .map((page) => ({ ...page, blocks: list(page.blocks).filter((block) => whole(block) && (block.kind !== 'table' || ids.has(block.table))) }));
-  const places = new Set(tables.flatMap(({ name }) => [`${name}!`, `'${String(name).replaceAll("'", "''")}'!`]));
+  // The mark between table and cell is that of any version.
+  const places = new Set(tables.flatMap(({ name }) => [`${name}`, `'${String(name).replaceAll("'", "''")}'`]));
   const names = entries(stored.names).filter(([, target]) => typeof target === 'string' && places.has(placeBefore(target)));
   return { client: '', currency: 'EUR', measures: 'metric', ...stored, pages, tables, names: Object.fromEntries(names) };
 }
 
 /** What says the table in front of an address. */
-const placeBefore = (target: string): string => (target.length > BOUNDS.title ? '' : (/^(?:'(?:[^']|'')*'|[^!]*)!/u.exec(target)?.[0] ?? ''));
+const placeBefore = (target: string): string => (target.length > BOUNDS.title ? '' : (/^('(?:[^']|'')*'|[^.!]*)[.!]/u.exec(target)?.[1] ?? ''));
 
 function completedTable(table: Stored): Stored {
   const columns = list(table.columns).filter((column) => typeof column.id === 'string');

@@ -6,6 +6,7 @@
  * What could not be placed goes into the book with the same change, on the page "Not placed": see csv-in-kept.ts. Placed + not placed = read.
  */
 import { counted } from '../../../functions/quantity-text.ts';
+import { readReference } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import type { Change } from '../../book/change.ts';
 import { type Refused, refused } from '../../book/refused.ts';
@@ -226,7 +227,7 @@ class Tally {
 
   put(record: CsvRecord, { where, content, said }: { readonly where: string; readonly content: string; readonly said?: string }): void {
     this.placed++;
-    if (where.includes('!') && content !== '') {
+    if (readReference(where) && content !== '') {
       this.cells++;
       if (this.preview.length < PREVIEW) this.preview.push({ line: record.line, where, content });
     }

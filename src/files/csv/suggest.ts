@@ -100,7 +100,7 @@ const keysIn = (staged: Staged, column: number): string[] =>
     .filter(Boolean);
 
 function newTable(book: Book, staged: Staged, headings: readonly Heading[]): Mapping {
-  const bare = staged.name.replace(/\.[^.]*$/u, '').replaceAll(/[!:"[\]{}\\\p{Cc}]/gu, ' ');
+  const bare = staged.name.replace(/\.[^.]*$/u, '').replaceAll(/[!:"[\]{}\\\p{Cc}]|\.(?=[A-Za-z]+\d+$)/gu, ' ');
   const name =
     bare
       .slice(0, 50)

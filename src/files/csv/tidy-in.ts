@@ -4,7 +4,7 @@
  */
 import { readContent } from '../../../functions/quantity-text.ts';
 import { unit } from '../../../functions/units.ts';
-import { type At, readReference, tableNamed } from '../../book/address.ts';
+import { type At, readReference, tableNamed, textOf } from '../../book/address.ts';
 import type { Book, Cell, Range, Table } from '../../book/book.ts';
 import { BOUNDS } from '../../book/bounds.ts';
 import { isFormula, plainText } from '../../book/content.ts';
@@ -60,14 +60,15 @@ export class TidyPlacer {
       .flatMap((name) => wentUnless(this.draft.book, name))[0];
     if (went !== undefined) return went;
     const { row, column } = reference.from;
-    const key = `${told.table.toLowerCase()}!${column}!${row}`;
+    const address = textOf(told.table, column, row);
+    const key = address.toLowerCase();
     if (this.seen.has(key)) return `${told.address} is told a second time; the first stands.`;
     const table = tableNamed(this.draft.book, told.table);
     const problem = table ? this.into(table, told, field, column, row) : this.intoNew(told, field, column, row);
     if (problem !== undefined) return problem;
     this.seen.add(key);
-    const said = this.nameIt(field('name'), told.address);
-    return { where: told.address, content: told.content, ...(said !== undefined && { said }) };
+    const said = this.nameIt(field('name'), address);
+    return { where: address, content: told.content, ...(said !== undefined && { said }) };
   }
 
   private into(table: Table, told: TidyCell, field: (name: Heading) => string, column: number, row: number): string | undefined {

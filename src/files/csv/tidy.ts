@@ -7,11 +7,12 @@
  * limits of what else may be written where it has some.
  */
 import { readContent } from '../../../functions/quantity-text.ts';
-import { type At, placeIn } from '../../book/address.ts';
+import { type At, placeIn, readReference } from '../../book/address.ts';
 import { isOpen } from '../../book/allowed.ts';
 import type { Book, Kind, Range, Table } from '../../book/book.ts';
 import { isFormula } from '../../book/content.ts';
 import { addressOf, columnHeading, namesOf, noteOf, rangeOf, rowHeading, type Standing, sourceOf, standingOf } from '../../book/look-up.ts';
+import { ownAddress, ownContent } from '../../book/other-writing.ts';
 import type { Value, Values } from '../../engine/types.ts';
 import { type CsvOptions, type CsvValue, formatCsv, parseCsv, unguard } from './csv.ts';
 import { fieldOf, valueAt } from './values.ts';
@@ -144,12 +145,12 @@ export function readTidyCell(field: (name: (typeof TIDY_COLUMNS)[number]) => str
   const symbol = field('unit');
   const range = readRange(field('low'), field('high'), symbol);
   if (typeof range === 'string') return range;
-  const held = field('formula');
+  const held = ownContent(field('formula'));
   if (held === '' && (kind === 'worked' || kind === 'check') && isFormula(field('value'))) return 'A formula stands under “value”; it belongs under “formula”.';
   const content = held === '' ? contentOf(field('value'), symbol) : held;
   return {
     table: field('table'),
-    address: field('address'),
+    address: addressIn(field('address')),
     content,
     kind,
     unit: symbol,
@@ -159,9 +160,16 @@ export function readTidyCell(field: (name: (typeof TIDY_COLUMNS)[number]) => str
   };
 }
 
+/** A table's name in quotes begins as a guard does, and whoever writes a file by hand does not guard it. */
+function addressIn(text: string): string {
+  const own = ownAddress(text);
+  const quoted = ownAddress(`'${text}`);
+  return !readReference(own) && readReference(quoted) ? quoted : own;
+}
+
 function readRange(low: string, high: string, symbol: string): Range | string | undefined {
   if (low === '' && high === '') return undefined;
-  if (low === FROM) return { from: high };
+  if (low === FROM) return { from: addressIn(high) };
   if (low === ONE_OF) {
     const list = readList(high);
     return list ?? `The choices under “high” are not a list: ${high}`;

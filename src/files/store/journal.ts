@@ -11,6 +11,7 @@ import type { Book } from '../../book/book.ts';
 import type { Change } from '../../book/change.ts';
 import { checkBook } from '../../book/check.ts';
 import { type History, isHistory, NO_HISTORY, redo, remember, undo } from '../../book/history.ts';
+import { migrate, migrateHistory } from '../../book/migrate.ts';
 
 /** How a change came about: made, taken back, made again. */
 export type Step = 'made' | 'taken back' | 'made again';
@@ -23,6 +24,8 @@ export interface Note {
   /** The revision that the page had opened, or last saved. */
   readonly base: number;
   readonly step: Step | 'whole';
+  /** The version of the book whose writing the change has; up to 3 it was not said. */
+  readonly version?: number;
   /** Of what was made; the history knows the others. */
   readonly change?: Change;
   /** For "whole": all of it, where it can't be played back upon what is kept. */
@@ -89,12 +92,18 @@ export function played(notes: readonly Note[], kept: KeptBook | undefined): Play
   return { line, to: { book: now.book, history: now.history }, whole, n: upTo + count, count, last, left };
 }
 
-function begunWhole(note: Note | undefined): Begun | undefined {
-  const checked = checkBook(note?.book);
-  return checked.ok ? { book: checked.book, history: isHistory(note?.history) ? note.history : NO_HISTORY } : undefined;
+function begunWhole(note: Note): Begun | undefined {
+  const stored = typeof note.book === 'object' && note.book !== null ? (note.book as Record<string, unknown>) : {};
+  const migrated = migrate(stored);
+  const checked = checkBook(migrated.ok ? migrated.book : stored);
+  return checked.ok ? { book: checked.book, history: isHistory(note.history) ? migrateHistory(note.history, stored) : NO_HISTORY } : undefined;
 }
 
-function after({ book, history }: Begun, { step, change }: Note): Begun | undefined {
+const UNSAID = 3;
+
+function after({ book, history }: Begun, note: Note): Begun | undefined {
+  const { step, version = UNSAID } = note;
+  const [change] = note.change ? migrateHistory({ done: [note.change], undone: [] }, { version }).done : [];
   const to = step === 'taken back' ? undo(history) : step === 'made again' ? redo(history) : change && { change, history: remember(history, change) };
   if (!to) return undefined;
   try {

@@ -6,7 +6,7 @@ import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, type IDBPTransa
 import type { Book } from '../../book/book.ts';
 import { checkBook } from '../../book/check.ts';
 import { type History, isHistory, NO_HISTORY } from '../../book/history.ts';
-import { migrate } from '../../book/migrate.ts';
+import { migrate, migrateHistory } from '../../book/migrate.ts';
 import { isNote, type Mark, type Note, putBy, putByOf } from './journal.ts';
 import { joined, type Slices, sameSlice, sliced } from './slices.ts';
 
@@ -41,7 +41,7 @@ export interface Opened {
   readonly book: Book;
   readonly history: History;
   readonly entry: Entry;
-  /** Something was amiss, but not with the book. */
+  /** Something was amiss, but not with the book; or a name in it is another now. */
   readonly said?: string;
 }
 
@@ -355,8 +355,15 @@ function readKept(entry: Entry, found: unknown, slices: Slices): Opened | Miss {
       raw: JSON.stringify(raw) ?? String(raw),
     };
   }
-  if (isHistory(kept.history)) return { ok: true, book: checked.book, history: kept.history, entry };
-  return { ok: true, book: checked.book, history: NO_HISTORY, entry, said: 'The list of changes could not be read; undo begins anew.' };
+  const { history } = kept;
+  const told = [...(migrated?.ok ? migrated.said : []), ...(isHistory(history) ? [] : ['The list of changes could not be read; undo begins anew.'])];
+  return {
+    ok: true,
+    book: checked.book,
+    history: isHistory(history) ? migrateHistory(history, raw as Record<string, unknown>) : NO_HISTORY,
+    entry,
+    ...(told.length > 0 && { said: told.join(' ') }),
+  };
 }
 
 function changedElsewhere(kept: Entry | undefined, thrownAway: boolean): Miss {

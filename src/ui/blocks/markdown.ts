@@ -1,6 +1,7 @@
 /** Markdown to safe markup. Raw HTML and images are off, and what comes out is sanitised all the same. */
 import DOMPurify from 'dompurify';
 import { Marked, type Tokens } from 'marked';
+import { ownAddress } from '../../book/other-writing.ts';
 import { escaped } from '../../escaped.ts';
 
 /** A link leads out of the book, which stays open. One that would run a script is none. */
@@ -31,13 +32,13 @@ const reader = new Marked({
   },
   extensions: [
     {
-      // `{{Scenarios!B7}}` and `{{bench_length}}` stand for the live value of a cell.
+      // `{{Scenarios.B7}}` and `{{bench_length}}` stand for the live value of a cell.
       name: 'live',
       level: 'inline',
       start: (text: string) => text.indexOf('{{'),
       tokenizer(text: string) {
         const found = /^\{\{([^}]*)\}\}/.exec(text);
-        return found ? { type: 'live', raw: found[0], text: (found[1] ?? '').trim() } : undefined;
+        return found ? { type: 'live', raw: found[0], text: ownAddress((found[1] ?? '').trim()) } : undefined;
       },
       renderer: (token) => `<span data-live="${escaped(String(token.text))}"></span>`,
     },

@@ -1,5 +1,5 @@
 /** What could stand where the caret is: cells by their headings and names, functions, tables, units. */
-import { type At, columnText, placeIn, tableNamed, tableText } from '../../book/address.ts';
+import { type At, cellText, placeIn, tableNamed, tablePrefix } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
 import { baseColumn, placeOf } from '../../book/look-up.ts';
 import type { FunctionCard } from '../../engine/types.ts';
@@ -79,7 +79,9 @@ function elsewhere(
     const table = tableNamed(stock.book, word.text.slice(0, -1).replace(/^'|'$/g, '').replaceAll("''", "'"));
     return table && { from: word.from, to: caret, list: cellsOf(table, '', stock) };
   }
-  const typed = word && (word.kind === 'name' || word.kind === 'call' || word.kind === 'reference') && !word.text.includes('!') ? word : undefined;
+  const ofTable = word?.kind === 'name' ? inTable(word, caret, stock) : undefined;
+  if (ofTable) return ofTable;
+  const typed = word && (word.kind === 'name' || word.kind === 'call' || (word.kind === 'reference' && word.reference?.table === undefined)) ? word : undefined;
   if (!typed) return asked && word?.kind !== 'number' && word?.kind !== 'unit' ? { from: caret, to: caret, list: named('', stock) } : undefined;
   // A heading may be of several words: the longest that finds something counts.
   const phrase = /[\p{L}_][\p{L}\d_.]*(?: [\p{L}\d_.]+)*$/u.exec(formula.slice(0, caret))?.[0] ?? typed.text;
@@ -92,6 +94,14 @@ function elsewhere(
   if (opening !== undefined && !BEFORE_VALUE.has(opening)) return undefined;
   const bracket = formula[caret] === '(' || before?.kind === 'call' ? '' : '(';
   return { from: typed.from, to: caret, list: named(typed.text, stock, bracket) };
+}
+
+/** `Scenarios.` and the first letters of a heading: cells of that table. */
+function inTable(word: Word, caret: number, stock: Stock): Completing | undefined {
+  const point = word.text.indexOf('.');
+  const table = point < 0 ? undefined : tableNamed(stock.book, word.text.slice(0, point));
+  const list = table ? cellsOf(table, word.text.slice(point + 1), stock) : [];
+  return list.length === 0 ? undefined : { from: word.from, to: caret, list };
 }
 
 function named(typed: string, stock: Stock, bracket = '('): readonly Candidate[] {
@@ -108,7 +118,7 @@ function inOrder(list: readonly Candidate[], typed: string): readonly Candidate[
 const tables = (typed: string, { book }: Stock): readonly Candidate[] =>
   book.tables
     .filter((table) => typed !== '' && matches(table.name, typed))
-    .map((table) => ({ label: table.name, insert: `${tableText(table.name)}!`, detail: 'table' }));
+    .map((table) => ({ label: table.name, insert: tablePrefix(table.name), detail: 'table' }));
 
 /** From the beginning of the text, or of one of its words. */
 function matches(text: string, typed: string): boolean {
@@ -148,7 +158,7 @@ function cellsOf(table: Table, typed: string, { home }: Stock): readonly Candida
     for (const column of table.form === 'scenarios' ? columns : columns.slice(0, 1)) {
       const at = placeIn(table, column, row);
       if (!at || (own && at.rowIndex === home.rowIndex && at.columnIndex === home.columnIndex)) continue;
-      const address = `${own ? '' : `${tableText(table.name)}!`}${columnText(column)}${row + 1}`;
+      const address = `${own ? '' : tablePrefix(table.name)}${cellText(column, row)}`;
       found.push({ label: headingOf(at, home), insert: address, detail: address });
     }
   }

@@ -10,6 +10,7 @@ import { unitAfter } from '../../../functions/unit-at.ts';
 import type { At } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
+import { otherReference } from '../../book/other-writing.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { lineAt } from '../parts/formula-text.ts';
@@ -379,10 +380,11 @@ export class FormulaEditor {
 }
 
 function readOf(text: string, book: Book, home: At): Read {
-  const words = wordsOf(text, (after) => {
+  const unitLength = (after: string): number => {
     const found = unitAfter(after, book.currency);
     return found && 'length' in found ? found.length : 0;
-  });
+  };
+  const words = wordsOf(text, unitLength, otherReference);
   return { words, ...citingOf(words, book, home) };
 }
 

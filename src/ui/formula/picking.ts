@@ -2,7 +2,7 @@
  * Cells put into a formula from the page: by a click, also on another page that is turned to, or by the arrows. Up and down begin at the cell that is being written; while a
  * reference is the one last put in, all arrows move it, and with Shift they make it a range.
  */
-import { columnText, placeIn, tableText } from '../../book/address.ts';
+import { cellText, placeIn, tablePrefix } from '../../book/address.ts';
 import type { Spot } from '../parts/spot.ts';
 import type { Found, Home } from './home.ts';
 import { headingOf } from './letters.ts';
@@ -83,10 +83,9 @@ export class Picking {
   }
 
   #text({ table, anchor, head }: Pick<Live, 'table' | 'anchor' | 'head'>): string {
-    const cell = (column: number, row: number): string => `${columnText(column)}${row + 1}`;
-    const prefix = table.table.id === this.#picker.table.table.id ? '' : `${tableText(table.table.name)}!`;
-    const first = cell(Math.min(anchor.column, head.column), Math.min(anchor.row, head.row));
-    const last = cell(Math.max(anchor.column, head.column), Math.max(anchor.row, head.row));
+    const prefix = table.table.id === this.#picker.table.table.id ? '' : tablePrefix(table.table.name);
+    const first = cellText(Math.min(anchor.column, head.column), Math.min(anchor.row, head.row));
+    const last = cellText(Math.max(anchor.column, head.column), Math.max(anchor.row, head.row));
     return first === last ? `${prefix}${first}` : `${prefix}${first}:${last}`;
   }
 

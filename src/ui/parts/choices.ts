@@ -1,5 +1,5 @@
 import { readContent } from '../../../functions/quantity-text.ts';
-import { type At, columnText, placeIn, readReference, tableNamed, tableText } from '../../book/address.ts';
+import { type At, placeIn, readReference, tableNamed, textOf } from '../../book/address.ts';
 import { rangeIn, shownChoice, spanText } from '../../book/allowed.ts';
 import type { Book } from '../../book/book.ts';
 import { rangeOf, unitOf } from '../../book/look-up.ts';
@@ -27,7 +27,7 @@ export function choicesOf(book: Book, values: Values, at: At): readonly string[]
 }
 
 function lineIn(values: Values, table: string, column: number, row: number): string {
-  const value = values[`${tableText(table)}!${columnText(column)}${row + 1}`];
+  const value = values[textOf(table, column, row)];
   return value && value.kind !== 'blank' && value.kind !== 'error' ? lineOf(value) : '';
 }
 

@@ -1,5 +1,5 @@
 /** A formula as a person reads it: headings for addresses, tied by letters to where they are told in the margin. */
-import { type At, cellAt, referenceText, textOf } from '../../book/address.ts';
+import { type At, type Corner, cellAt, cellText, textOf } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, columnHeading, named, rowHeading } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
@@ -35,7 +35,7 @@ export function piecesOf(formula: string, book: Book, home: At, letters: Readonl
       const table = reference.table ?? home.table.name;
       const first = cellAt(book, textOf(table, reference.from.column, reference.from.row));
       if (!first) put({ text });
-      else if (reference.range) put({ label: `${table} ${columnSpan(referenceText(reference))}`, address: addressOf(first) });
+      else if (reference.range) put({ label: `${table} ${corner(reference.from)} to ${corner(reference.to)}`, address: addressOf(first) });
       else cell(first);
     } else if (kind === 'name') {
       const target = named(book, text);
@@ -56,4 +56,4 @@ const SPACED: ReadonlyMap<string, string> = new Map([
   [',', ', '],
 ]);
 
-const columnSpan = (text: string): string => text.replace(/^.*!/, '').replaceAll('$', '').replace(':', ' to ');
+const corner = ({ column, row }: Corner): string => cellText(column, row);

@@ -28,14 +28,20 @@ export interface Word {
 /** × and ÷ lie among the letters of Latin-1. */
 const LETTER = 'A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u02AF';
 const NAME = new RegExp(`[${LETTER}][${LETTER}\\d.]*`, 'uy');
-const TABLE = new RegExp(`(?:'(?:[^']|'')+'|[${LETTER}\\d]+)!`, 'uy');
+/** A table without its cell yet. Without quotes it is a name that ends in a point: whether there is such a table is the book's to say. */
+const TABLE = new RegExp(`'(?:[^']|'')+'[.!]|[${LETTER}\\d]+!`, 'uy');
 const TEXT = /"(?:[^"]|"")*"/y;
 const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+(?![\w.]))?/y;
 const SPACE = /\s+/y;
 const MARKS: Readonly<Record<string, Word['kind']>> = { '(': 'open', '{': 'open', ')': 'close', '}': 'close', ',': 'comma', ';': 'comma' };
 
-/** `unitLength` tells how long the unit is that stands after a number's digits, gap and all; without it, units are not told from names. */
-export function wordsOf(formula: string, unitLength: (after: string) => number = () => 0): readonly Word[] {
+type Reads = (text: string, at: number) => RegExpExecArray | null | undefined;
+
+/**
+ * `unitLength` tells how long the unit is that stands after a number's digits, gap and all; without it, units are not told from names.
+ * `other` reads references that are written otherwise than they are kept, as they may be while someone writes.
+ */
+export function wordsOf(formula: string, unitLength: (after: string) => number = () => 0, other: Reads = () => undefined): readonly Word[] {
   const words: Word[] = [];
   let at = 0;
   const match = (pattern: RegExp): RegExpExecArray | null => {
@@ -47,7 +53,7 @@ export function wordsOf(formula: string, unitLength: (after: string) => number =
     at += length;
   };
   while (at < formula.length) {
-    const found = match(REFERENCE);
+    const found = other(formula, at) ?? match(REFERENCE);
     const reference = found && referenceOf(found);
     const space = match(SPACE);
     const text = match(TEXT);
@@ -117,7 +123,15 @@ export function takesReference(words: readonly Word[], caret: number): boolean {
  */
 export function closed(formula: string, words: readonly Word[]): { readonly text: string; readonly whole: boolean } | undefined {
   const last = words.filter((word) => word.kind !== 'space').at(-1);
-  if (!last || last.kind === 'open text' || last.kind === 'comma' || last.kind === 'open' || last.kind === 'table') return undefined;
+  if (
+    !last ||
+    last.kind === 'open text' ||
+    last.kind === 'comma' ||
+    last.kind === 'open' ||
+    last.kind === 'table' ||
+    (last.kind === 'name' && last.text.endsWith('.'))
+  )
+    return undefined;
   if (last.kind === 'sign' && last.text !== '%') return undefined;
   const open: string[] = [];
   for (const word of words) {

@@ -2,7 +2,7 @@
  * Brings the changes of one open book into the browser's store: each at once into the journal, and the book itself soon after. "Saved" is said only
  * when the browser has all of it on disk. What failed is tried again, ever more slowly.
  */
-import type { Book } from '../../book/book.ts';
+import { type Book, CURRENT_VERSION } from '../../book/book.ts';
 import type { History } from '../../book/history.ts';
 import { type Entry, hold, letGo, type Miss, type Note, putBy, type Store } from '../../files/store/index.ts';
 import type { News, Session } from '../../session.ts';
@@ -106,7 +106,7 @@ export class Saving {
 
   #note(what: Pick<Note, 'step' | 'change' | 'book' | 'history'>): void {
     const n = this.#n;
-    const note: Note = { id: this.session.book.id, line: this.line, n, base: this.#revision, ...what };
+    const note: Note = { id: this.session.book.id, line: this.line, n, base: this.#revision, version: CURRENT_VERSION, ...what };
     this.#onTheWay.set(n, note);
     void this.#putDown(note);
   }

@@ -3,6 +3,7 @@ import { aQuantity, unit } from '../../../functions/units.ts';
 import type { At } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { ownAddress } from '../../book/other-writing.ts';
 import type { Values } from '../../engine/types.ts';
 import { LAYOUT, type PictureRead, pictureKind } from '../../pictures/index.ts';
 import { type Choice, cellsIn, rowChoices, runChoices } from '../finding/index.ts';
@@ -24,11 +25,12 @@ function misfit(read: PictureRead, at: At, values: Values): string | undefined {
 }
 
 /** What is wrong with a reference that was written, or the reference as the picture keeps it. */
-export function judge(read: PictureRead, text: string, book: Book, values: Values): { readonly wrong: string } | { readonly reference: string } {
+export function judge(read: PictureRead, written: string, book: Book, values: Values): { readonly wrong: string } | { readonly reference: string } {
+  const text = ownAddress(written);
   if (text === '') return read.needed ? { wrong: `Choose a cell for the ${read.name}.` } : { reference: '' };
   if (read.run) {
     const cells = cellsIn(book, text);
-    if (!cells) return { wrong: `“${text}” is no run of cells, such as Months!A2:A13.` };
+    if (!cells) return { wrong: `“${text}” is no run of cells, such as Months.A2:A13.` };
     const wrong = cells.map((at) => misfit(read, at, values)).find((each) => each !== undefined);
     return wrong === undefined ? { reference: text } : { wrong };
   }

@@ -101,7 +101,7 @@ export class ObRangeSlip extends Slip<Asked> {
         <label>At least <input name="least" type="text" autocomplete="off" spellcheck="false" /></label>
         <label>At most <input name="greatest" type="text" autocomplete="off" spellcheck="false" /></label>
         <label>Or a list, one a line <textarea name="list" rows="3" spellcheck="false"></textarea></label>
-        <label>Or the cells that hold the choices, such as Fixtures!A2:A6 <input name="from" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
+        <label>Or the cells that hold the choices, such as Fixtures.A2:A6 <input name="from" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
         <p class="wrong" role="status">${this.wrong || nothing}</p>
         <div class="do">
           <button type="submit" class="btn first">Keep</button>

@@ -13,6 +13,7 @@ import { putCells } from '../../book/commands/put-cells.ts';
 import { isFormula } from '../../book/content.ts';
 import { lockedProblem } from '../../book/locked.ts';
 import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { ownContent } from '../../book/other-writing.ts';
 import { readPlain, unitInBook } from '../../book/read-plain.ts';
 import { type Answer, isRefused, refused } from '../../book/refused.ts';
 import { cellSchema } from '../../book/schema.ts';
@@ -38,7 +39,10 @@ export function readCarried(text: string): Carried | undefined {
   if (text.length > MOST_LETTERS) return undefined;
   try {
     const read = v.safeParse(carried, JSON.parse(text));
-    return read.success ? (read.output as Carried) : undefined;
+    if (!read.success) return undefined;
+    const own = read.output as Carried;
+    // Another tab may still be of a version that wrote places otherwise.
+    return { ...own, cells: own.cells.map((line) => line.map((cell) => cell && { ...cell, content: ownContent(cell.content) })) };
   } catch {
     return undefined;
   }
