@@ -70,7 +70,7 @@ describe('a text', () => {
     await field().press('Control+Home');
     await page.getByRole('button', { name: 'Put a value in' }).click();
     await page.locator('td[aria-label^="Mount height, B:"]').click();
-    await expect.poll(() => field().inputValue()).toMatch(/^\{\{Scenarios!B7\}\}/);
+    await expect.poll(() => field().inputValue()).toMatch(/^\{\{Scenarios\.B7\}\}/);
     await expect.poll(() => page.locator('.as-it-stands .live').first().textContent()).toMatch(/^0\.40/);
     // Inside the field Ctrl Z belongs to the text.
     await field().press('Control+z');
@@ -164,12 +164,12 @@ describe('a picture', () => {
     await slip.waitFor();
     await slip.getByRole('radio', { name: /^Scenario bars/ }).check();
     const value = slip.getByRole('combobox', { name: /^Quantity/ });
-    await expect.poll(() => value.inputValue()).toBe('Scenarios!A14');
+    await expect.poll(() => value.inputValue()).toBe('Scenarios.A14');
     // Another quantity by words, and lines that no longer fit left empty.
     await value.fill('all in, by the year');
     await value.fill('mount height');
     await slip.getByRole('option', { name: /^Mount height/ }).click();
-    await expect.poll(() => value.inputValue()).toBe('Scenarios!A7');
+    await expect.poll(() => value.inputValue()).toBe('Scenarios.A7');
     expect(await violations(page, { within: 'dialog[open]' }), 'with the slip of a picture').toEqual([]);
     for (const name of ['Value aimed at', 'Least wanted', 'Most wanted']) await slip.getByRole('combobox', { name }).fill('');
     await slip.getByLabel('Caption').fill('How high they hang');
@@ -191,12 +191,12 @@ describe('a picture', () => {
     const change = page.getByRole('dialog', { name: 'Change this picture' });
     await change.getByLabel('Caption').fill('Heights');
     const height = change.getByRole('combobox', { name: /^Quantity/ });
-    await height.fill('Nowhere!A1');
+    await height.fill('Nowhere.A1');
     await height.press('Tab');
-    await change.getByText('There is no cell called “Nowhere!A1”.').waitFor();
+    await change.getByText('There is no cell called “Nowhere.A1”.').waitFor();
     await change.getByRole('button', { name: 'Keep' }).click();
     expect(await change.isVisible()).toBe(true);
-    await height.fill('Scenarios!A7');
+    await height.fill('Scenarios.A7');
     await height.press('Tab');
     await change.getByRole('button', { name: 'Keep' }).click();
     await page.getByRole('img', { name: /^Heights: A/ }).waitFor();
@@ -215,7 +215,7 @@ describe('a picture', () => {
     await goTo(page, 'Scenarios');
     await page.getByRole('button', { name: /^Change: Kept mean against/ }).click();
     const slip = page.getByRole('dialog', { name: 'Change this picture' });
-    await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios!A14');
+    await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios.A14');
     await slip.getByRole('combobox', { name: /^Mount height/ }).press('Tab');
     await slip
       .getByText('Kept mean PPFD, A is a light on the leaves (PPFD); the mount height is a length.')

@@ -34,7 +34,7 @@ describe('a CSV file', () => {
     await expect.poll(() => slip().locator('.wrong').allTextContents()).toContainEqual(expect.stringContaining('Brief has no row “Moon”'));
     expect(
       await slip()
-        .getByText(/^Line 2: Brief!A1 becomes 12\.5 ft$/)
+        .getByText(/^Line 2: Brief\.A1 becomes 12\.5 ft$/)
         .count(),
     ).toBe(1);
     await slip().getByRole('button', { name: 'Bring it in' }).click();
@@ -62,7 +62,7 @@ describe('a CSV file', () => {
     await units.nth(1).fill('cm');
     await units.nth(1).press('Tab');
     await slip()
-      .getByText(/Line 2: Heights!B2 becomes 40 cm/)
+      .getByText(/Line 2: Heights\.B2 becomes 40 cm/)
       .waitFor();
     await slip().getByLabel('What what is for').selectOption('left out');
     await slip().getByText('4 fields read: 2 find their place, 2 are left out or worked out here.').waitFor();
@@ -77,7 +77,7 @@ describe('a CSV file', () => {
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
     await chooser.setFiles(file);
     await slip()
-      .getByText(/Line 2: heights!B2 becomes 40/)
+      .getByText(/Line 2: heights\.B2 becomes 40/)
       .waitFor();
     await page.keyboard.press('Escape');
     const start = await browser.visit();
@@ -96,7 +96,7 @@ describe('a CSV file', () => {
     await bring('readings.csv', 'Place 1,Place 2,Place 3\n118,142,150\n150,,196\n116,140,147\n');
     await expect.poll(() => slip().getByLabel('Its records go').inputValue()).toBe('start');
     await slip().getByText('a blank field empties its cell').waitFor();
-    await slip().getByText('Line 3: Readings!C3 is emptied').waitFor();
+    await slip().getByText('Line 3: Readings.C3 is emptied').waitFor();
     await slip().getByLabel('Its records go').selectOption('end');
     await slip().getByText('will not see what comes after it').waitFor();
   });
@@ -104,7 +104,7 @@ describe('a CSV file', () => {
   it('says how many more cells it fills, and in which unit bare numbers beside others are read', async () => {
     await bring('walk.csv', 'Place;PPFD\nA;187,5 µmol/m²/s\nB;231,2\nC;198,4\nD;176\n');
     await slip().getByText('PPFD: 1 has its own unit, 3 have none. Those without are read in µmol/m²/s.').waitFor();
-    await slip().getByText('Line 3: walk!B3 becomes 231.2 µmol/m²/s').waitFor();
+    await slip().getByText('Line 3: walk.B3 becomes 231.2 µmol/m²/s').waitFor();
     await slip().getByText('… and 2 more', { exact: true }).waitFor();
   });
 

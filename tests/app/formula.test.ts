@@ -93,7 +93,7 @@ describe('a formula', () => {
     await page.keyboard.type(')+A7+');
     // Of another table its name is written too.
     await page.locator('ob-table').nth(1).locator('[data-spot="0,0"]').click();
-    await expect.poll(() => editor().textContent()).toBe('=A7+SUM(B2:B3)+A7+Choice!A1');
+    await expect.poll(() => editor().textContent()).toBe('=A7+SUM(B2:B3)+A7+Choice.A1');
     await expect.poll(lettered).toEqual(['B2 b', 'B3 b', 'A7 a', 'A1 c']);
     expect(
       await editor()
@@ -170,7 +170,7 @@ describe('a formula', () => {
     await expect.poll(offered).toContain('Bench length · Brief');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    await expect.poll(() => editor().textContent()).toMatch(/^=2\*(bench_length|Brief!A\d+)$/);
+    await expect.poll(() => editor().textContent()).toMatch(/^=2\*(bench_length|Brief\.A\d+)$/);
   });
 
   it('goes along to another page for a cell that is clicked there, and back to its own', async () => {
@@ -181,7 +181,7 @@ describe('a formula', () => {
       .click();
     await page.getByRole('heading', { name: 'Assumptions', level: 2, exact: true }).waitFor();
     await page.locator('ob-table').first().locator('[data-spot="0,0"]').click();
-    await expect.poll(() => editor().textContent()).toBe('=B7*Assumptions!A1');
+    await expect.poll(() => editor().textContent()).toBe('=B7*Assumptions.A1');
     await expect.poll(lettered).toEqual(['A1 b']);
     await page.keyboard.press('Escape');
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
@@ -194,7 +194,7 @@ describe('a formula', () => {
       .click();
     await page.getByRole('heading', { name: 'Brief', level: 2, exact: true }).waitFor();
     await page.locator('ob-table').first().locator('[data-spot="2,0"]').click();
-    await expect.poll(() => editor().textContent()).toBe('=B7+Brief!A3');
+    await expect.poll(() => editor().textContent()).toBe('=B7+Brief.A3');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
     await cell('Mount height', 'C').and(page.locator('[aria-label*="worked"], [aria-label*="out of range"]')).waitFor();

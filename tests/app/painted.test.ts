@@ -45,7 +45,7 @@ const ofLots = fc.oneof(
   fc.tuple(row, fc.constantFrom('A', 'B', 'C'), fc.constantFrom('7 cm', 'Rail', '=B4', '')).map(
     ([at, column, content]) =>
       (now: Book) =>
-        setCell(now, { address: `Lots!${column}${at + 1}`, content }),
+        setCell(now, { address: `Lots.${column}${at + 1}`, content }),
   ),
   fc.tuple(row, row).map(
     ([at, to]) =>

@@ -201,7 +201,7 @@ describe('a block of cells', () => {
     await page.keyboard.press('Control+v');
     await cell('Mount height', 'C').and(page.locator('[aria-label*="0.40 metres"]')).waitFor();
     await cell('Mount height', 'B').and(page.locator('[aria-label*="not answered yet"]')).waitFor();
-    await expect.poll(told).toMatch(/^2 cells moved to Scenarios!C7:C8/);
+    await expect.poll(told).toMatch(/^2 cells moved to Scenarios\.C7:C8/);
     await expect.poll(marked).toEqual([]);
     await cell('Mount height', 'A').click();
     await page.keyboard.press('Control+v');

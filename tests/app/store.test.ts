@@ -198,7 +198,7 @@ it('a change is on its way into the store within a second, however fast others f
       await page.evaluate(
         ([typed]) =>
           (document.querySelector('ob-app') as unknown as { session: { type(address: string, typed: string): Promise<unknown> } }).session.type(
-            'Scenarios!B7',
+            'Scenarios.B7',
             typed,
           ),
         [`0.${60 + 5 * second + fifth}`] as const,

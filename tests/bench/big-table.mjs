@@ -33,7 +33,7 @@ function bigBook() {
       Object.fromEntries(
         columns.map((column, c) => {
           if (c < GIVENS) return [column.id, { content: String(((r * 31 + c * 17) % 997) + 1) }];
-          const formula = c === GIVENS ? `=A${r + 1}*Price!A1` : `=${letters(c - 1)}${r + 1}+${letters(c - GIVENS)}${r + 1}`;
+          const formula = c === GIVENS ? `=A${r + 1}*Price.A1` : `=${letters(c - 1)}${r + 1}+${letters(c - GIVENS)}${r + 1}`;
           return [column.id, { content: formula }];
         }),
       ),
@@ -165,7 +165,7 @@ try {
     const result = page.evaluate(
       ([r, last]) =>
         new Promise((resolve) => {
-          const address = `Big!${last}${r + 1}`;
+          const address = `Big.${last}${r + 1}`;
           const { session } = document.querySelector('ob-app');
           const before = session.values[address]?.base;
           const look = () => {
@@ -216,7 +216,7 @@ try {
       window.echoes.length = 0;
       const { session } = document.querySelector('ob-app');
       window.work = { began: performance.now(), took: 0 };
-      void session.type('Price!A1', String(price));
+      void session.type('Price.A1', String(price));
       void session.settled().then(() => {
         window.work.took = performance.now() - window.work.began;
       });

@@ -93,7 +93,7 @@ async function cost(name: string, { args, at, other }: Move, params: readonly Pa
   const engine = createEngine();
   let book = bookOf(name, args, params);
   const values = await engine.load(book);
-  if (values['T!A2']?.kind === 'error') return undefined;
+  if (values['T.A2']?.kind === 'error') return undefined;
   const states = [given(args[at] as number, params[at]), given(other, params[at])];
   let best = Number.POSITIVE_INFINITY;
   for (let round = 1; round <= ROUNDS; round++) {

@@ -36,7 +36,7 @@ const place = fc.nat({ max: 5 });
 const count = fc.integer({ min: 1, max: 3 });
 const address = fc
   .tuple(fc.constantFrom('Brief', 'Scenarios', "'Fixture list'"), fc.constantFrom('A', 'B', 'C', 'D'), fc.integer({ min: 1, max: 6 }))
-  .map(([table, column, row]) => `${table}!${column}${row}`);
+  .map(([table, column, row]) => `${table}.${column}${row}`);
 const reference = fc.oneof(
   address,
   fc.constantFrom(
@@ -45,8 +45,8 @@ const reference = fc.oneof(
     'C$3',
     'A1:C1',
     'A1:A4',
-    "'Fixture list'!A2:B4",
-    'Scenarios!$A$1:C3',
+    "'Fixture list'.A2:B4",
+    'Scenarios.$A$1:C3',
     'bench_length',
     '"A1"',
     'UNIT(6,"in")',
@@ -79,12 +79,12 @@ const ofPages: fc.Arbitrary<Command> = fc.oneof(
       (book) =>
         removePage(book, { page: id }),
   ),
-  fc.tuple(page, fc.nat({ max: 3 }), fc.constantFrom('{{Scenarios!B1}} and {{bench_length}}', 'brief')).map(
+  fc.tuple(page, fc.nat({ max: 3 }), fc.constantFrom('{{Scenarios.B1}} and {{bench_length}}', 'brief')).map(
     ([id, at, text]): Command =>
       (book) =>
         addBlock(book, { page: id, at, block: text === 'brief' ? { kind: 'table', table: text } : { kind: 'prose', text } }),
   ),
-  fc.tuple(block, fc.constantFrom('Light', '{{Brief!A1}}')).map(
+  fc.tuple(block, fc.constantFrom('Light', '{{Brief.A1}}')).map(
     ([id, text]): Command =>
       (book) =>
         setBlock(book, { block: id, text, caption: text }),
@@ -139,7 +139,7 @@ const ofCells: fc.Arbitrary<Command> = fc.oneof(
       (book) =>
         decimals === 0 ? setLock(book, { addresses: [a], locked }) : setDecimals(book, { addresses: [a], decimals }),
   ),
-  fc.tuple(address, fc.constantFrom(null, { low: 0 }, { oneOf: ['9', '12'] }, { from: "'Fixture list'!A2:A4" })).map(
+  fc.tuple(address, fc.constantFrom(null, { low: 0 }, { oneOf: ['9', '12'] }, { from: "'Fixture list'.A2:A4" })).map(
     ([a, range]): Command =>
       (book) =>
         setRange(book, { addresses: [a], range }),

@@ -71,7 +71,7 @@ const second = ((): Book => {
   book = withRow(book, 'electrics', 'wire_area', { id: 'wire_cores', label: 'Loaded cores', kind: 'given' }, { a: { content: '2', source: 'default' } });
   book = apply(book, {
     label: '',
-    edits: [{ at: 'name', name: 'wire_cores', before: null, after: `Electrics!$A$${rowAt(book, 'electrics', 'wire_cores') + 1}` }],
+    edits: [{ at: 'name', name: 'wire_cores', before: null, after: `Electrics.$A$${rowAt(book, 'electrics', 'wire_cores') + 1}` }],
   });
   const columns = ['a', 'b', 'c'];
   const each = (content: (letter: string) => string, more: Partial<Cell> = {}): Record<string, Cell> =>
@@ -114,7 +114,7 @@ const second = ((): Book => {
       'scenarios',
       'verdict',
       column,
-      `=VERDICT(${column.toUpperCase()}${from}:${column.toUpperCase()}${to},Checks!$A$2:$A$${tableOf(book, 'checks').rows.length})`,
+      `=VERDICT(${column.toUpperCase()}${from}:${column.toUpperCase()}${to},Checks.$A$2:$A$${tableOf(book, 'checks').rows.length})`,
     );
   const supplies = tableOf(book, 'supplies');
   book = apply(book, {
@@ -141,7 +141,7 @@ async function values(book: Book): Promise<Map<string, string>> {
   for (const table of book.tables)
     for (const [r, row] of table.rows.entries())
       for (const [c, column] of table.columns.entries()) {
-        const value = session.values[`${/\s/u.test(table.name) ? `'${table.name}'` : table.name}!${String.fromCharCode(65 + c)}${r + 1}`];
+        const value = session.values[`${/\s/u.test(table.name) ? `'${table.name}'` : table.name}.${String.fromCharCode(65 + c)}${r + 1}`];
         const said = table.form === 'list' && !row.head ? (table.cells[row.id]?.[table.columns[0]?.id ?? '']?.content ?? row.id) : row.id;
         if (value && value.kind !== 'error')
           found.set(`${table.id} ${said} ${column.id}`, value.kind === 'number' ? value.base.toPrecision(12) : JSON.stringify(value));
@@ -265,9 +265,9 @@ describe('a book of an earlier edition', () => {
   it('says of a name that went what took its place, also to a formula of its owner’s', async () => {
     expect(wentSaid(second, 'WIRE_AMPS')).toBe('wire_amps is no longer given. The size of the wire and its cores say now what it carries.');
     const session = openSession(second, createEngine());
-    const typed = await session.type('Scenarios!A1', '=wire_amps*2');
+    const typed = await session.type('Scenarios.A1', '=wire_amps*2');
     await session.settled();
-    const value = session.values['Scenarios!A1'];
+    const value = session.values['Scenarios.A1'];
     const message = typed.ok ? (value?.kind === 'error' ? value.message : '') : typed.message;
     expect(message).toBe('wire_amps is no longer given. The size of the wire and its cores say now what it carries.');
     session.close();

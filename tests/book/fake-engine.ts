@@ -15,8 +15,8 @@ export function freshValues(book: Book): Record<string, Value> {
         const content = table.cells[row.id]?.[column.id]?.content ?? '';
         if (content === '') continue;
         const target = content.startsWith('=') ? content.slice(1) : undefined;
-        const pointed = target === undefined ? undefined : cellAt(book, target.includes('!') ? target : `${name}!${target}`)?.cell?.content;
-        values[`${name}!${letters[c]}${r + 1}`] = { kind: 'text', text: pointed ?? content };
+        const pointed = target === undefined ? undefined : cellAt(book, target.includes('.') ? target : `${name}.${target}`)?.cell?.content;
+        values[`${name}.${letters[c]}${r + 1}`] = { kind: 'text', text: pointed ?? content };
       }
     }
   }

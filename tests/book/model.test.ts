@@ -124,7 +124,7 @@ const typed = fc.constantFrom(
   '=SUM(A1:A3)',
   '=A1+B1',
   '=bench_length*2',
-  "='Fixture list'!B2*2",
+  "='Fixture list'.B2*2",
   '=A9',
   '=1/0',
   '',
@@ -198,7 +198,7 @@ async function done(session: Session, { what, command, type }: Step): Promise<Se
   if (what === 'kill') {
     engine.kill();
     // Whatever comes next finds it dead, and the session builds it again.
-    await session.ask((each) => each.read('Brief!A1', '=A1')).catch(() => undefined);
+    await session.ask((each) => each.read('Brief.A1', '=A1')).catch(() => undefined);
   } else if (type) await session.type(addressIn(session.book, type[0]), type[1]);
   else if (command) session.run(command);
   else if (what === 'undo') session.undo();

@@ -30,7 +30,7 @@ const withRow = (label: string, unit: string, range: Range, content: string): Bo
 const breaker = withRow('Breaker', 'A', { oneOf: SIZES.map((size) => `${size} A`) }, '16 A');
 const open = withRow('Breaker', 'A', { oneOf: SIZES.map((size) => `${size} A`), low: 1, high: 125, unit: 'A' }, '16 A');
 const label = (answer: Answer): string => (isRefused(answer) ? `refused: ${answer.message}` : answer.label);
-const written = (book: Book, content: string): string => label(setCell(book, { address: 'Electrics!A1', content }));
+const written = (book: Book, content: string): string => label(setCell(book, { address: 'Electrics.A1', content }));
 const offered = (message: string): number[] => [...(/Did you mean (.*)\?$/.exec(message)?.[1] ?? '').matchAll(/[\d.]+/g)].map(([number]) => Number(number));
 
 describe('a choice of numbers', () => {
@@ -66,19 +66,19 @@ describe('a choice of numbers', () => {
     expect(written(open, '13 A')).toBe('Breaker: 16 A → 13 A');
     expect(written(open, '126 A')).toBe('refused: Breaker: 126 A is above what is allowed, from 1 to 125 A.');
     expect(written(open, 'large')).toBe('refused: Breaker takes a number, from 1 to 125 A; “large” is none.');
-    const at = cellAt(open, 'Electrics!A1');
+    const at = cellAt(open, 'Electrics.A1');
     if (!at) throw new Error('no cell');
     expect(readPlain(open, at, '15', 'A')).toMatchObject({ ok: true, content: '15 A' });
   });
 
   it('is said with or without limits, as long as what is listed are numbers', () => {
-    const set = (range: Range): Answer => setRange(breaker, { addresses: ['Electrics!A1'], range });
+    const set = (range: Range): Answer => setRange(breaker, { addresses: ['Electrics.A1'], range });
     const answer = set({ oneOf: ['10 A', '16 A'], low: 1, high: 125, unit: 'A' });
     expect(label(answer)).toBe('Breaker: allowed → one of 2, or from 1 to 125 A');
-    const next = isRefused(answer) ? undefined : cellAt(apply(breaker, answer), 'Electrics!A1');
+    const next = isRefused(answer) ? undefined : cellAt(apply(breaker, answer), 'Electrics.A1');
     expect(next && rangeOf(next)).toEqual({ oneOf: ['10 A', '16 A'], low: 1, high: 125, unit: 'A' });
     expect(label(set({ oneOf: ['small', '16 A'], low: 1 }))).toMatch(/a list may stand that holds numbers alone/);
-    expect(label(set({ from: 'Brief!A1', low: 1 }))).toMatch(/^refused: /);
+    expect(label(set({ from: 'Brief.A1', low: 1 }))).toMatch(/^refused: /);
     expect(label(set({}))).toMatch(/^refused: /);
   });
 });

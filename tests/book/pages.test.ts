@@ -37,12 +37,12 @@ describe('pages', () => {
 
   it('go with the tables that stand nowhere else, and what read those says that the cells are gone', () => {
     const answer = removePage(sample, { page: 'p1' });
-    // The three costs read Brief!A2, and a check reads bench_length.
+    // The three costs read Brief.A2, and a check reads bench_length.
     expect(label(answer)).toBe('Page Brief removed (4 formulas lost a cell that they read; the name bench_length goes too)');
     const made = sound(sample, answer);
     expect(made.tables.map((table) => table.name)).toEqual(['Scenarios', 'Fixture list']);
-    expect(content(made, 'Scenarios!A3')).toBe("=A2*INDEX('Fixture list'!$B$2:$B$4,MATCH(#REF!,'Fixture list'!A2:A4,0))");
-    expect(made.names).toEqual({ prices: "'Fixture list'!$B$2:$B$4" });
+    expect(content(made, 'Scenarios.A3')).toBe("=A2*INDEX('Fixture list'.$B$2:$B$4,MATCH(#REF!,'Fixture list'.A2:A4,0))");
+    expect(made.names).toEqual({ prices: "'Fixture list'.$B$2:$B$4" });
     expect(label(removePage(made, { page: 'p2' }))).toBe('refused: A book keeps at least one page.');
   });
 
@@ -70,15 +70,15 @@ describe('the pieces of a page', () => {
   });
 
   it('that are pictures say what they are of and what they read', () => {
-    const made = sound(sample, setBlock(sample, { block: 'b5', caption: 'Light over the bench', reads: { height: 'Scenarios!C1' } }));
+    const made = sound(sample, setBlock(sample, { block: 'b5', caption: 'Light over the bench', reads: { height: 'Scenarios.C1' } }));
     expect(made.pages[1]?.blocks[2]).toEqual({
       id: 'b5',
       kind: 'picture',
       picture: 'light map',
       caption: 'Light over the bench',
-      reads: { height: 'Scenarios!C1' },
+      reads: { height: 'Scenarios.C1' },
     });
-    expect(label(setBlock(sample, { block: 'b5', reads: { constructor: 'Scenarios!C1' } }))).toMatch(/^refused: A picture can't read/);
+    expect(label(setBlock(sample, { block: 'b5', reads: { constructor: 'Scenarios.C1' } }))).toMatch(/^refused: A picture can't read/);
     expect(label(setBlock(sample, { block: 'b2', text: 'x' }))).toBe('refused: A table is written in its cells.');
   });
 

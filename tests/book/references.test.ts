@@ -15,10 +15,10 @@ describe('addresses', () => {
   });
 
   it('put table names in quotes where formulas need it, and read them back', () => {
-    expect(textOf('Scenarios', 1, 6)).toBe('Scenarios!B7');
-    expect(textOf('Day light', 0, 0)).toBe("'Day light'!A1");
-    expect(textOf("Grower's", 0, 0)).toBe("'Grower''s'!A1");
-    expect(readReference("'Grower''s list'!$B$2:C9")).toMatchObject({
+    expect(textOf('Scenarios', 1, 6)).toBe('Scenarios.B7');
+    expect(textOf('Day light', 0, 0)).toBe("'Day light'.A1");
+    expect(textOf("Grower's", 0, 0)).toBe("'Grower''s'.A1");
+    expect(readReference("'Grower''s list'.$B$2:C9")).toMatchObject({
       table: "Grower's list",
       range: true,
       from: { column: 1, row: 1, columnFixed: true, rowFixed: true },
@@ -27,12 +27,28 @@ describe('addresses', () => {
   });
 
   it('are not seen in what only looks like one', () => {
-    for (const text of ['', 'A', '7', 'A0', 'ABCD1', 'bench_length', 'A1+B1', 'A1(', 'LOG10(', 'A1.5', "'open!A1", '!A1'])
+    for (const text of [
+      '',
+      'A',
+      '7',
+      'A0',
+      'ABCD1',
+      'bench_length',
+      'A1+B1',
+      'A1(',
+      'LOG10(',
+      'A1.5',
+      "'open.A1",
+      '.A1',
+      '2024.E5',
+      'Scenarios!A1',
+      '[Scenarios.A1]',
+    ])
       expect(readReference(text), text).toBeUndefined();
   });
 
   it('are written as they were read', () => {
-    for (const text of ['A1', '$A1', 'A$1', '$A$1:C7', 'Brief!A1', "'Day light'!A1:$B2"]) {
+    for (const text of ['A1', '$A1', 'A$1', '$A$1:C7', 'Brief.A1', "'Day light'.A1:$B2"]) {
       const read = readReference(text);
       expect(read && referenceText(read)).toBe(text);
     }
@@ -102,12 +118,12 @@ describe('rewriting a formula', () => {
   const insert = followShift('Scenarios', 'row', { kind: 'insert', at: 2, count: 1 }, 'Scenarios');
 
   it('moves references to the table, bare or by name, and leaves others', () => {
-    expect(rewriteFormula('=A1+A3*Scenarios!$B$7-Brief!A3+SUM(A2:A5)', insert)).toBe('=A1+A4*Scenarios!$B$8-Brief!A3+SUM(A2:A6)');
-    expect(rewriteFormula("=SUM(Scenarios!A3:Scenarios!B4)+'scenarios'!A3", insert)).toBe('=SUM(Scenarios!A4:B5)+scenarios!A4');
+    expect(rewriteFormula('=A1+A3*Scenarios.$B$7-Brief.A3+SUM(A2:A5)', insert)).toBe('=A1+A4*Scenarios.$B$8-Brief.A3+SUM(A2:A6)');
+    expect(rewriteFormula("=SUM(Scenarios.A3:Scenarios.B4)+'scenarios'.A3", insert)).toBe('=SUM(Scenarios.A4:B5)+scenarios.A4');
   });
 
   it('passes over texts, units, functions, numbers and names', () => {
-    const formula = '=LOG10(5)+UNIT(6,"A3")&"A3"&B_3+1e5+ppf.A3+bench3_A3';
+    const formula = '=LOG10(5)+UNIT(6,"A3")&"A3"&B_3+1e5+ppf.low+BENCH.MEAN(2)+bench3_A3';
     expect(rewriteFormula(formula, insert)).toBe(formula);
     expect(referencesIn(formula)).toEqual([]);
   });
@@ -118,15 +134,15 @@ describe('rewriting a formula', () => {
   });
 
   it('writes a new table name, in quotes where it needs them', () => {
-    expect(rewriteFormula("=Brief!A1+Briefs!A1+brief!B2:C3+'Brief'!A1", followName('Brief', 'Day light'))).toBe(
-      "='Day light'!A1+Briefs!A1+'Day light'!B2:C3+'Day light'!A1",
+    expect(rewriteFormula("=Brief.A1+Briefs.A1+brief.B2:C3+'Brief'.A1", followName('Brief', 'Day light'))).toBe(
+      "='Day light'.A1+Briefs.A1+'Day light'.B2:C3+'Day light'.A1",
     );
   });
 
   it('rewrites prose in its chips only', () => {
     const outside = followShift('Scenarios', 'row', { kind: 'insert', at: 2, count: 1 }, undefined);
-    expect(rewriteProse('Scenarios!A3 is {{Scenarios!A3}}, {{ Scenarios!$A$1 }}, {{A3}}, {{bench_length}}', outside)).toBe(
-      'Scenarios!A3 is {{Scenarios!A4}}, {{ Scenarios!$A$1 }}, {{A3}}, {{bench_length}}',
+    expect(rewriteProse('Scenarios.A3 is {{Scenarios.A3}}, {{ Scenarios.$A$1 }}, {{A3}}, {{bench_length}}', outside)).toBe(
+      'Scenarios.A3 is {{Scenarios.A4}}, {{ Scenarios.$A$1 }}, {{A3}}, {{bench_length}}',
     );
   });
 });

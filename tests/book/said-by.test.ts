@@ -43,63 +43,63 @@ test('a source is read as one of four tellers and what they add', () => {
 test('blank answers and defaults that nobody agreed to are left', () => {
   const book = sample;
   expect(countLeft(book, brief(book))).toEqual({ all: 3, left: 1 });
-  expect(isLeft(at(book, 'Brief!A3'))).toBe(true);
-  const agreed = done(book, setSource(book, { address: 'Brief!A3', teller: 'default', how: '' }));
+  expect(isLeft(at(book, 'Brief.A3'))).toBe(true);
+  const agreed = done(book, setSource(book, { address: 'Brief.A3', teller: 'default', how: '' }));
   expect(countLeft(agreed, brief(agreed)).left).toBe(0);
-  const blank = done(agreed, setCell(agreed, { address: 'Brief!A1', content: '' }));
+  const blank = done(agreed, setCell(agreed, { address: 'Brief.A1', content: '' }));
   expect(countLeft(blank, brief(blank)).left).toBe(1);
 });
 
 test('who said so is one change, which says it in words', () => {
   const book = sample;
-  const answer = setSource(book, { address: 'Brief!A1', teller: 'measured', how: 'with a tape' });
+  const answer = setSource(book, { address: 'Brief.A1', teller: 'measured', how: 'with a tape' });
   expect(answer).toMatchObject({ label: 'Bench length: said by measured, with a tape' });
-  expect(sourceOf(at(done(book, answer), 'Brief!A1'))).toBe('measured, with a tape');
-  expect(isRefused(setSource(book, { address: 'Brief!Z1', teller: 'ours', how: '' }))).toBe(true);
+  expect(sourceOf(at(done(book, answer), 'Brief.A1'))).toBe('measured, with a tape');
+  expect(isRefused(setSource(book, { address: 'Brief.Z1', teller: 'ours', how: '' }))).toBe(true);
 });
 
 test('what is typed over a default of the brief is the client’s word; over anything else the source stays', () => {
   const book = sample;
-  expect(tellerOfTyped(at(book, 'Brief!A3'), '14 h/d')).toBe('client');
-  expect(tellerOfTyped(at(book, 'Brief!A3'), '16 h/d'), 'the same answer').toBeUndefined();
-  expect(tellerOfTyped(at(book, 'Brief!A3'), ''), 'cleared').toBeUndefined();
-  expect(tellerOfTyped(at(book, 'Brief!A1'), '4 m')).toBeUndefined();
-  expect(tellerOfTyped(at(book, 'Scenarios!A1'), '4')).toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Brief.A3'), '14 h/d')).toBe('client');
+  expect(tellerOfTyped(at(book, 'Brief.A3'), '16 h/d'), 'the same answer').toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Brief.A3'), ''), 'cleared').toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Brief.A1'), '4 m')).toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Scenarios.A1'), '4')).toBeUndefined();
 });
 
 test('what is typed over the example’s answer beside the brief is the client’s word, and over its dates ours', () => {
   const book = asExample(templateBook('trade-bench'));
-  expect(tellerOfTyped(at(book, 'Sheet!A1'), 'North shed')).toBe('client');
-  expect(tellerOfTyped(at(book, 'Sheet!A3'), '2027-01-08')).toBe('ours');
-  expect(tellerOfTyped(at(book, 'Prices!A3'), '5 %/year'), 'a habit that is no example').toBeUndefined();
+  expect(tellerOfTyped(at(book, 'Sheet.A1'), 'North shed')).toBe('client');
+  expect(tellerOfTyped(at(book, 'Sheet.A3'), '2027-01-08')).toBe('ours');
+  expect(tellerOfTyped(at(book, 'Prices.A3'), '5 %/year'), 'a habit that is no example').toBeUndefined();
 });
 
 test('an example’s answers are nobody’s word in the book of another client', () => {
   const book = asExample(sample);
   expect(countLeft(book, brief(book)).left).toBe(2);
-  expect(at(book, 'Brief!A1').cell?.content).toBe('3.6 m');
-  expect(saidBy(sourceOf(at(book, 'Brief!A1')))?.teller).toBe('default');
+  expect(at(book, 'Brief.A1').cell?.content).toBe('3.6 m');
+  expect(saidBy(sourceOf(at(book, 'Brief.A1')))?.teller).toBe('default');
 });
 
 test('what an example’s client measured, where it hangs and its dates are to be asked anew', () => {
   const book = asExample(templateBook('meter-check'));
   const source = (address: string): string | undefined => sourceOf(at(book, address));
-  expect(['Sheet!A1', 'Meter!A25'].map(source)).toEqual(Array(2).fill('default: as in the example, ask the client'));
-  expect(at(book, 'Meter!A25').cell?.content).toBe('18 November 2026, by the client');
-  expect(['Sheet!A3', 'Sheet!A4'].map(source)).toEqual(Array(2).fill('default: as in the example, set it anew'));
-  expect(source('Sheet!A2'), 'ours stays ours').toBe('ours');
-  for (const address of ['Readings!H2', 'Readings!H4', 'Dark!H2']) expect(at(book, address).cell?.content).toBe('default: as in the example, ask the client');
-  expect(at(book, 'Readings!H1').cell?.content).toBe('Source');
-  expect(at(book, 'Readings!B2').cell?.content).toBe('11100');
+  expect(['Sheet.A1', 'Meter.A25'].map(source)).toEqual(Array(2).fill('default: as in the example, ask the client'));
+  expect(at(book, 'Meter.A25').cell?.content).toBe('18 November 2026, by the client');
+  expect(['Sheet.A3', 'Sheet.A4'].map(source)).toEqual(Array(2).fill('default: as in the example, set it anew'));
+  expect(source('Sheet.A2'), 'ours stays ours').toBe('ours');
+  for (const address of ['Readings.H2', 'Readings.H4', 'Dark.H2']) expect(at(book, address).cell?.content).toBe('default: as in the example, ask the client');
+  expect(at(book, 'Readings.H1').cell?.content).toBe('Source');
+  expect(at(book, 'Readings.B2').cell?.content).toBe('11100');
 });
 
 test('a given that holds words goes on holding words, and says so where a quantity was typed', () => {
   const book = templateBook('trade-bench');
   const typed = (address: string, text: string) => readPlain(book, at(book, address), text, '');
-  expect(typed('Sheet!A1', '12 feet')).toMatchObject({ ok: true, content: "'12 feet", said: expect.stringMatching(/^Kept as text/) });
-  expect(typed('Sheet!A1', '12 Long Lane')).toEqual({ ok: true, content: '12 Long Lane' });
-  expect(typed('Sheet!A1', '')).toEqual({ ok: true, content: '' });
-  expect(typed('Brief!A1', '12 ft')).toMatchObject({ ok: true, content: '12 ft' });
+  expect(typed('Sheet.A1', '12 feet')).toMatchObject({ ok: true, content: "'12 feet", said: expect.stringMatching(/^Kept as text/) });
+  expect(typed('Sheet.A1', '12 Long Lane')).toEqual({ ok: true, content: '12 Long Lane' });
+  expect(typed('Sheet.A1', '')).toEqual({ ok: true, content: '' });
+  expect(typed('Brief.A1', '12 ft')).toMatchObject({ ok: true, content: '12 ft' });
 });
 
 test('yes and no are read where one of the two is asked for, or stands; elsewhere they are words', () => {
@@ -112,16 +112,16 @@ test('yes and no are read where one of the two is asked for, or stands; elsewher
   expect(typed(turned, ' No ')).toEqual({ ok: true, content: 'FALSE' });
   expect(typed(turned, 'false')).toEqual({ ok: true, content: 'FALSE' });
   expect(typed(turned, 'perhaps')).toMatchObject({ ok: false, message: expect.stringMatching(/“perhaps” is not one of the choices: yes, no\.$/) });
-  expect(typed('Sheet!A1', 'yes')).toEqual({ ok: true, content: 'yes' });
+  expect(typed('Sheet.A1', 'yes')).toEqual({ ok: true, content: 'yes' });
   // Where nothing is said of what is allowed, what stands there says it.
-  const place = { ...at(template, 'Sheet!A1'), row: { id: 'new' }, cell: { content: 'TRUE' } };
+  const place = { ...at(template, 'Sheet.A1'), row: { id: 'new' }, cell: { content: 'TRUE' } };
   expect(readPlain(template, place, 'no', '')).toEqual({ ok: true, content: 'FALSE' });
 });
 
 test.each(slugs)('a given for words is one after it was emptied, too, in %s', (slug) => {
   let book = templateBook(slug);
   const words = book.tables.flatMap((table) => table.rows.flatMap((row, r) => (row.holds === 'text' ? [textOf(table.name, 0, r)] : [])));
-  expect(words).toEqual(expect.arrayContaining(['Sheet!A1', 'Sheet!A3']));
+  expect(words).toEqual(expect.arrayContaining(['Sheet.A1', 'Sheet.A3']));
   for (const address of words) {
     const cleared = clearCells(book, { addresses: [address] });
     if (isRefused(cleared)) throw new Error(cleared.message);

@@ -16,7 +16,7 @@ export const sample: Book = {
       id: 'p1',
       title: 'Brief',
       blocks: [
-        { id: 'b1', kind: 'prose', text: 'The bench is {{bench_length}} long; B hangs at {{Scenarios!B1}}, {{ Scenarios!$B$3 }} in all.' },
+        { id: 'b1', kind: 'prose', text: 'The bench is {{bench_length}} long; B hangs at {{Scenarios.B1}}, {{ Scenarios.$B$3 }} in all.' },
         { id: 'b2', kind: 'table', table: 'brief' },
       ],
     },
@@ -27,7 +27,7 @@ export const sample: Book = {
       blocks: [
         { id: 'b3', kind: 'table', table: 'scenarios' },
         { id: 'b4', kind: 'table', table: 'fixtures' },
-        { id: 'b5', kind: 'picture', picture: 'light map', caption: 'Light', reads: { height: 'Scenarios!B1', prices: "'Fixture list'!B2:B4" } },
+        { id: 'b5', kind: 'picture', picture: 'light map', caption: 'Light', reads: { height: 'Scenarios.B1', prices: "'Fixture list'.B2:B4" } },
       ],
     },
   ],
@@ -39,7 +39,7 @@ export const sample: Book = {
       columns: [{ id: 'c1' }],
       rows: [
         { id: 'r1', label: 'Bench length', unit: 'm', kind: 'given', range: { low: 0.3, high: 20, unit: 'm' } },
-        { id: 'r2', label: 'Fixture', kind: 'given', range: { from: "'Fixture list'!A2:A4" } },
+        { id: 'r2', label: 'Fixture', kind: 'given', range: { from: "'Fixture list'.A2:A4" } },
         { id: 'r3', label: 'Hours', unit: 'h/d', kind: 'given', range: { low: 0, high: 24 } },
       ],
       cells: { r1: { c1: cell('3.6 m', { source: 'client' }) }, r2: { c1: cell('Rail 90') }, r3: { c1: cell('16 h/d', { source: 'default' }) } },
@@ -65,9 +65,9 @@ export const sample: Book = {
         h: { a: cell('60 cm'), b: cell('45 cm', { typed: '45', note: 'lower' }), c: cell('=A1') },
         n: { a: cell('9'), b: cell('=A2'), c: cell('12') },
         cost: {
-          a: cell("=A2*INDEX('Fixture list'!$B$2:$B$4,MATCH(Brief!A2,'Fixture list'!A2:A4,0))"),
-          b: cell("=B2*INDEX('Fixture list'!$B$2:$B$4,MATCH(Brief!A2,'Fixture list'!A2:A4,0))"),
-          c: cell("=C2*INDEX('Fixture list'!$B$2:$B$4,MATCH(Brief!A2,'Fixture list'!A2:A4,0))"),
+          a: cell("=A2*INDEX('Fixture list'.$B$2:$B$4,MATCH(Brief.A2,'Fixture list'.A2:A4,0))"),
+          b: cell("=B2*INDEX('Fixture list'.$B$2:$B$4,MATCH(Brief.A2,'Fixture list'.A2:A4,0))"),
+          c: cell("=C2*INDEX('Fixture list'.$B$2:$B$4,MATCH(Brief.A2,'Fixture list'.A2:A4,0))"),
         },
         diff: { b: cell('=B3-A3'), c: cell('=C3-A3') },
         check: { a: cell('=IF(bench_length>UNIT(1,"m"),"holds","A1 fails")'), b: cell('=IF(SUM(A2:C2)>0,"holds","fails")') },
@@ -87,5 +87,5 @@ export const sample: Book = {
       },
     },
   ],
-  names: { bench_length: 'Brief!A1', prices: "'Fixture list'!$B$2:$B$4" },
+  names: { bench_length: 'Brief.A1', prices: "'Fixture list'.$B$2:$B$4" },
 };

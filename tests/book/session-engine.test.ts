@@ -60,8 +60,8 @@ describe('the session over the engine', () => {
     await session.settled();
     const rows = session.book.tables.find((table) => table.name === 'Scenarios')?.rows.length ?? 0;
     expect(rows).toBeGreaterThan(50);
-    for (let row = 1; row <= rows; row++) expect(session.values[`Scenarios!D${row}`], `row ${row}`).toEqual(session.values[`Scenarios!A${row}`]);
-    for (const [address, value] of Object.entries(before)) if (/^Scenarios![A-C]/.test(address)) expect(session.values[address], address).toEqual(value);
+    for (let row = 1; row <= rows; row++) expect(session.values[`Scenarios.D${row}`], `row ${row}`).toEqual(session.values[`Scenarios.A${row}`]);
+    for (const [address, value] of Object.entries(before)) if (/^Scenarios\.[A-C]/.test(address)) expect(session.values[address], address).toEqual(value);
     session.close();
   });
 
@@ -73,8 +73,8 @@ describe('the session over the engine', () => {
     const rows = session.book.tables.find((table) => table.name === 'Scenarios')?.rows ?? [];
     for (const [r, row] of rows.entries()) {
       if (row.kind !== 'given') continue;
-      expect(session.values[`Scenarios!A${r + 1}`], row.label).toEqual(before[`Scenarios!B${r + 1}`]);
-      expect(session.values[`Scenarios!B${r + 1}`], row.label).toEqual(before[`Scenarios!C${r + 1}`]);
+      expect(session.values[`Scenarios.A${r + 1}`], row.label).toEqual(before[`Scenarios.B${r + 1}`]);
+      expect(session.values[`Scenarios.B${r + 1}`], row.label).toEqual(before[`Scenarios.C${r + 1}`]);
     }
     session.undo();
     await session.settled();
@@ -85,10 +85,10 @@ describe('the session over the engine', () => {
 
   it('reads what is typed with its unit, and refuses what the range does not hold', async () => {
     const session = await opened(bench());
-    expect(await session.type('Brief!A1', '12 ft')).toMatchObject({ ok: true });
+    expect(await session.type('Brief.A1', '12 ft')).toMatchObject({ ok: true });
     await session.settled();
-    expect(session.values['Brief!A1']).toMatchObject({ kind: 'number', base: 3.6576 });
-    const refused = await session.type('Brief!A1', '5 kg');
+    expect(session.values['Brief.A1']).toMatchObject({ kind: 'number', base: 3.6576 });
+    const refused = await session.type('Brief.A1', '5 kg');
     expect(refused).toMatchObject({ ok: false });
     expect(!refused.ok && refused.message).toMatch(/length/);
     session.close();

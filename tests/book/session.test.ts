@@ -51,35 +51,35 @@ describe('a session', () => {
 
   it('has the change in the book at once, and tells of the values when they are worked out', async () => {
     const { session, news } = await opened();
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     expect(session.book.tables[1]?.cells.h?.a?.content).toBe('70 cm');
     expect(news.map((item) => item.kind)).toEqual(['book']);
     await session.settled();
     expect(news.map((item) => item.kind)).toEqual(['book', 'busy', 'values', 'busy']);
     const values = news.find((item) => item.kind === 'values');
-    expect(values?.kind === 'values' && [...values.changed].sort()).toEqual(['Scenarios!A1', 'Scenarios!C1']);
-    expect(session.values['Scenarios!C1']).toEqual(text('70 cm'));
+    expect(values?.kind === 'values' && [...values.changed].sort()).toEqual(['Scenarios.A1', 'Scenarios.C1']);
+    expect(session.values['Scenarios.C1']).toEqual(text('70 cm'));
   });
 
   it('hands on all changes made during a run as one, in their order', async () => {
     const { session, engine } = await opened();
     const go = held(engine);
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     await new Promise((resolve) => setTimeout(resolve));
-    for (const height of ['80 cm', '90 cm', '95 cm']) session.run(set('Scenarios!A1', height));
+    for (const height of ['80 cm', '90 cm', '95 cm']) session.run(set('Scenarios.A1', height));
     go();
     await session.settled();
     expect(engine.calls.slice(1)).toEqual([
       'apply Mount height, A: 60 cm → 70 cm',
       'apply Mount height, A: 70 cm → 80 cm | Mount height, A: 80 cm → 90 cm | Mount height, A: 90 cm → 95 cm',
     ]);
-    expect(session.values['Scenarios!C1']).toEqual(text('95 cm'));
+    expect(session.values['Scenarios.C1']).toEqual(text('95 cm'));
   });
 
   it('undoes and redoes, and says which change it was', async () => {
     const { session } = await opened();
     const before = canonicalText(session.book);
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     const after = canonicalText(session.book);
     expect(session.undo()?.label).toBe('Mount height, A: 60 cm → 70 cm');
     expect(canonicalText(session.book)).toBe(before);
@@ -92,7 +92,7 @@ describe('a session', () => {
 
   it('goes on undoing where a history was kept', () => {
     const first = openSession(sample, new FakeEngine());
-    first.run(set('Scenarios!A1', '70 cm'));
+    first.run(set('Scenarios.A1', '70 cm'));
     const second = openSession(first.book, new FakeEngine(), { history: JSON.parse(JSON.stringify(first.history)) });
     second.undo();
     expect(canonicalText(second.book)).toBe(canonicalText(sample));
@@ -100,7 +100,7 @@ describe('a session', () => {
 
   it('puts in what was typed as the engine reads it, and says how it was read', async () => {
     const { session } = await opened();
-    const typed = await session.type('Brief!A2', '=rail 45');
+    const typed = await session.type('Brief.A2', '=rail 45');
     expect(typed).toMatchObject({ ok: true, said: 'read as =RAIL 45' });
     expect(session.book.tables[0]?.cells.r2?.c1).toEqual({ content: '=RAIL 45', typed: '=rail 45' });
     expect(session.history.done.length).toBe(1);
@@ -108,18 +108,18 @@ describe('a session', () => {
 
   it('gives the engine’s refusal with its mend, and the refusal of a range, and changes nothing', async () => {
     const { session } = await opened();
-    expect(await session.type('Brief!A2', '=nonsense')).toEqual({ ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } });
-    expect(await session.type('Brief!A1', '50 m')).toEqual({ ok: false, message: 'Bench length: 50 m is above what is allowed, from 0.3 to 20 m.' });
-    expect(await session.type('Brief!Z9', '1')).toEqual({ ok: false, message: 'There is no cell Brief!Z9 in this book.' });
+    expect(await session.type('Brief.A2', '=nonsense')).toEqual({ ok: false, message: 'That is nonsense.', mend: { label: 'Write sense' } });
+    expect(await session.type('Brief.A1', '50 m')).toEqual({ ok: false, message: 'Bench length: 50 m is above what is allowed, from 0.3 to 20 m.' });
+    expect(await session.type('Brief.Z9', '1')).toEqual({ ok: false, message: 'There is no cell Brief.Z9 in this book.' });
     expect(session.book).toBe(sample);
   });
 
   it('puts in what is no formula at once, while the engine is at work', async () => {
     const { session, engine } = await opened();
     const go = held(engine);
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     const calls = engine.calls.length;
-    expect(await session.type('Brief!A1', '2,5')).toMatchObject({ ok: true });
+    expect(await session.type('Brief.A1', '2,5')).toMatchObject({ ok: true });
     expect(session.book.tables[0]?.cells.r1?.c1).toMatchObject({ content: '2.5 m', typed: '2,5' });
     expect(engine.calls.slice(calls).filter((call) => call.startsWith('read'))).toEqual([]);
     go();
@@ -130,18 +130,18 @@ describe('a session', () => {
   it('never lets a plain text overtake a formula that was typed before it', async () => {
     const { session, engine } = await opened();
     const go = held(engine);
-    const first = session.type('Scenarios!B2', '=a1');
-    const second = session.type('Scenarios!B2', 'x');
+    const first = session.type('Scenarios.B2', '=a1');
+    const second = session.type('Scenarios.B2', 'x');
     go();
     expect([(await first).ok, (await second).ok]).toEqual([true, true]);
-    expect(engine.calls.slice(1, 3)).toEqual(['read Scenarios!B2 =a1', expect.stringMatching(/^apply/)]);
+    expect(engine.calls.slice(1, 3)).toEqual(['read Scenarios.B2 =a1', expect.stringMatching(/^apply/)]);
     expect(session.book.tables[1]?.cells.n?.b?.content).toBe('X');
   });
 
   it('puts what was typed into the cell it was typed into, though rows came in above it meanwhile', async () => {
     const { session, engine } = await opened();
     const go = held(engine);
-    const typing = session.type('Scenarios!B2', '=x');
+    const typing = session.type('Scenarios.B2', '=x');
     await new Promise((resolve) => setTimeout(resolve));
     session.run((book) => insertLines(book, { table: 'scenarios', axis: 'row', at: 0 }));
     go();
@@ -153,8 +153,8 @@ describe('a session', () => {
     const { session, engine } = await opened();
     const go = held(engine);
     session.run((book) => insertLines(book, { table: 'scenarios', axis: 'row', at: 0 }));
-    expect(session.values['Scenarios!A1']).toBeUndefined();
-    expect(session.values['Scenarios!A2']).toEqual(text('60 cm'));
+    expect(session.values['Scenarios.A1']).toBeUndefined();
+    expect(session.values['Scenarios.A2']).toEqual(text('60 cm'));
     go();
     await session.settled();
     expect(session.values).toEqual(freshValues(session.book));
@@ -163,10 +163,10 @@ describe('a session', () => {
   it('keeps the last good values and every edit when the engine fails, and builds it anew', async () => {
     const { session, engine, news } = await opened();
     engine.failures = 1;
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     const seen: string[] = [];
     session.subscribe((item) => {
-      if (item.kind === 'trouble' && item.trouble) seen.push(JSON.stringify(session.values['Scenarios!A1']));
+      if (item.kind === 'trouble' && item.trouble) seen.push(JSON.stringify(session.values['Scenarios.A1']));
     });
     await session.settled();
     expect(seen).toEqual([JSON.stringify(text('60 cm'))]);
@@ -182,10 +182,10 @@ describe('a session', () => {
   it('stays in trouble while the engine can’t be built, and tries again with the next change', async () => {
     const { session, engine } = await opened();
     engine.failures = 2;
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     await session.settled();
     expect(session.trouble).toMatch(/last good ones/);
-    expect(session.values['Scenarios!A1']).toEqual(text('60 cm'));
+    expect(session.values['Scenarios.A1']).toEqual(text('60 cm'));
     session.undo();
     await session.settled();
     expect(session.trouble).toBeUndefined();
@@ -195,42 +195,42 @@ describe('a session', () => {
   it('does not try again what could not be built until something changes, so that a formula can be mended', async () => {
     const { session, engine } = await opened();
     engine.failures = 2;
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     await session.settled();
     const calls = engine.calls.length;
-    expect(await session.type('Scenarios!C1', '=A1')).toMatchObject({ ok: true });
+    expect(await session.type('Scenarios.C1', '=A1')).toMatchObject({ ok: true });
     await session.settled();
-    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!C1 =A1']);
-    expect(await session.type('Scenarios!C1', '=A2')).toMatchObject({ ok: true });
+    expect(engine.calls.slice(calls)).toEqual(['read Scenarios.C1 =A1']);
+    expect(await session.type('Scenarios.C1', '=A2')).toMatchObject({ ok: true });
     await session.settled();
-    expect(engine.calls.slice(calls)).toEqual(['read Scenarios!C1 =A1', 'read Scenarios!C1 =A2', 'load']);
+    expect(engine.calls.slice(calls)).toEqual(['read Scenarios.C1 =A1', 'read Scenarios.C1 =A2', 'load']);
     expect(session.trouble).toBeUndefined();
     expect(session.values).toEqual(freshValues(session.book));
   });
 
   it('answers a question about the book as it was when it was asked', async () => {
     const { session } = await opened();
-    session.run(set('Scenarios!A1', '70 cm'));
-    expect(await session.ask((engine) => engine.editable('Scenarios!C1'))).toBe('70 cm');
+    session.run(set('Scenarios.A1', '70 cm'));
+    expect(await session.ask((engine) => engine.editable('Scenarios.C1'))).toBe('70 cm');
   });
 
   it('fails a question that breaks the engine, and works on', async () => {
     const { session, engine } = await opened();
     engine.failures = 1;
-    await expect(session.ask((e) => e.editable('Scenarios!C1'))).rejects.toThrow(/It ran too long/);
-    expect(await session.ask((e) => e.editable('Scenarios!C1'))).toBe('60 cm');
+    await expect(session.ask((e) => e.editable('Scenarios.C1'))).rejects.toThrow(/It ran too long/);
+    expect(await session.ask((e) => e.editable('Scenarios.C1'))).toBe('60 cm');
   });
 
   it('hands back what was typed where reading it breaks the engine', async () => {
     const { session, engine } = await opened();
     engine.failures = 1;
-    expect(await session.type('Brief!A2', '=rail 45')).toEqual({ ok: false, message: expect.stringMatching(/It ran too long/) });
-    expect(await session.type('Brief!A2', '=rail 45')).toMatchObject({ ok: true });
+    expect(await session.type('Brief.A2', '=rail 45')).toEqual({ ok: false, message: expect.stringMatching(/It ran too long/) });
+    expect(await session.type('Brief.A2', '=rail 45')).toMatchObject({ ok: true });
   });
 
   it('tells nothing more once it is closed', async () => {
     const { session, engine, news } = await opened();
-    session.run(set('Scenarios!A1', '70 cm'));
+    session.run(set('Scenarios.A1', '70 cm'));
     session.close();
     await session.settled();
     expect(news.map((item) => item.kind)).toEqual(['book']);
@@ -240,14 +240,14 @@ describe('a session', () => {
   it('refuses what is asked of it then, also what was asked before and not yet answered', async () => {
     const { session, engine } = await opened();
     const go = held(engine);
-    const asked = session.ask((e) => e.editable('Scenarios!A1'));
-    const later = session.ask((e) => e.editable('Scenarios!A1'));
+    const asked = session.ask((e) => e.editable('Scenarios.A1'));
+    const later = session.ask((e) => e.editable('Scenarios.A1'));
     await new Promise((resolve) => setTimeout(resolve));
     session.close();
     go();
     expect(await asked).toBe('60 cm');
     await expect(later).rejects.toThrow('This book is closed.');
-    await expect(session.ask((e) => e.editable('Scenarios!A1'))).rejects.toThrow('This book is closed.');
+    await expect(session.ask((e) => e.editable('Scenarios.A1'))).rejects.toThrow('This book is closed.');
     await session.settled();
   });
 
@@ -266,7 +266,7 @@ describe('a session', () => {
           else if (each.what === 'undo') session.undo();
           else if (each.what === 'redo') session.redo();
           else if (each.what === 'fail') engine.failures = 1;
-          else if (each.what === 'type') pending.push(session.type('Scenarios!B2', '=a1'));
+          else if (each.what === 'type') pending.push(session.type('Scenarios.B2', '=a1'));
           else await new Promise((resolve) => setTimeout(resolve));
         }
         await Promise.all(pending);
@@ -314,8 +314,8 @@ describe('a session', () => {
 
   it('does not dispatch what a command refuses', async () => {
     const { session, news } = await opened();
-    expect(isRefused(session.run(set('Brief!A1', '50 m')))).toBe(true);
-    session.run(set('Brief!A1', '3.6 m'));
+    expect(isRefused(session.run(set('Brief.A1', '50 m')))).toBe(true);
+    session.run(set('Brief.A1', '3.6 m'));
     expect(news).toEqual([]);
     expect(session.history.done).toEqual([]);
   });

@@ -23,12 +23,12 @@ const later = (before: Values, fresh: Values): Values => {
   all.add(fresh);
   return all.seen();
 };
-const start = later(noValues(), { "'Day light'!A1": number(1), "'Day light'!B3": number(2), 'T!A1': number(3) });
+const start = later(noValues(), { "'Day light'.A1": number(1), "'Day light'.B3": number(2), 'T.A1': number(3) });
 
 describe('the values of a book at a moment', () => {
   it('are what a plain record would hold after the same answers, and those of the moments before stay', () => {
     const answer = fc.dictionary(
-      fc.constantFrom("'Day light'!A1", "'Day light'!B3", 'T!A1', 'T!AB1200', 'A!A!C2'),
+      fc.constantFrom("'Day light'.A1", "'Day light'.B3", 'T.A1', 'T.AB1200', "'A.A'.C2"),
       fc.oneof(fc.nat(3).map(number), fc.constant<Value>({ kind: 'blank' }), fc.constant<Value>({ kind: 'text', text: 'x' })),
     );
     fc.assert(
@@ -54,7 +54,7 @@ describe('the values of a book at a moment', () => {
   });
 
   it('share with the moment before every table and row in which nothing is another', () => {
-    const now = later(start, { "'Day light'!B3": number(5) });
+    const now = later(start, { "'Day light'.B3": number(5) });
     expect(tableValues(now, other)).toBe(tableValues(start, other));
     expect(tableValues(now, light)).not.toBe(tableValues(start, light));
     expect(tableValues(now, light)[0]).toBe(tableValues(start, light)[0]);
@@ -63,7 +63,7 @@ describe('the values of a book at a moment', () => {
   });
 
   it('are told by table of a plain record too', () => {
-    expect(tableValues({ "'Day light'!B3": number(2) }, light)).toEqual([
+    expect(tableValues({ "'Day light'.B3": number(2) }, light)).toEqual([
       [undefined, undefined],
       [undefined, undefined],
       [undefined, number(2)],
@@ -73,18 +73,18 @@ describe('the values of a book at a moment', () => {
   it('can’t be written on', () => {
     const open = start as Record<Address, Value>;
     expect(() => {
-      open['T!A1'] = number(9);
+      open['T.A1'] = number(9);
     }).toThrow(TypeError);
     expect(() => {
-      delete open['T!A1'];
+      delete open['T.A1'];
     }).toThrow(TypeError);
-    expect(start['T!A1']).toEqual(number(3));
+    expect(start['T.A1']).toEqual(number(3));
   });
 
   it('go along with their cells when rows and columns move and a table gets another name', () => {
     const moved = { ...light, name: 'Sun', rows: [{ id: 'r3' }, { id: 'new' }, { id: 'r1' }], columns: [{ id: 'b' }, { id: 'a' }] };
     const now = carried(start, bookOf(light, other), bookOf(moved, other));
-    expect(now).toEqual({ 'Sun!A1': number(2), 'Sun!B3': number(1), 'T!A1': number(3) });
+    expect(now).toEqual({ 'Sun.A1': number(2), 'Sun.B3': number(1), 'T.A1': number(3) });
     expect(tableValues(now, other)).toBe(tableValues(start, other));
   });
 
@@ -94,10 +94,10 @@ describe('the values of a book at a moment', () => {
   });
 
   it('that say the same are taken for the same, and those that do not are told', () => {
-    const again = later(noValues(), { "'Day light'!A1": number(1), "'Day light'!B3": number(7), "'Day light'!A4": number(8), 'T!A1': number(3) });
+    const again = later(noValues(), { "'Day light'.A1": number(1), "'Day light'.B3": number(7), "'Day light'.A4": number(8), 'T.A1': number(3) });
     const { values, changed } = compared(start, again);
     expect(values).toEqual({ ...again });
-    expect([...changed].sort()).toEqual(["'Day light'!A4", "'Day light'!B3"]);
+    expect([...changed].sort()).toEqual(["'Day light'.A4", "'Day light'.B3"]);
     expect(tableValues(values, other)).toBe(tableValues(start, other));
     expect(tableValues(values, light)[0]).toBe(tableValues(start, light)[0]);
     expect(compared(again, start).changed).toEqual(changed);

@@ -119,7 +119,7 @@ describe('batch', () => {
     expect(why[1]).toMatch(/^line 4: bench_length: .*above what is allowed/);
     expect(why[2]).toMatch(/^line 5: bench_length: /);
     expect(why[3]).toMatch(/^line 7: crop: .*not one of the choices/);
-    expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: the faces overlap.*\(from Scenarios!A12\)$/);
+    expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: the faces overlap.*\(from Scenarios\.A12\)$/);
     expect(why[5]).toBe('line 9: it has 2 fields, the headings are 4');
     expect(why[6]).toMatch(/^line 10: A quote opens/);
 
@@ -167,7 +167,7 @@ describe('batch', () => {
   });
 
   it('sets a scenario’s own given by its address', async () => {
-    const run = await overbench(['batch', 'trade-bench', '-', '--wide'], 'Scenarios!B7 [cm]\n55\n\n30\n');
+    const run = await overbench(['batch', 'trade-bench', '-', '--wide'], 'Scenarios.B7 [cm]\n55\n\n30\n');
     expect(run.status).toBe(0);
     const b = table(run.out).filter((one) => one.scenario === 'B');
     const mean = (i: number): number => Number(b[i]?.['Full mean PPFD (µmol/m²/s)']);
@@ -186,7 +186,7 @@ describe('batch', () => {
     expect(await wrong('bench_length [kg]')).toMatch(/bench_length takes m or the like/);
     expect(await wrong('bench_length [furlong]')).toMatch(/furlong is no unit/);
     expect(await wrong('area')).toMatch(/area is worked out, not given/);
-    expect(await wrong('bench_length,Brief!A1')).toMatch(/two columns are for the same thing/);
+    expect(await wrong('bench_length,Brief.A1')).toMatch(/two columns are for the same thing/);
     for (const args of [['--resume'], ['--jobs', '0'], ['--tidy', '--wide'], ['-o', at.path('x'), '--rejected', at.path('x')]])
       expect((await overbench(['batch', 'trade-bench', file, ...args])).status).toBe(2);
     expect(await overbench(['batch', 'trade-bench', at.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringMatching(/can't read/) });

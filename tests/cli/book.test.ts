@@ -58,7 +58,7 @@ test('what is set by name, in its own unit, is in the book and in what follows f
 
 test('a scenario is changed by address, and what can not be set there is refused', async () => {
   const other = files.path('scenario.json');
-  expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios!A7=45 cm', '-o', other])).toMatchObject({ status: 0 });
+  expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios.A7=45 cm', '-o', other])).toMatchObject({ status: 0 });
   const kept = async (file: string): Promise<number[]> =>
     row((await overbench(['csv', file, '--wide'])).out, 'Kept mean PPFD')
       .slice(1)
@@ -66,7 +66,7 @@ test('a scenario is changed by address, and what can not be set there is refused
   const [before, after] = [await kept(book), await kept(other)];
   expect(after[0]).toBeLessThan(before[0] ?? 0);
   expect(after.slice(1)).toEqual(before.slice(1));
-  expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios!A14=45 cm'])).toMatchObject({ status: 2, out: '' });
+  expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios.A14=45 cm'])).toMatchObject({ status: 2, out: '' });
 });
 
 test('tidy CSV has one cell a line with its address, unit and source', async () => {
@@ -75,7 +75,7 @@ test('tidy CSV has one cell a line with its address, unit and source', async () 
   expect(problems).toEqual([]);
   const heading = records[0] ?? [];
   const of = (record: readonly string[], column: string): string => record[heading.indexOf(column)] ?? '';
-  const length = records.find((record) => of(record, 'address') === 'Brief!A1') ?? [];
+  const length = records.find((record) => of(record, 'address') === 'Brief.A1') ?? [];
   expect([of(length, 'name'), of(length, 'value'), of(length, 'unit'), of(length, 'source')]).toEqual([
     'bench_length',
     '3.6',
@@ -90,8 +90,8 @@ test('what is set is the client’s word, and what is not stands at the example'
   await overbench(['new', 'trade-bench', '--set', 'bench_width=1.2 m', '-o', other]);
   const said = new Map(parseCsv((await overbench(['csv', other, '--tidy'])).out).records.map((record) => [record[3], record]));
   const source = parseCsv((await overbench(['csv', other, '--tidy'])).out).records[0]?.indexOf('source') ?? -1;
-  expect(said.get('Brief!A2')?.[source]).toBe('client');
-  expect(said.get('Brief!A1')?.[source]).toMatch(/^default: as in the example/);
+  expect(said.get('Brief.A2')?.[source]).toBe('client');
+  expect(said.get('Brief.A1')?.[source]).toMatch(/^default: as in the example/);
 });
 
 test('show prints a table with its columns under one another, and one table when asked', async () => {
@@ -108,12 +108,12 @@ test('show prints a table with its columns under one another, and one table when
 
 test('working tells a number down to its givens', async () => {
   const rows = (await overbench(['csv', book, '--tidy'])).out;
-  const address = /(Scenarios!B\d+),,"?Kept day light/.exec(rows)?.[1] ?? '';
+  const address = /(Scenarios\.B\d+),,"?Kept day light/.exec(rows)?.[1] ?? '';
   const { status, out } = await overbench(['working', book, address]);
   expect(status).toBe(0);
   for (const word of ['Kept day light, DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: as in the example, ask the client', '3600'])
     expect(out).toContain(word);
-  expect(await overbench(['working', book, 'Scenarios!Q900'])).toMatchObject({ status: 2 });
+  expect(await overbench(['working', book, 'Scenarios.Q900'])).toMatchObject({ status: 2 });
 });
 
 test('a book file cut in half is told for what it is, says what could be read, and is left alone', async () => {
@@ -161,7 +161,7 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
     ['D2', '30.5'],
     ['D3', '60.5'],
   ])
-    expect(readings).toMatch(new RegExp(`Readings!${cell},.*,${content}[,\r]`));
+    expect(readings).toMatch(new RegExp(`Readings.${cell},.*,${content}[,\r]`));
 
   expect(await overbench(['bring', meter, grid, '--into', 'Readigs'])).toMatchObject({ status: 2 });
   expect(await overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });

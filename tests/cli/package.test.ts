@@ -37,7 +37,7 @@ describe('the package', () => {
       import { readFileSync } from 'node:fs';
       import { openBook } from 'overbench';
       const book = await openBook(readFileSync('club.json', 'utf8'));
-      const set = [await book.set('bench_length', '12 ft'), await book.set('Brief!A2', 1.2), await book.set('bench_length', '900 m')];
+      const set = [await book.set('bench_length', '12 ft'), await book.set('Brief.A2', 1.2), await book.set('bench_length', '900 m')];
       const area = book.value('area');
       const { row, kind, from } = await book.working('area');
       const wide = book.csv('wide', ['Brief']);
@@ -61,6 +61,18 @@ describe('the package', () => {
     expect(told.wide).toMatch(/^Brief,/);
   });
 
+  it('takes an address in other writings too, and says what a book of an earlier version calls otherwise now', () => {
+    const old = resolve('tests/book/places-3.json');
+    expect(
+      run(`
+      import { readFileSync } from 'node:fs';
+      import { openBook } from 'overbench';
+      const book = await openBook(readFileSync(${JSON.stringify(old)}, 'utf8'));
+      console.log(JSON.stringify([...["Scenarios.A3", "Scenarios!A3", "[Scenarios.A3]"].map((cell) => book.value(cell).value), book.value("2024!A2").value, book.names.rail_v24_2, book.said.length]));
+      book.close();`),
+    ).toEqual([9, 9, 9, 32, 'rail_v12.$A$2', 4]);
+  });
+
   it('throws an error in words for what is no book and for a cell that is not there', async () => {
     expect(
       run(`
@@ -68,9 +80,9 @@ describe('the package', () => {
       import { openBook } from 'overbench';
       const message = async (act) => { try { await act(); } catch (error) { return error.message; } };
       const book = await openBook(readFileSync('club.json', 'utf8'));
-      console.log(JSON.stringify([await message(() => openBook('{}')), await message(() => openBook('')), await message(() => book.value('Nowhere!A1'))]));
+      console.log(JSON.stringify([await message(() => openBook('{}')), await message(() => openBook('')), await message(() => book.value('Nowhere.A1'))]));
       book.close();`),
-    ).toEqual([expect.stringMatching(/no book that was sent out from here/), 'The file is empty.', 'There is no cell Nowhere!A1 in this book.']);
+    ).toEqual([expect.stringMatching(/no book that was sent out from here/), 'The file is empty.', 'There is no cell Nowhere.A1 in this book.']);
   });
 
   it('ships types with which a strict program compiles, and one that misuses it does not', async () => {

@@ -71,7 +71,7 @@ test('--help lists every call', async () => {
     'show BOOK [TABLE]',
     'csv BOOK',
     'take-in BOOK [-o BOOK]',
-    'working BOOK Table!C12',
+    'working BOOK Table.C12',
     'eval FORMULA [--json]',
   ])
     expect(out).toContain(`overbench ${call}`);

@@ -48,7 +48,7 @@ describe('the number of arguments', () => {
 
   it('is told when a formula is typed', async () => {
     const { engine } = await loaded([['1', null]]);
-    expect(await engine.read('T!B1', '=ROUND(A1,1,1)')).toMatchObject({ ok: false, message: expect.stringContaining('3 are given: the last is too many') });
+    expect(await engine.read('T.B1', '=ROUND(A1,1,1)')).toMatchObject({ ok: false, message: expect.stringContaining('3 are given: the last is too many') });
   });
 });
 
@@ -71,29 +71,29 @@ describe('a row, a column or a choice', () => {
     ['3', '30', '300', '=1/3'],
   ];
   it.each([
-    ['VLOOKUP(2,T!A1:C3,T!D1,FALSE)', 'refused: VLOOKUP: column is 2.7; it must be a whole number, such as 3.'],
-    ['HLOOKUP(1,T!A1:C3,T!D1,FALSE)', 'refused: HLOOKUP: row is 2.7; it must be a whole number, such as 3.'],
-    ['INDEX(T!A1:C3,T!D1,2)', 'refused: INDEX: row is 2.7; it must be a whole number, such as 3.'],
-    ['INDEX(T!A1:C3,2,T!D1)', 'refused: INDEX: column is 2.7; it must be a whole number, such as 3.'],
-    ['CHOOSE(T!D1,10,20,30)', 'refused: CHOOSE: which is 2.7; it must be a whole number, such as 3.'],
-    ['MATCH(2,T!A1:A3,T!D3)', 'refused: MATCH: type is 0.333333; it must be a whole number, such as 0.'],
-    ['SUM(VLOOKUP(2,T!A1:C3,{2,2.5},FALSE))', 'refused: VLOOKUP: column is 2.5; it must be a whole number, such as 3.'],
-    ['VLOOKUP(2,T!A1:C3,"2.7",FALSE)', 'refused: VLOOKUP: column is 2.7; it must be a whole number, such as 3.'],
-    ['VLOOKUP(2,T!A1:C3,2.5,FALSE)', 'unit error: VLOOKUP: 2.5 is no row or column; a whole number is needed.'],
+    ['VLOOKUP(2,T.A1:C3,T.D1,FALSE)', 'refused: VLOOKUP: column is 2.7; it must be a whole number, such as 3.'],
+    ['HLOOKUP(1,T.A1:C3,T.D1,FALSE)', 'refused: HLOOKUP: row is 2.7; it must be a whole number, such as 3.'],
+    ['INDEX(T.A1:C3,T.D1,2)', 'refused: INDEX: row is 2.7; it must be a whole number, such as 3.'],
+    ['INDEX(T.A1:C3,2,T.D1)', 'refused: INDEX: column is 2.7; it must be a whole number, such as 3.'],
+    ['CHOOSE(T.D1,10,20,30)', 'refused: CHOOSE: which is 2.7; it must be a whole number, such as 3.'],
+    ['MATCH(2,T.A1:A3,T.D3)', 'refused: MATCH: type is 0.333333; it must be a whole number, such as 0.'],
+    ['SUM(VLOOKUP(2,T.A1:C3,{2,2.5},FALSE))', 'refused: VLOOKUP: column is 2.5; it must be a whole number, such as 3.'],
+    ['VLOOKUP(2,T.A1:C3,"2.7",FALSE)', 'refused: VLOOKUP: column is 2.7; it must be a whole number, such as 3.'],
+    ['VLOOKUP(2,T.A1:C3,2.5,FALSE)', 'unit error: VLOOKUP: 2.5 is no row or column; a whole number is needed.'],
   ])('that is not whole is refused: %s', async (formula, said) => {
     const { engine } = await loaded(cells);
     expect(short(await engine.evaluate(formula))).toBe(said);
   });
 
   it.each([
-    ['VLOOKUP(2,T!A1:C3,T!D2,FALSE)', 200],
-    ['VLOOKUP(2,T!A1:C3,0.3/0.1,FALSE)', 200],
-    ['INDEX(T!A1:C3,T!D2,T!D2)', 300],
-    ['CHOOSE(T!D2,7,8,9)', 9],
-    ['SUM(VLOOKUP(2,T!A1:C3,{2,3},FALSE))', 220],
-    ['VLOOKUP(2,T!A1:C3,"3",FALSE)', 200],
-    ['INDEX(T!A1:C1,3)', 100],
-    ['INDEX(T!B1:B3,3)', 30],
+    ['VLOOKUP(2,T.A1:C3,T.D2,FALSE)', 200],
+    ['VLOOKUP(2,T.A1:C3,0.3/0.1,FALSE)', 200],
+    ['INDEX(T.A1:C3,T.D2,T.D2)', 300],
+    ['CHOOSE(T.D2,7,8,9)', 9],
+    ['SUM(VLOOKUP(2,T.A1:C3,{2,3},FALSE))', 220],
+    ['VLOOKUP(2,T.A1:C3,"3",FALSE)', 200],
+    ['INDEX(T.A1:C1,3)', 100],
+    ['INDEX(T.B1:B3,3)', 30],
     ['INDEX({1,2;3,4},2,1)', 3],
   ])('that is whole but for binary noise is taken: %s', async (formula, expected) => {
     const { engine } = await loaded(cells);
@@ -101,12 +101,12 @@ describe('a row, a column or a choice', () => {
   });
 
   it.each([
-    ['VLOOKUP(2,T!A1:C3,4,FALSE)', 'no such cell: VLOOKUP: column 4 is asked for, and the range has 3 columns: it can be 1 to 3.'],
-    ['HLOOKUP(1,T!A1:C3,0,FALSE)', 'no such cell: HLOOKUP: row 0 is asked for, and the range has 3 rows: it can be 1 to 3.'],
-    ['INDEX(T!A1:A3,4)', 'no such cell: INDEX: row 4 is asked for, and the range has 3 rows: it can be 1 to 3.'],
-    ['INDEX(T!A1:C3,2)', 'refused: INDEX: the range has 3 rows and 3 columns: give the column too.'],
+    ['VLOOKUP(2,T.A1:C3,4,FALSE)', 'no such cell: VLOOKUP: column 4 is asked for, and the range has 3 columns: it can be 1 to 3.'],
+    ['HLOOKUP(1,T.A1:C3,0,FALSE)', 'no such cell: HLOOKUP: row 0 is asked for, and the range has 3 rows: it can be 1 to 3.'],
+    ['INDEX(T.A1:A3,4)', 'no such cell: INDEX: row 4 is asked for, and the range has 3 rows: it can be 1 to 3.'],
+    ['INDEX(T.A1:C3,2)', 'refused: INDEX: the range has 3 rows and 3 columns: give the column too.'],
     ['CHOOSE(4,1,2,3)', 'refused: CHOOSE: number 4 is asked for, and 3 values are given.'],
-    ['MATCH(2,T!A1:A3,2)', 'refused: MATCH: type is 2; it can be 1, 0 or -1.'],
+    ['MATCH(2,T.A1:A3,2)', 'refused: MATCH: type is 2; it can be 1, 0 or -1.'],
   ])('that is not there is named: %s', async (formula, said) => {
     const { engine } = await loaded(cells);
     expect(short(await engine.evaluate(formula))).toBe(said);
@@ -115,10 +115,10 @@ describe('a row, a column or a choice', () => {
 
 describe('where the standard goes further', () => {
   it.each([
-    ['INDEX(T!A1:C3,0,1)', 'no such cell: INDEX: row 0 is asked for, and the range has 3 rows: it can be 1 to 3.'],
+    ['INDEX(T.A1:C3,0,1)', 'no such cell: INDEX: row 0 is asked for, and the range has 3 rows: it can be 1 to 3.'],
     ['VLOOKUP(2,{1,2;2,3},2)', 'refused: VLOOKUP looks in the cells of a table; of an array that is written out, INDEX gives a part.'],
-    ['SUMIF(T!A1:A3,2,T!B1)', 'wrong kind: The ranges given here must have the same number of rows and columns.'],
-    ['DCOUNT(T!A1:C3,,T!A1:A2)', 'wrong kind: An argument is of the wrong kind: a number, a text or a range stands where another is needed.'],
+    ['SUMIF(T.A1:A3,2,T.B1)', 'wrong kind: The ranges given here must have the same number of rows and columns.'],
+    ['DCOUNT(T.A1:C3,,T.A1:A2)', 'wrong kind: An argument is of the wrong kind: a number, a text or a range stands where another is needed.'],
     ['VALUE("1,000")', 'no number: VALUE finds no number in this text; it reads 1000, 5 % or 1 3/4.'],
     ['VALUE("3/4/2026")', 'no number: VALUE finds no number in this text; it reads 1000, 5 % or 1 3/4.'],
     ['DATEVALUE("3/4/2026")', 'no number: DATEVALUE finds no date in this text; it reads 2026-05-21.'],
@@ -142,8 +142,8 @@ describe('where the standard goes further', () => {
 describe('a reference to what is not there', () => {
   it('to a table names it, and the nearest', async () => {
     const { engine } = await loaded([['1']]);
-    expect(short(await engine.evaluate('Tt!A1'))).toBe('no such cell: Tt!A1: there is no table Tt in this book. Did you mean T?');
-    expect(short(await engine.evaluate("SUM('My lamps'!A1:B2)"))).toBe("no such cell: 'My lamps'!A1:B2: there is no table My lamps in this book.");
+    expect(short(await engine.evaluate('Tt.A1'))).toBe('no such cell: Tt.A1: there is no table Tt in this book. Did you mean T?');
+    expect(short(await engine.evaluate("SUM('My lamps'.A1:B2)"))).toBe("no such cell: 'My lamps'.A1:B2: there is no table My lamps in this book.");
   });
 
   it('that was deleted names the argument that read it', async () => {

@@ -23,12 +23,12 @@ const CONTENTS = [
   '=IF(A1>B2,C1,C2)',
   '=COUNT(A1:B3)&"x"',
   '=IFERROR(A1/B1,0)',
-  '=Other!A1*2',
-  '=Other!B2',
+  '=Other.A1*2',
+  '=Other.B2',
   '=total+1',
   '=B2',
   '=A1*UNIT(2,"m")',
-  '=MAX(Other!A1:B2)',
+  '=MAX(Other.A1:B2)',
   '=C3',
   '=NOSUCH(1)',
   '=ISBLANK(A2)',
@@ -88,14 +88,14 @@ const start = (): Book =>
       table('Main', [
         ['1', '2', '=A1+B1'],
         ['3 m', '=A2', '=SUM(A1:B1)'],
-        ['', 'x', '=Other!A1'],
+        ['', 'x', '=Other.A1'],
       ]),
       table('Other', [
-        ['5', '=Main!C1'],
+        ['5', '=Main.C1'],
         ['2 m', ''],
       ]),
     ],
-    { total: 'Main!C1' },
+    { total: 'Main.C1' },
   );
 
 it('gives what a fresh build gives, after any run of edits', async () => {

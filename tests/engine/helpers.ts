@@ -49,7 +49,7 @@ export function put(before: Book, tableName: string, row: string, column: string
 export async function loaded(cells: readonly (readonly Written[])[], names: Readonly<Record<string, string>> = {}) {
   const engine = createEngine();
   const values = await engine.load(book([table('T', cells)], names));
-  return { engine, at: (cell: string): Value => values[`T!${cell}`] ?? { kind: 'blank' } };
+  return { engine, at: (cell: string): Value => values[`T.${cell}`] ?? { kind: 'blank' } };
 }
 
 /** A value in short: a base number, a text, a boolean, null for a blank, `word: message` for an error. */

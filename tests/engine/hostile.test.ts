@@ -35,13 +35,13 @@ const leaf = fc.oneof(
     '-5 °C',
     '10%',
     '{1,2;3,4}',
-    'T!A1',
-    'T!B1',
-    'T!D1',
-    'T!C3',
-    'T!D2',
-    'T!A1:D3',
-    'T!B1:B3',
+    'T.A1',
+    'T.B1',
+    'T.D1',
+    'T.C3',
+    'T.D2',
+    'T.A1:D3',
+    'T.B1:B3',
     'nobody',
     '',
   ),
@@ -85,7 +85,7 @@ it('answers any text at all', async () => {
   await fc.assert(
     fc.asyncProperty(any, async (text) => {
       wellFormed(await engine.evaluate(text));
-      const reading = await engine.read('T!A1', text);
+      const reading = await engine.read('T.A1', text);
       if (!reading.ok) expect(reading.message).not.toBe('');
     }),
     runs(1_500, SEED),
@@ -98,7 +98,7 @@ it('tells the working of any formula, and leaves the book as it was', async () =
   await fc.assert(
     fc.asyncProperty(formula, async (text) => {
       wellFormed((await engine.evaluateWithSteps(text as string)).value);
-      expect(await engine.feeds('T!A1')).toEqual({ directly: ['T!D2'], all: ['T!D2', 'T!D3'] });
+      expect(await engine.feeds('T.A1')).toEqual({ directly: ['T.D2'], all: ['T.D2', 'T.D3'] });
     }),
     runs(300, SEED),
   );

@@ -23,19 +23,19 @@ const lights = (needed: boolean): Table => {
   };
 };
 const reads = table('T', [
-  ['=INDEX(Lights!$C$2:$C$4,1)', '=INDEX(Lights!$C$2:$C$4,2)', '=SUM(Lights!$C$2:$C$4)', '=2*INDEX(Lights!$C$2:$C$4,2)', '=MATCH("Tile",Lights!$A$2:$A$4,0)'],
+  ['=INDEX(Lights.$C$2:$C$4,1)', '=INDEX(Lights.$C$2:$C$4,2)', '=SUM(Lights.$C$2:$C$4)', '=2*INDEX(Lights.$C$2:$C$4,2)', '=MATCH("Tile",Lights.$A$2:$A$4,0)'],
   [
-    '=CHECK.AT.MOST(INDEX(Lights!$C$2:$C$4,2),100)',
+    '=CHECK.AT.MOST(INDEX(Lights.$C$2:$C$4,2),100)',
     '=VERDICT(A2:A3,{"Price";"Power"})',
     '=CHEAPEST.HOLDING({"holds","holds"},A1:B1)',
-    '=SUM(Lights!$B$2:$B$4)',
+    '=SUM(Lights.$B$2:$B$4)',
     null,
   ],
-  ['=CHECK.AT.MOST(INDEX(Lights!$B$2:$B$4,2),200)', null, null, null, null],
+  ['=CHECK.AT.MOST(INDEX(Lights.$B$2:$B$4,2),200)', null, null, null, null],
 ]);
 const lightsBook = (needed: boolean): Book => book([lights(needed), reads]);
-const at = (values: Values, cell: string) => short(values[`T!${cell}`] ?? { kind: 'blank' });
-const NOT_ANSWERED = 'not answered yet: Tile, Price (Lights!C3) is not answered yet.';
+const at = (values: Values, cell: string) => short(values[`T.${cell}`] ?? { kind: 'blank' });
+const NOT_ANSWERED = 'not answered yet: Tile, Price (Lights.C3) is not answered yet.';
 
 describe('a price that a list needs', () => {
   it('was read as nothing where no column says that it is needed', async () => {
@@ -45,11 +45,11 @@ describe('a price that a list needs', () => {
 
   it('is not answered yet in all that reads it, also through INDEX and SUM, and stands so in its cell', async () => {
     const values = await createEngine().load(lightsBook(true));
-    expect(short(values['Lights!C3'] ?? { kind: 'blank' })).toBe(NOT_ANSWERED);
+    expect(short(values['Lights.C3'] ?? { kind: 'blank' })).toBe(NOT_ANSWERED);
     expect(['B1', 'C1', 'D1', 'A2'].map((cell) => at(values, cell))).toEqual(Array(4).fill(NOT_ANSWERED));
     // What reads other rows and columns has its value.
     expect(['A1', 'E1', 'D2'].map((cell) => at(values, cell))).toEqual([90, 2, 190]);
-    expect(values['Lights!C4']).toBeUndefined();
+    expect(values['Lights.C4']).toBeUndefined();
   });
 
   it('makes a verdict unknown, and leaves its scenario out of the ranking', async () => {
@@ -64,11 +64,11 @@ describe('a price that a list needs', () => {
     await engine.load(start);
     const filled = put(start, 'Lights', 'r4', 'c1', 'Bar');
     const after = await engine.apply([filled.change], filled.book);
-    expect(short(after['Lights!C4'] ?? { kind: 'blank' })).toBe('not answered yet: Bar, Price (Lights!C4) is not answered yet.');
-    expect(at(after, 'D2')).toBe('not answered yet: Bar, Power (Lights!B4) is not answered yet.');
+    expect(short(after['Lights.C4'] ?? { kind: 'blank' })).toBe('not answered yet: Bar, Price (Lights.C4) is not answered yet.');
+    expect(at(after, 'D2')).toBe('not answered yet: Bar, Power (Lights.B4) is not answered yet.');
     const emptied = put(filled.book, 'Lights', 'r4', 'c1', null);
     const again = await engine.apply([emptied.change], emptied.book);
-    expect(again['Lights!C4']).toEqual({ kind: 'blank' });
+    expect(again['Lights.C4']).toEqual({ kind: 'blank' });
     expect(at(again, 'D2')).toBe(190);
   });
 

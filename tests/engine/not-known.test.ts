@@ -16,7 +16,7 @@ async function plan(area: string, fuse: string, kind: string, mark: string | nul
       [kind],
       ['=CHECK.FUSE(A3,UNIT(6,"A"),A2,A4)'],
       ['=CHECK.AT.MOST(UNIT(6,"A"),A2)'],
-      ['=CHECK.LIMITED(INDEX(Supplies!B2:B4,2),INDEX(Supplies!C2:C4,2),UNIT(100,"W"))'],
+      ['=CHECK.LIMITED(INDEX(Supplies.B2:B4,2),INDEX(Supplies.C2:C4,2),UNIT(100,"W"))'],
       ['=CIRCUIT.COUNT(UNIT(15,"A"),UNIT(1.2,"A"),0.8,IF(UNIT(15,"A")=UNIT(16,"A"),4,"unknown"))'],
     ],
     [given('Cable', 'mm²'), ...WORDS.slice(1), given('Fuse', 'A'), given('Kind of fuse')],
@@ -28,7 +28,7 @@ async function plan(area: string, fuse: string, kind: string, mark: string | nul
     ['Three', 'FALSE', '240 W'],
   ]);
   const values = await createEngine().load(book([electrics, supplies]));
-  return (address: string) => short(values[`Electrics!${address}`] ?? { kind: 'blank' });
+  return (address: string) => short(values[`Electrics.${address}`] ?? { kind: 'blank' });
 }
 
 it('a cable, a fuse and a mark that are known are judged', async () => {

@@ -25,28 +25,28 @@ async function wouldGive(address: string, formula: string) {
 
 describe('a formula that is being written', () => {
   it('says what it would give in its cell, which stands as it is', async () => {
-    expect(await wouldGive('Plan!A3', '=A1+6 in')).toEqual({ kind: 'number', base: 1.0668, unit: 'm' });
-    expect(short(await wouldGive('Plan!B4', '=DLI(B1,16)'))).toBeCloseTo((200 * 16 * 3600) / 1e6, 12);
+    expect(await wouldGive('Plan.A3', '=A1+6 in')).toEqual({ kind: 'number', base: 1.0668, unit: 'm' });
+    expect(short(await wouldGive('Plan.B4', '=DLI(B1,16)'))).toBeCloseTo((200 * 16 * 3600) / 1e6, 12);
   });
 
   it.each([
-    ['Plan!B4', '=A1+A2', /unit error: .*length.*power/],
-    ['Plan!A3', '=A2*2', /unit error: .*is set to a length in m, and its formula gives a power/],
-    ['Plan!B4', '=DLI(B1,A1)', /unit error: .*DLI.*length/],
-    ['Plan!B4', '=DLI(-5,30)', /DLI/],
-    ['Plan!B4', '=DLII(200,16)', /no such name: There is no function DLII\. Did you mean DLI/],
-    ['Plan!B4', '=(A1', /not closed/],
-    ['Plan!B4', '=Z9', /no such cell/],
-    ['Plan!A3', '=A1*9', /out of range: .*above what is allowed/],
-    ['Plan!B4', '=B4+1', /goes in a circle/],
-    ['Plan!A1', '=B3/2', /goes in a circle/],
-    ['Plan!A1', '=SUM(B1:B3)', /goes in a circle/],
+    ['Plan.B4', '=A1+A2', /unit error: .*length.*power/],
+    ['Plan.A3', '=A2*2', /unit error: .*is set to a length in m, and its formula gives a power/],
+    ['Plan.B4', '=DLI(B1,A1)', /unit error: .*DLI.*length/],
+    ['Plan.B4', '=DLI(-5,30)', /DLI/],
+    ['Plan.B4', '=DLII(200,16)', /no such name: There is no function DLII\. Did you mean DLI/],
+    ['Plan.B4', '=(A1', /not closed/],
+    ['Plan.B4', '=Z9', /no such cell/],
+    ['Plan.A3', '=A1*9', /out of range: .*above what is allowed/],
+    ['Plan.B4', '=B4+1', /goes in a circle/],
+    ['Plan.A1', '=B3/2', /goes in a circle/],
+    ['Plan.A1', '=SUM(B1:B3)', /goes in a circle/],
   ])('%s %s is told to be wrong', async (address, formula, message) => {
     expect(short(await wouldGive(address, formula))).toMatch(message);
   });
 
   it('is not worked out where that may take seconds, but its units are looked at', async () => {
-    expect(await wouldGive('Plan!B4', '=MOUNT.FLOOR(A4,500 µmol/m²/s)')).toEqual({ kind: 'blank' });
-    expect(short(await wouldGive('Plan!B4', '=MOUNT.FLOOR(A4,A2)'))).toMatch(/unit error: .*power/);
+    expect(await wouldGive('Plan.B4', '=MOUNT.FLOOR(A4,500 µmol/m²/s)')).toEqual({ kind: 'blank' });
+    expect(short(await wouldGive('Plan.B4', '=MOUNT.FLOOR(A4,A2)'))).toMatch(/unit error: .*power/);
   });
 });

@@ -16,9 +16,9 @@ const APART: readonly (Value | undefined)[] = [
   { kind: 'error', word: 'unit error', message: 'No.' },
   { kind: 'error', word: 'unit error', message: 'No, not so.' },
   { kind: 'error', word: 'out of range', message: 'No.' },
-  { kind: 'error', word: 'unit error', message: 'No.', from: 'T!A1' },
+  { kind: 'error', word: 'unit error', message: 'No.', from: 'T.A1' },
   { kind: 'error', word: 'unit error', message: 'No.', mend: { label: 'So' } },
-  { kind: 'error', word: 'unit error', message: 'No.', mend: { label: 'So', cell: 'T!A1', content: '2' } },
+  { kind: 'error', word: 'unit error', message: 'No.', mend: { label: 'So', cell: 'T.A1', content: '2' } },
 ];
 
 it('values are the same where they say the same to the last digit and word, and never otherwise', () => {

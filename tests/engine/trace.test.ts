@@ -11,7 +11,7 @@ const all = (node: TraceNode): readonly TraceNode[] => [node, ...node.from.flatM
 async function traced(cells: Parameters<typeof table>[1], at: string, names: Record<string, string> = {}) {
   const engine = createEngine();
   await engine.load(book([table('T', cells)], names));
-  const node = await engine.trace(`T!${at}`);
+  const node = await engine.trace(`T.${at}`);
   return { engine, node, expressions: node.steps.map((step) => step.expression ?? step.label) };
 }
 
@@ -68,18 +68,18 @@ describe('the tree', () => {
   it('marks what only the branch reads that was not taken', async () => {
     const { node } = await traced(cells, 'A3');
     expect(node.from.map((n) => [n.address, n.untaken ?? false])).toEqual([
-      ['T!A1', false],
-      ['T!A2', false],
-      ['T!A4', true],
+      ['T.A1', false],
+      ['T.A2', false],
+      ['T.A4', true],
     ]);
   });
 
   it('goes down to the givens, tells each cell once, and keeps the name that a formula used', async () => {
-    const { node } = await traced(cells, 'A5', { bench: 'T!A1:A2' });
+    const { node } = await traced(cells, 'A5', { bench: 'T.A1:A2' });
     expect(node.from.map((n) => [n.address, n.name])).toEqual([
-      ['T!A1', 'bench'],
-      ['T!A2', 'bench'],
-      ['T!A3', undefined],
+      ['T.A1', 'bench'],
+      ['T.A2', 'bench'],
+      ['T.A3', undefined],
     ]);
     const told = all(node).filter((n) => n.formula !== undefined && !n.again);
     expect(new Set(told.map((n) => n.address)).size).toBe(told.length);
@@ -90,7 +90,7 @@ describe('the tree', () => {
   it('says source, note, headings and unit of each cell', async () => {
     const engine = createEngine();
     await engine.load(book([table('T', [[{ content: '3 m', source: 'client', note: 'measured twice' }, '=A1*2']], [{ label: 'Bench length' }], ['A', 'B'])]));
-    const node = await engine.trace('T!B1');
+    const node = await engine.trace('T.B1');
     expect(node).toMatchObject({ row: 'Bench length', column: 'B', kind: 'worked', formula: '=A1*2', value: { unit: 'm' } });
     expect(node.from[0]).toMatchObject({ row: 'Bench length', column: 'A', kind: 'given', source: 'client', note: 'measured twice' });
   });
@@ -107,14 +107,14 @@ describe('the tree', () => {
 
   it('names what a cell feeds, directly and in all, also through ranges and names', async () => {
     const engine = createEngine();
-    await engine.load(book([table('T', [['1', '=SUM(A1:A2)', '=bench*2', '=C1+1', '5']])], { bench: 'T!A1' }));
-    expect(await engine.feeds('T!A1')).toEqual({ directly: ['T!B1', 'T!C1'], all: ['T!B1', 'T!C1', 'T!D1'] });
-    expect(await engine.feeds('T!E1')).toEqual({ directly: [], all: [] });
+    await engine.load(book([table('T', [['1', '=SUM(A1:A2)', '=bench*2', '=C1+1', '5']])], { bench: 'T.A1' }));
+    expect(await engine.feeds('T.A1')).toEqual({ directly: ['T.B1', 'T.C1'], all: ['T.B1', 'T.C1', 'T.D1'] });
+    expect(await engine.feeds('T.E1')).toEqual({ directly: [], all: [] });
   });
 
   it('shows the unit error of a cell, its mend, and where it began', async () => {
     const { node } = await traced([['5 m'], ['2 W'], ['=A1+A2'], ['=IFERROR(A3,1)']], 'A4');
-    expect(node.value).toMatchObject({ kind: 'error', word: 'unit error', from: 'T!A3' });
+    expect(node.value).toMatchObject({ kind: 'error', word: 'unit error', from: 'T.A3' });
     expect(node.steps).toEqual([]);
   });
 });

@@ -18,7 +18,7 @@ const open = async () => {
           [{}, {}, { unit: '%' }],
         ),
       ],
-      { bench_length: 'Plan!A1' },
+      { bench_length: 'Plan.A1' },
     ),
   );
   return engine;
@@ -27,29 +27,29 @@ const open = async () => {
 describe('typing a number', () => {
   it('takes the cell’s unit where none is typed, and the typed one as the unit that is shown', async () => {
     const engine = await open();
-    expect(await engine.read('Plan!A1', '4')).toMatchObject({ ok: true, content: '4 ft' });
-    expect(await engine.read('Plan!A1', '36 in')).toMatchObject({ ok: true, content: '36 in', unit: 'in' });
-    expect(await engine.read('Plan!A1', '1,5')).toMatchObject({ ok: true, content: '1.5 ft' });
+    expect(await engine.read('Plan.A1', '4')).toMatchObject({ ok: true, content: '4 ft' });
+    expect(await engine.read('Plan.A1', '36 in')).toMatchObject({ ok: true, content: '36 in', unit: 'in' });
+    expect(await engine.read('Plan.A1', '1,5')).toMatchObject({ ok: true, content: '1.5 ft' });
   });
 
   it('refuses another quantity with what the cell takes', async () => {
-    expect(await (await open()).read('Plan!A1', '5 kg')).toEqual({ ok: false, message: 'This cell takes a length in ft; 5 kg is a mass.' });
+    expect(await (await open()).read('Plan.A1', '5 kg')).toEqual({ ok: false, message: 'This cell takes a length in ft; 5 kg is a mass.' });
   });
 
   it('stores a text that looks like something else so that it stays a text', async () => {
-    expect(await (await open()).read('Plan!A3', "'=1+1")).toMatchObject({ ok: true, content: "'=1+1" });
+    expect(await (await open()).read('Plan.A3', "'=1+1")).toMatchObject({ ok: true, content: "'=1+1" });
   });
 });
 
 describe('typing a formula', () => {
   it('writes the unit that is meant to a bare number, and says so', async () => {
     const engine = await open();
-    expect(await engine.read('Plan!B2', '=DLI(200,16)')).toEqual({
+    expect(await engine.read('Plan.B2', '=DLI(200,16)')).toEqual({
       ok: true,
       content: '=DLI(UNIT(200,"µmol/m²/s"),UNIT(16,"h/d"))',
       said: '200 read as 200 µmol/m²/s, 16 read as 16 h/d',
     });
-    expect(await engine.read('Plan!B2', '=A1+6 in')).toEqual({ ok: true, content: '=A1+UNIT(6,"in")' });
+    expect(await engine.read('Plan.B2', '=A1+6 in')).toEqual({ ok: true, content: '=A1+UNIT(6,"in")' });
   });
 
   it.each([
@@ -64,16 +64,16 @@ describe('typing a formula', () => {
     ['=A1:A3*2', 'a cell holds one'],
     ['=TODAY()', 'the same book gives the same numbers on any day'],
   ])('refuses %s: %s', async (typed, says) => {
-    const reading = await (await open()).read('Plan!B2', typed);
+    const reading = await (await open()).read('Plan.B2', typed);
     expect(reading).toMatchObject({ ok: false, message: expect.stringContaining(says) });
   });
 });
 
 it('shows a stored formula for editing as people write it', async () => {
   const engine = await open();
-  expect(await engine.editable('Plan!B2')).toBe('=A1+6 in');
-  expect(await engine.editable('Plan!A1')).toBe('3 ft');
-  expect(await engine.editable('Plan!C9')).toBe('');
+  expect(await engine.editable('Plan.B2')).toBe('=A1+6 in');
+  expect(await engine.editable('Plan.A1')).toBe('3 ft');
+  expect(await engine.editable('Plan.C9')).toBe('');
 });
 
 describe('a formula in no cell', () => {
@@ -93,7 +93,7 @@ describe('a formula in no cell', () => {
   it('reads the loaded book by table and by name', async () => {
     const engine = await open();
     expect(short(await engine.evaluate('bench_length*2'))).toBeCloseTo(1.8288, 12);
-    expect(short(await engine.evaluate('SUM(Plan!A1,Plan!B2)'))).toBeCloseTo(0.9144 * 2 + 0.1524, 12);
+    expect(short(await engine.evaluate('SUM(Plan.A1,Plan.B2)'))).toBeCloseTo(0.9144 * 2 + 0.1524, 12);
   });
 
   it('says what is wrong in sentences', async () => {

@@ -27,12 +27,12 @@ describe('a crash inside the calculator', () => {
     const edit = put(small, 'T', 'r1', 'c1', '5 m');
     const differ = workbook.apply([edit.change], edit.book);
     expect(Object.entries(differ).map(([address, value]) => [address, short(value)])).toEqual([
-      ['T!A1', 5],
-      ['T!B1', 10],
-      ['T!C1', 20],
+      ['T.A1', 5],
+      ['T.B1', 10],
+      ['T.C1', 20],
     ]);
     const next = put(edit.book, 'T', 'r1', 'c1', '6 m');
-    expect(short(workbook.apply([next.change], next.book)['T!C1'] ?? { kind: 'blank' })).toBe(24);
+    expect(short(workbook.apply([next.change], next.book)['T.C1'] ?? { kind: 'blank' })).toBe(24);
   });
 });
 
@@ -41,7 +41,7 @@ describe('what differs after a change', () => {
     const workbook = new Workbook({});
     workbook.load(small);
     const same = put(small, 'T', 'r1', 'c1', '100 cm');
-    expect(Object.keys(workbook.apply([same.change], same.book))).toEqual(['T!A1', 'T!B1', 'T!C1']);
+    expect(Object.keys(workbook.apply([same.change], same.book))).toEqual(['T.A1', 'T.B1', 'T.C1']);
     const again = put(same.book, 'T', 'r1', 'c1', '100 cm');
     expect(workbook.apply([again.change], again.book)).toEqual({});
   });
@@ -51,9 +51,9 @@ describe('what differs after a change', () => {
     workbook.load(small);
     const shown = put(small, 'T', 'r1', 'c1', { content: '1 m', unit: 'ft' });
     expect(workbook.apply([shown.change], shown.book)).toEqual({
-      'T!A1': { kind: 'number', base: 1, unit: 'ft' },
-      'T!B1': { kind: 'number', base: 2, unit: 'ft' },
-      'T!C1': { kind: 'number', base: 4, unit: 'ft' },
+      'T.A1': { kind: 'number', base: 1, unit: 'ft' },
+      'T.B1': { kind: 'number', base: 2, unit: 'ft' },
+      'T.C1': { kind: 'number', base: 4, unit: 'ft' },
     });
   });
 
@@ -63,12 +63,12 @@ describe('what differs after a change', () => {
     workbook.load(sum);
     const wrong = put(sum, 'T', 'r1', 'c1', '1 kg');
     const differ = workbook.apply([wrong.change], wrong.book);
-    for (const cell of ['B1', 'C1', 'D1']) expect(differ[`T!${cell}`]).toMatchObject({ kind: 'error', word: 'unit error' });
+    for (const cell of ['B1', 'C1', 'D1']) expect(differ[`T.${cell}`]).toMatchObject({ kind: 'error', word: 'unit error' });
     const mended = workbook.apply(
       [{ label: '', edits: [{ at: 'cell', table: 't', row: 'r1', column: 'c1', before: { content: '1 kg' }, after: { content: '1 m' } }] }],
       sum,
     );
-    expect(['B1', 'C1', 'D1'].map((cell) => short(mended[`T!${cell}`] ?? { kind: 'blank' }))).toEqual([2, 2, 1]);
+    expect(['B1', 'C1', 'D1'].map((cell) => short(mended[`T.${cell}`] ?? { kind: 'blank' }))).toEqual([2, 2, 1]);
   });
 });
 
@@ -76,7 +76,7 @@ it('gives a cell that was taken out as blank', () => {
   const workbook = new Workbook({});
   workbook.load(small);
   const gone = put(small, 'T', 'r1', 'c1', null);
-  expect(workbook.apply([gone.change], gone.book)).toMatchObject({ 'T!A1': { kind: 'blank' }, 'T!B1': { base: 0 } });
+  expect(workbook.apply([gone.change], gone.book)).toMatchObject({ 'T.A1': { kind: 'blank' }, 'T.B1': { base: 0 } });
 });
 
 describe('bounds of a book', () => {
@@ -84,8 +84,8 @@ describe('bounds of a book', () => {
 
   it('works out the hundredth column and keeps the next aside with a word', () => {
     const values = new Workbook({}).load(wide(101));
-    expect(short(values['T!CV1'] ?? { kind: 'blank' })).toBe(99);
-    expect(values['T!CW1']).toMatchObject({ kind: 'error', word: 'too large', message: expect.stringContaining('at most 20,000 rows and 100 columns') });
+    expect(short(values['T.CV1'] ?? { kind: 'blank' })).toBe(99);
+    expect(values['T.CW1']).toMatchObject({ kind: 'error', word: 'too large', message: expect.stringContaining('at most 20,000 rows and 100 columns') });
   });
 
   it('keeps a row past the last aside, and takes an edit there without harm', () => {
@@ -97,15 +97,15 @@ describe('bounds of a book', () => {
     const whole: Book = { ...tall, tables: [{ ...first, rows, cells: { ...first.cells, [last]: { c1: { content: '7' } } } }] };
     const workbook = new Workbook({});
     const values = workbook.load(whole);
-    expect(values[`T!A${FORMULA_BOUNDS.rows + 1}`]).toMatchObject({ word: 'too large' });
+    expect(values[`T.A${FORMULA_BOUNDS.rows + 1}`]).toMatchObject({ word: 'too large' });
     const edit = put(whole, 'T', last, 'c1', '8');
     expect(workbook.apply([edit.change], edit.book)).toEqual({});
-    expect(short(values['T!B1'] ?? { kind: 'blank' })).toBe(1);
+    expect(short(values['T.B1'] ?? { kind: 'blank' })).toBe(1);
   });
 
   it('refuses a text of more than 32,000 characters in a cell', () => {
     const values = new Workbook({}).load(book([table('T', [['x'.repeat(32_001), 'x'.repeat(32_000)]])]));
-    expect(values['T!A1']).toMatchObject({ word: 'too large' });
-    expect(values['T!B1']).toMatchObject({ kind: 'text' });
+    expect(values['T.A1']).toMatchObject({ word: 'too large' });
+    expect(values['T.B1']).toMatchObject({ kind: 'text' });
   });
 });

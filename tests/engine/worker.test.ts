@@ -55,11 +55,11 @@ describe('over messages', () => {
     const engine = createWorkerEngine(inThread().start, LIMITS);
     expect(Object.values(await engine.load(small)).map(short)).toEqual([1, 2, 2]);
     expect(await engine.apply([edited.change], edited.book)).toEqual({
-      'T!A1': { kind: 'number', base: 5, unit: '' },
-      'T!B1': { kind: 'number', base: 6, unit: '' },
+      'T.A1': { kind: 'number', base: 5, unit: '' },
+      'T.B1': { kind: 'number', base: 6, unit: '' },
     });
-    expect((await engine.trace('T!B1')).from[0]?.address).toBe('T!A1');
-    expect(short(await engine.evaluate('T!A1*2'))).toBe(10);
+    expect((await engine.trace('T.B1')).from[0]?.address).toBe('T.A1');
+    expect(short(await engine.evaluate('T.A1*2'))).toBe(10);
     engine.close();
   });
 
@@ -75,13 +75,13 @@ describe('over messages', () => {
     expect(Math.max(...[...parts, rest].map((part) => Object.keys(part).length))).toBeLessThan(rows / 2);
     const all = Object.assign({}, ...parts, rest) as Values;
     expect(Object.keys(all).length).toBe(rows + 1);
-    expect(all[`T!A${rows + 1}`]).toEqual({ kind: 'number', base: 5 + rows - 1, unit: '' });
+    expect(all[`T.A${rows + 1}`]).toEqual({ kind: 'number', base: 5 + rows - 1, unit: '' });
 
     // Who takes no parts gets all of them in the answer.
     const six = put(five.book, 'T', 'r1', 'c1', '6');
     const whole = await engine.apply([six.change], six.book);
     expect(Object.keys(whole).length).toBe(rows + 1);
-    expect(whole['T!A2']).toEqual({ kind: 'number', base: 6, unit: '' });
+    expect(whole['T.A2']).toEqual({ kind: 'number', base: 6, unit: '' });
     engine.close();
   });
 
@@ -125,7 +125,7 @@ describe('over messages', () => {
   it('turns what goes wrong on the far side into a refused promise, and goes on', async () => {
     const engine = createWorkerEngine(inThread().start, LIMITS);
     await engine.load(small);
-    await expect(engine.trace('Nowhere!A1')).rejects.toThrow('There is no cell Nowhere!A1 in this book.');
+    await expect(engine.trace('Nowhere.A1')).rejects.toThrow('There is no cell Nowhere.A1 in this book.');
     expect(short(await engine.evaluate('1+1'))).toBe(2);
     engine.close();
   });
@@ -160,7 +160,7 @@ describe('over messages', () => {
       return worker;
     }, LIMITS);
     await engine.load(small);
-    const answer = engine.evaluate('T!B1*10');
+    const answer = engine.evaluate('T.B1*10');
     const free = performance.now() + 3 * LIMITS.betweenCells;
     while (performance.now() < free);
     expect(short(await answer)).toBe(20);
@@ -175,7 +175,7 @@ describe('over messages', () => {
     await engine.load(small);
     await engine.apply([edited.change], edited.book);
     const stuck = engine.apply([hostile.change], hostile.book);
-    const behind = engine.evaluate('T!B1*10');
+    const behind = engine.evaluate('T.B1*10');
     await expect(stuck).rejects.toThrow(/took longer than 0.06 seconds and was stopped\. The last values stay/);
     expect(short(await behind)).toBe(60);
     expect(started()).toBe(2);
@@ -198,9 +198,9 @@ describe('over messages', () => {
     await engine.apply([edited.change], edited.book);
     await expect(engine.apply([hostile.change], hostile.book)).rejects.toThrow('stopped');
     const then = put(edited.book, 'T', 'r1', 'c1', '7');
-    expect((await engine.apply([then.change], then.book))['T!B1']).toMatchObject({ base: 8 });
+    expect((await engine.apply([then.change], then.book))['T.B1']).toMatchObject({ base: 8 });
     const last = put(then.book, 'T', 'r1', 'c1', '9');
-    expect((await engine.apply([last.change], last.book))['T!B1']).toMatchObject({ base: 10 });
+    expect((await engine.apply([last.change], last.book))['T.B1']).toMatchObject({ base: 10 });
     expect(sent).toEqual([
       ['plain', 1],
       ['hostile', 1],
@@ -227,7 +227,7 @@ describe('over messages', () => {
     const stuck = engine.evaluate('"hostile"');
     engine.stop();
     await expect(stuck).rejects.toThrow('This was stopped.');
-    expect(short(await engine.evaluate('T!A1'))).toBe(1);
+    expect(short(await engine.evaluate('T.A1'))).toBe(1);
     engine.stop();
     engine.close();
   });
@@ -283,11 +283,11 @@ describe('in a thread of its own', () => {
       ),
     ]);
     const engine = createWorkerEngine(start, { betweenCells: 60_000, insideSlow: 60_000, loading: 60_000 });
-    expect(short((await engine.load(small))['T!B1'] ?? { kind: 'blank' })).toBe(2);
+    expect(short((await engine.load(small))['T.B1'] ?? { kind: 'blank' })).toBe(2);
     const long = engine.load(heavy);
     setTimeout(() => engine.stop(), 500);
     await expect(long).rejects.toThrow('stopped');
-    expect(short(await engine.evaluate('T!B1+1'))).toBe(3);
+    expect(short(await engine.evaluate('T.B1+1'))).toBe(3);
     engine.close();
   });
 });

@@ -15,15 +15,15 @@ import { readStrictly } from './rfc4180.ts';
 
 const euro = (base: number) => ({ kind: 'number', base, unit: 'EUR' }) as const;
 const worked: Values = {
-  'Scenarios!C1': { kind: 'number', base: 0.6, unit: 'cm' },
-  'Scenarios!B2': { kind: 'number', base: 9, unit: '' },
-  'Scenarios!A3': euro(1251),
-  'Scenarios!B3': euro(1251),
-  'Scenarios!C3': euro(1668),
-  'Scenarios!B4': { kind: 'error', word: 'unit error', message: 'It adds money to a length.' },
-  'Scenarios!C4': euro(417.1),
-  'Scenarios!A5': { kind: 'text', text: 'holds' },
-  'Scenarios!B5': { kind: 'text', text: 'holds' },
+  'Scenarios.C1': { kind: 'number', base: 0.6, unit: 'cm' },
+  'Scenarios.B2': { kind: 'number', base: 9, unit: '' },
+  'Scenarios.A3': euro(1251),
+  'Scenarios.B3': euro(1251),
+  'Scenarios.C3': euro(1668),
+  'Scenarios.B4': { kind: 'error', word: 'unit error', message: 'It adds money to a length.' },
+  'Scenarios.C4': euro(417.1),
+  'Scenarios.A5': { kind: 'text', text: 'holds' },
+  'Scenarios.B5': { kind: 'text', text: 'holds' },
 };
 const values = handValues(sample, worked);
 
@@ -41,7 +41,7 @@ describe('tidy CSV', () => {
   });
 
   it('tells a given in its shown unit, with its range, name and source', () => {
-    expect(line('Brief!A1')).toMatchObject({
+    expect(line('Brief.A1')).toMatchObject({
       page: 'Brief',
       name: 'bench_length',
       row: 'Bench length',
@@ -53,16 +53,16 @@ describe('tidy CSV', () => {
       source: 'client',
       formula: '',
     });
-    expect(line('Scenarios!B1')).toMatchObject({ row: 'Mount height', scenario: 'B', value: '45', unit: 'cm', note: 'lower' });
+    expect(line('Scenarios.B1')).toMatchObject({ row: 'Mount height', scenario: 'B', value: '45', unit: 'cm', note: 'lower' });
   });
 
   it('tells a worked cell with its formula, guarded, and one that is as A', () => {
-    expect(line('Scenarios!C4')).toMatchObject({ kind: 'worked', value: '417.1', unit: 'EUR', formula: "'=C3-A3" });
-    expect(line('Scenarios!C1')).toMatchObject({ kind: 'as', value: '60', unit: 'cm', formula: "'=A1" });
+    expect(line('Scenarios.C4')).toMatchObject({ kind: 'worked', value: '417.1', unit: 'EUR', formula: "'=C3-A3" });
+    expect(line('Scenarios.C1')).toMatchObject({ kind: 'as', value: '60', unit: 'cm', formula: "'=A1" });
   });
 
   it('writes an error as its word, never as a number', () => {
-    expect(line('Scenarios!B4').value).toBe('unit error');
+    expect(line('Scenarios.B4').value).toBe('unit error');
   });
 
   it('writes only the tables that were asked for', () => {
@@ -76,7 +76,7 @@ describe('tidy CSV', () => {
   });
 
   it('says which records it could not read, and gives each of them whole', () => {
-    const read = parseTidy('table,address,kind,value,unit\r\nBrief,Brief!A1,given,3,m\r\nBrief,Brief!A2,guess,3,m\r\nBrief,Brief!A3\r\n');
+    const read = parseTidy('table,address,kind,value,unit\r\nBrief,Brief.A1,given,3,m\r\nBrief,Brief.A2,guess,3,m\r\nBrief,Brief.A3\r\n');
     expect(read.cells.map((cell) => cell.content)).toEqual(['3 m']);
     expect(read.problems.map((p) => [p.record, p.fields.length])).toEqual([
       [3, 5],
@@ -110,7 +110,7 @@ const range: fc.Arbitrary<Range> = fc.oneof(
     { oneOf: fc.constant(['10 m', '16 m']), low: limit, high: limit, unit: fc.constant('m') },
     { requiredKeys: ['oneOf', 'low'] },
   ) as fc.Arbitrary<Range>,
-  fc.constant({ from: "'Fixture list'!A2:A4" }),
+  fc.constant({ from: "'Fixture list'.A2:A4" }),
 );
 const given = fc.tuple(number, symbol).map(([n, s]) => (s === '' ? String(n) : `${n} ${s}`));
 const content = fc.oneof(
@@ -211,8 +211,8 @@ describe('wide CSV', () => {
     const inch = unit('in');
     const mixed: Values = {
       ...values,
-      'Scenarios!B1': { kind: 'number', base: inch ? toBase(20, inch) : 0, unit: 'in' },
-      'Scenarios!C2': { kind: 'number', base: 12, unit: 'kg' },
+      'Scenarios.B1': { kind: 'number', base: inch ? toBase(20, inch) : 0, unit: 'in' },
+      'Scenarios.C2': { kind: 'number', base: 12, unit: 'kg' },
     };
     const rows = readStrictly(formatWide(sample, mixed, { tables: ['Scenarios'] }));
     expect(rows[2]).toEqual(['Mount height', 'cm', '60', '50.8', '60']);

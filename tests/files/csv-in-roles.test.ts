@@ -59,7 +59,7 @@ describe('a grid of numbers without headings', () => {
     const before = await bringIn(sample, 'Row;left;right\nfront;1;2\nback;3;4\n', 'Readings.csv', 'new table');
     const table = before.tables.find(({ name }) => name === 'Readings');
     const after = await bringIn(before, '9,5;8\n7;6\n', 'grid.csv', { table: table?.id ?? '' });
-    const contents = ['A2', 'B2', 'C2', 'A3', 'B3', 'C3'].map((cell) => placeOf(after, `Readings!${cell}`)?.cell?.content);
+    const contents = ['A2', 'B2', 'C2', 'A3', 'B3', 'C3'].map((cell) => placeOf(after, `Readings.${cell}`)?.cell?.content);
     expect(contents).toEqual(['front', '9.5', '8', 'back', '7', '6']);
     expect(after.tables.find(({ name }) => name === 'Readings')?.rows).toHaveLength(3);
   });

@@ -12,9 +12,11 @@ import { isRefused } from '../../src/book/refused.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import type { Values } from '../../src/engine/types.ts';
 import { parseBook } from '../../src/files/book/book-file.ts';
+import { formatCsv } from '../../src/files/csv/csv.ts';
 import { type Plan, planCsv, stageCsv } from '../../src/files/csv/staged.ts';
 import { formatTidy, placesOf } from '../../src/files/csv/tidy.ts';
 import { sample } from '../book/sample.ts';
+import { tableName, writingsOf } from '../book/writings.ts';
 import { runs } from '../cases.ts';
 import { handValues } from './hand-values.ts';
 import { nastyText } from './nasty.ts';
@@ -57,7 +59,7 @@ const range = fc.oneof(
   limits,
   fc.record({ oneOf: fc.array(nastyText(5), { minLength: 1, maxLength: 3 }) }),
   limits.map((open) => ({ ...open, oneOf: ['10 m', '16 m'] })),
-  fc.constant({ from: "'Fixture list'!A2:A4" }),
+  fc.constant({ from: "'Fixture list'.A2:A4" }),
 ) as fc.Arbitrary<Range>;
 const content = fc.oneof(
   fc.tuple(number, fc.oneof(symbol, fc.constantFrom('µmol/m²/s', 'h/d', '°C', '%', 'EUR/kWh'))).map(([n, s]) => `${n} ${s}`),
@@ -94,9 +96,9 @@ describe('a tidy file that comes back', () => {
     const file = formatTidy(sample, handValues(sample, {}));
     let other: Book = sample;
     for (const [address, typed] of [
-      ['Brief!A1', '5 m'],
-      ['Scenarios!C1', '80 cm'],
-      ['Scenarios!A3', '=1+1'],
+      ['Brief.A1', '5 m'],
+      ['Scenarios.C1', '80 cm'],
+      ['Scenarios.A3', '=1+1'],
     ] as const) {
       const change = setCell(other, { address, content: typed, source: 'someone else' });
       if (isRefused(change)) throw new Error(change.message);
@@ -125,7 +127,7 @@ describe('a tidy file that comes back', () => {
     ]);
     expect(made.tables[1]?.columns.map((column) => column.label)).toEqual(['A', 'B', 'C']);
     expect(made.tables[1]?.rows.map((row) => row.label)).toEqual(sample.tables[1]?.rows.map((row) => row.label));
-    expect(made.names.bench_length).toBe('Brief!A1');
+    expect(made.names.bench_length).toBe('Brief.A1');
     expect(made.pages.map((page) => page.title)).toEqual(['Brief', 'Scenarios']);
   });
 
@@ -175,8 +177,55 @@ describe('a tidy file that comes back', () => {
     const staged = await stageCsv(buffer, { name: 'cells.csv' });
     expect(staged).toMatchObject({ encoding: 'utf-16le', tidy: true });
     expect((await bringIn(sample, buffer)).change.edits).toEqual([]);
-    const semicolons = await stageCsv('table;address;value;unit\nBrief;Brief!A1;4;m\n', { name: 'cells.csv' });
+    const semicolons = await stageCsv('table;address;value;unit\nBrief;Brief.A1;4;m\n', { name: 'cells.csv' });
     expect(semicolons).toMatchObject({ delimiter: ';', tidy: true });
+  });
+});
+
+describe('the place of a cell in a tidy file', () => {
+  it('is the same, of any table and in any writing: it goes out and comes back to where it was', async () => {
+    await fc.assert(
+      fc.asyncProperty(tableName, fc.nat({ max: 3 }), fc.nat({ max: 9 }), async (name, column, row) => {
+        const rows = Array.from({ length: 10 }, (_, i) => ({ id: `r${i}` }));
+        const columns = Array.from({ length: 4 }, (_, i) => ({ id: `c${i}` }));
+        const at = { [`r${row}`]: { [`c${column}`]: { content: '7' } } };
+        const book: Book = { ...sample, pages: [], names: {}, tables: [{ id: 't', name, form: 'plain', columns, rows, cells: at }] };
+        const file = formatTidy(book, handValues(book, {}));
+        const empty = { ...book, tables: book.tables.map((table) => ({ ...table, cells: {} })) };
+        expect((await bringIn(book, file)).change.edits).toEqual([]);
+        expect(apply(empty, (await bringIn(empty, file)).change).tables[0]?.cells).toEqual(at);
+        for (const written of writingsOf(name, { column, row })) {
+          const hand = formatCsv([
+            ['table', 'address', 'value', 'formula'],
+            [name, written, 7, null],
+          ]);
+          const plan = await bringIn(empty, hand);
+          expect([plan.problems, apply(empty, plan.change).tables[0]?.cells], written).toEqual([[], at]);
+        }
+      }),
+      runs(300, 1804),
+    );
+  });
+
+  it('stands in formulas and lists of choices too, which come in in our writing', async () => {
+    const file = [
+      'table,address,value,low,high,formula',
+      "Scenarios,Scenarios!B1,,from,'Fixture list'!A2:A4,=[Brief.A1]*2",
+      'Scenarios,[Scenarios.C1],,,,"=SUM(Brief!A1;[.A1])"',
+      "Fixture list,'Fixture list'.B2,80 EUR,,,",
+    ].join('\n');
+    const plan = await bringIn(sample, file);
+    expect(plan.problems).toEqual([]);
+    const after = apply(sample, plan.change);
+    expect(placeOf(after, 'Scenarios.B1')?.cell).toMatchObject({ content: '=Brief.A1*2', range: { from: "'Fixture list'.A2:A4" } });
+    expect(placeOf(after, 'Scenarios.C1')?.cell?.content).toBe('=SUM(Brief.A1,A1)');
+    expect(placeOf(after, "'Fixture list'.B2")?.cell?.content).toBe('80 EUR');
+  });
+
+  it('is no name: one that would read as a place is refused with its reason, and its cell comes in', async () => {
+    const plan = await bringIn(sample, 'table,address,name,value\nBrief,Brief.A1,rail.v24,4 m\n');
+    expect(plan.said).toEqual(["Line 2: “rail.v24” can't be a name: it reads as cell V24 of a table called rail."]);
+    expect(placeOf(apply(sample, plan.change), 'Brief.A1')?.cell?.content).toBe('4 m');
   });
 });
 
@@ -184,26 +233,26 @@ describe('a tidy file made by hand', () => {
   it('of a name that went is told what took its place, and does not land in what stands there now', async () => {
     const address = Object.values(sample.names)[0]?.replaceAll('$', '') ?? '';
     const book: Book = { ...sample, went: { shelf_amps: 'Its size says now what the wire carries.' } };
-    const table = address.slice(0, address.indexOf('!'));
+    const table = address.slice(0, address.indexOf('.'));
     const plan = await bringIn(book, `table,address,name,value\r\n${table},${address},shelf_amps,7\r\n`);
     expect(plan.problems.map(({ message }) => message)).toEqual(['shelf_amps is no longer given. Its size says now what the wire carries.']);
     expect(plan.placed).toBe(0);
   });
 
   it('leaves alone what it has no column for, and takes a bare number in the unit of its cell', async () => {
-    const plan = await bringIn(sample, 'table,address,value\nBrief,Brief!A1,4.2\n');
-    const at = placeOf(apply(sample, plan.change), 'Brief!A1');
+    const plan = await bringIn(sample, 'table,address,value\nBrief,Brief.A1,4.2\n');
+    const at = placeOf(apply(sample, plan.change), 'Brief.A1');
     expect(at?.cell).toEqual({ content: '4.2 m', source: 'client' });
   });
 
   it('tells what it could not place with line and reason, keeps it in the book, and the counts add up', async () => {
     const file =
-      'table,address,kind,value,unit\nBrief,Brief!A1,given,4,m\nBrief,Brief!A1,given,5,m\nScenarios,Scenarios!A3,worked,12,EUR\nBrief,somewhere,given,4,m\nBrief,Brief!A3,guess,4,m\nBrief,Brief!A2\n';
+      'table,address,kind,value,unit\nBrief,Brief.A1,given,4,m\nBrief,Brief.A1,given,5,m\nScenarios,Scenarios.A3,worked,12,EUR\nBrief,somewhere,given,4,m\nBrief,Brief.A3,guess,4,m\nBrief,Brief.A2\n';
     const plan = await bringIn(sample, file);
     expect([plan.read, plan.placed, plan.notPlaced]).toEqual([6, 1, 5]);
     expect(plan.problems.map(({ record, message }) => `${record.line}: ${message}`)).toEqual([
-      '3: Brief!A1 is told a second time; the first stands.',
-      '4: Scenarios!A3 is worked out here, and the file gives its value without a formula.',
+      '3: Brief.A1 is told a second time; the first stands.',
+      '4: Scenarios.A3 is worked out here, and the file gives its value without a formula.',
       "5: “somewhere” is no cell's address.",
       expect.stringMatching(/^6: “guess” is not a kind of cell/),
       '7: It has 2 fields, the headings are 5.',
@@ -214,8 +263,8 @@ describe('a tidy file made by hand', () => {
   });
 
   it('puts rows and columns after the last ones where an address is beyond them', async () => {
-    const plan = await bringIn(sample, 'table,address,row,scenario,kind,value,unit\nScenarios,Scenarios!D7,Colour,D,given,white,\n');
-    const at = placeOf(apply(sample, plan.change), 'Scenarios!D7');
+    const plan = await bringIn(sample, 'table,address,row,scenario,kind,value,unit\nScenarios,Scenarios.D7,Colour,D,given,white,\n');
+    const at = placeOf(apply(sample, plan.change), 'Scenarios.D7');
     expect([at?.row.label, at?.column.label, at?.cell?.content]).toEqual(['Colour', 'D', 'white']);
   });
 });

@@ -20,7 +20,7 @@ import { handValues } from './hand-values.ts';
 import { nastyText } from './nasty.ts';
 import { readStrictly } from './rfc4180.ts';
 
-const values = handValues(sample, { 'Scenarios!C1': { kind: 'number', base: 0.6, unit: 'cm' }, 'Scenarios!B2': { kind: 'number', base: 9, unit: '' } });
+const values = handValues(sample, { 'Scenarios.C1': { kind: 'number', base: 0.6, unit: 'cm' }, 'Scenarios.B2': { kind: 'number', base: 9, unit: '' } });
 
 async function bringIn(file: string, mapping?: Mapping, options: Partial<StageOptions> = {}, book: Book = sample): Promise<Plan> {
   const staged = await stageCsv(file, { name: 'data.csv', ...options });
@@ -97,9 +97,9 @@ describe('a file into a new table', () => {
     const after = apply(sample, plan.change);
     const table = after.tables.at(-1);
     expect(table).toMatchObject({ name: 'stock list', form: 'list', columns: [{}, { unit: 'µmol/s' }, { unit: 'EUR' }, {}] });
-    expect(contentAt(plan, "'stock list'!B3")).toBe('44.5 µmol/s');
-    expect(contentAt(plan, "'stock list'!C3")).toBe('39 EUR');
-    expect(contentAt(plan, "'stock list'!D2")).toBe("'=1");
+    expect(contentAt(plan, "'stock list'.B3")).toBe('44.5 µmol/s');
+    expect(contentAt(plan, "'stock list'.C3")).toBe('39 EUR');
+    expect(contentAt(plan, "'stock list'.D2")).toBe("'=1");
     expect(after.pages.at(-1)).toMatchObject({ title: 'stock list', blocks: [{ kind: 'table', table: table?.id }] });
     expect(apply(after, invert(plan.change))).toEqual(sample);
     expect([plan.of, plan.read, plan.notPlaced]).toEqual(['field', 7, 0]);
@@ -107,7 +107,7 @@ describe('a file into a new table', () => {
 
   it('reads decimal commas where the file has them, and refuses what could be two numbers', async () => {
     const plan = await bringIn('Width [m];Watts\n1,5;1.234\n2,5;90\n');
-    expect(contentAt(plan, 'data!A2')).toBe('1.5 m');
+    expect(contentAt(plan, 'data.A2')).toBe('1.5 m');
     expect(plan.problems.map(({ record, column, message }) => [record.line, column?.number, column?.heading, message])).toEqual([
       [2, 2, 'Watts', expect.stringMatching(/1234.*1,234/)],
     ]);
@@ -116,15 +116,15 @@ describe('a file into a new table', () => {
   it('reads bare numbers in the unit of the others in their column, and says so; where it is taken away, that they stay plain', async () => {
     const file = 'Place;PPFD;Remark\nA;187,5 µmol/m²/s;12 rows\nB;231,2;3\nC;198,4;\n';
     const plan = await bringIn(file);
-    expect(contentAt(plan, 'data!B3')).toBe('231.2 µmol/m²/s');
-    expect(contentAt(plan, 'data!C2')).toBe('12 rows');
+    expect(contentAt(plan, 'data.B3')).toBe('231.2 µmol/m²/s');
+    expect(contentAt(plan, 'data.C2')).toBe('12 rows');
     expect(plan.said).toContain('PPFD: 1 has its own unit, 2 have none. Those without are read in µmol/m²/s.');
     const bare = await bringIn(file, { to: 'new table', name: 'data', page: 'data', columns: [{ from: 1, heading: 'PPFD' }] });
-    expect(contentAt(bare, 'data!A3')).toBe('231.2');
+    expect(contentAt(bare, 'data.A3')).toBe('231.2');
     expect(bare.said).toEqual(['PPFD: 1 has its own unit, 2 have none. Those without are kept as plain numbers.']);
     // Of two kinds in a column none speaks for the rest.
     const kinds = await bringIn('Size;N\n2 m;1\n3 kg;2\n4;3\n');
-    expect(contentAt(kinds, 'data!A4')).toBe('4');
+    expect(contentAt(kinds, 'data.A4')).toBe('4');
     expect(kinds.said).toEqual([expect.stringContaining('kept as plain numbers')]);
   });
 
@@ -137,27 +137,27 @@ describe('a file into a new table', () => {
 describe('a file into rows of a table', () => {
   it('finds rows by the text of the first column, converts nothing, and keeps the units of the file', async () => {
     const plan = await bringIn('Fixture,Price\nRAIL 90,141\nPuck 18,45 EUR\nRail 45,79\nRail 46,80\n');
-    expect(contentAt(plan, "'Fixture list'!B3")).toBe('141 EUR');
-    expect(contentAt(plan, "'Fixture list'!B4")).toBe('45 EUR');
+    expect(contentAt(plan, "'Fixture list'.B3")).toBe('141 EUR');
+    expect(contentAt(plan, "'Fixture list'.B4")).toBe('45 EUR');
     expect(plan.change.edits.filter((edit) => edit.at === 'cell').length).toBe(2);
     expect(plan.problems.map(({ record, message }) => [record.line, message])).toEqual([[5, 'Fixture list has no row “Rail 46”.']]);
   });
 
   it('puts records after the last filled row, and says what does not see them', async () => {
     const plan = await bringIn('Fixture,Price,Output\nRail 46,80,125\nRail 47,81,126\n');
-    expect(contentAt(plan, "'Fixture list'!A5")).toBe('Rail 46');
-    expect(contentAt(plan, "'Fixture list'!C6")).toBe('126 µmol/s');
+    expect(contentAt(plan, "'Fixture list'.A5")).toBe('Rail 46');
+    expect(contentAt(plan, "'Fixture list'.C6")).toBe('126 µmol/s');
     expect(plan.said).toEqual(['Fixture list is 2 rows longer. Formulas that read it up to row 4 do not see them.']);
   });
 
   it('goes over the readings that are there, row by row: a blank field empties its cell, and that is counted and said', async () => {
     const plan = await bringIn('Left,Right\n118,\n,155\n', undefined, {}, withReadings);
     expect([plan.read, plan.placed, plan.notPlaced]).toEqual([4, 4, 0]);
-    const after = ['A2', 'B2', 'A3', 'B3', 'A4', 'B4'].map((cell) => contentAt(plan, `Readings!${cell}`, withReadings));
+    const after = ['A2', 'B2', 'A3', 'B3', 'A4', 'B4'].map((cell) => contentAt(plan, `Readings.${cell}`, withReadings));
     expect(after).toEqual(['118 lx', undefined, undefined, '155 lx', '30 lx', '31 lx']);
     expect(plan.said).toEqual([
-      'Line 2: Readings!B2 is emptied',
-      'Line 3: Readings!A3 is emptied',
+      'Line 2: Readings.B2 is emptied',
+      'Line 3: Readings.A3 is emptied',
       'The file ends before Readings does: from row 4 on Readings stays as it was.',
     ]);
     expect(apply(apply(withReadings, plan.change), invert(plan.change))).toEqual(withReadings);
@@ -166,15 +166,15 @@ describe('a file into rows of a table', () => {
   it('that finds its rows leaves a cell as it is where its field is blank, and says of how many', async () => {
     const plan = await bringIn('Fixture,Price,Output\nRail 90,141,\nPuck 18,,\n');
     expect(plan.change.edits.filter((edit) => edit.at === 'cell').length).toBe(1);
-    expect(contentAt(plan, "'Fixture list'!C3")).toBe('243 µmol/s');
+    expect(contentAt(plan, "'Fixture list'.C3")).toBe('243 µmol/s');
     expect(plan.said).toEqual(['3 blank fields leave their cells as before.']);
   });
 
   it('answers a brief from labels and answers, each read as if it were typed there', async () => {
     const plan = await bringIn('Question,Answer\nBench length,12 ft\nHours,14\nFixture,Rail 45\nColour,white\n');
-    expect(contentAt(plan, 'Brief!A1')).toBe('12 ft');
-    expect(contentAt(plan, 'Brief!A3')).toBe('14 h/d');
-    expect(placeOf(apply(sample, plan.change), 'Brief!A1')?.cell?.source).toBe('client');
+    expect(contentAt(plan, 'Brief.A1')).toBe('12 ft');
+    expect(contentAt(plan, 'Brief.A3')).toBe('14 h/d');
+    expect(placeOf(apply(sample, plan.change), 'Brief.A1')?.cell?.source).toBe('client');
     expect(plan.problems.map(({ record, message }) => [record.line, message])).toEqual([[5, 'Brief has no row “Colour”.']]);
   });
 

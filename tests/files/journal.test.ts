@@ -1,5 +1,6 @@
 /** Changes that were put down and never saved: what is made of them when the book is opened again. */
 import 'fake-indexeddb/auto';
+import { readFileSync } from 'node:fs';
 import { deleteDB, openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { apply } from '../../src/book/apply.ts';
@@ -34,7 +35,7 @@ interface Now {
 }
 
 function changeOf(book: Book, content: string): Change {
-  const change = setCell(book, { address: 'Scenarios!A1', content });
+  const change = setCell(book, { address: 'Scenarios.A1', content });
   if (isRefused(change)) throw new Error(change.message);
   return change;
 }
@@ -54,6 +55,55 @@ async function reopened() {
   const opened = await store.open(ID);
   return recover(store, ID, opened.ok ? opened : undefined);
 }
+
+describe('a journal of a page that still wrote places as version 3 of the book did', () => {
+  const typed = (content: string): Change => ({
+    label: 'x',
+    edits: [{ at: 'cell', table: 'scenarios', row: 'h', column: 'a', before: sample.tables[1]?.cells.h?.a ?? null, after: { content } }],
+  });
+  const played = async (more: Partial<Note>, content: string) => {
+    await store.save(sample, NO_HISTORY, 0);
+    await noted(note(1, typed(content), more));
+    return (await reopened()).on?.to;
+  };
+
+  it('is played back in the present writing, and so is what is taken back', async () => {
+    const to = await played({}, '=Brief!A1*2');
+    expect(to?.book.tables[1]?.cells.h?.a?.content).toBe('=Brief.A1*2');
+    expect(to?.history.done[0]?.edits[0]).toMatchObject({ after: { content: '=Brief.A1*2' } });
+  });
+
+  it('is told from a later one, which says its version', async () => {
+    expect((await played({ version: 4 }, '=Brief.A1*2'))?.book.tables[1]?.cells.h?.a?.content).toBe('=Brief.A1*2');
+  });
+
+  it('brings its own book, whole, in the present writing', async () => {
+    const three = JSON.parse(readFileSync(new URL('../book/places-3.json', import.meta.url), 'utf8')) as Book;
+    const { change: _, ...whole } = note(1, first, { step: 'whole', book: { ...three, id: ID }, history: { done: [typed('=Brief!A1')], undone: [] } });
+    await noted(whole);
+    await reopened();
+    const list = await store.list();
+    const kept = list.ok ? await store.open(list.entries[0]?.id ?? '') : undefined;
+    expect(kept?.ok && kept.book.names['rail.low']).toBe("'2024'.$A$1:$A$2");
+    expect(kept?.ok && kept.history.done[0]?.edits[0]).toMatchObject({ after: { content: '=Brief.A1' } });
+  });
+});
+
+describe('a kept book of version 3', () => {
+  it('is opened in the present writing with its list of changes, and says what is called otherwise now', async () => {
+    const three = JSON.parse(readFileSync(new URL('../book/places-3.json', import.meta.url), 'utf8')) as Book;
+    const change: Change = {
+      label: 'x',
+      edits: [{ at: 'cell', table: 'scenarios', row: 'r2', column: 'a', before: { content: '=rail.v24' }, after: { content: '=A1*2' } }],
+    };
+    await store.save({ ...three, id: ID }, { done: [change], undone: [] }, 0);
+    const opened = await store.open(ID);
+    if (!opened.ok) throw new Error(opened.message);
+    expect(opened.said).toContain('The name rail.v24 is rail_v24_2 now: it reads as cell V24 of a table called rail.');
+    const back = undo(opened.history);
+    expect(back && apply(opened.book, back.change).tables[0]?.cells.r2?.a?.content).toBe('=rail_v24_2');
+  });
+});
 
 describe('the journal', () => {
   it('is played back upon the save that it follows, with the history, and says so', async () => {

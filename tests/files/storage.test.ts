@@ -18,7 +18,7 @@ async function store(): Promise<Store> {
   return opened.store;
 }
 
-const change = setCell(sample, { address: 'Scenarios!A1', content: '70 cm' });
+const change = setCell(sample, { address: 'Scenarios.A1', content: '70 cm' });
 if (isRefused(change)) throw new Error(change.message);
 const changed = apply(sample, change);
 const history = remember(NO_HISTORY, change);
@@ -113,7 +113,7 @@ describe('books kept in the browser', () => {
       written.push(args[1]);
       return put.apply(this, args);
     };
-    const answer = setCell(large, { address: 'Lots!A2000', content: '7' });
+    const answer = setCell(large, { address: 'Lots.A2000', content: '7' });
     if (isRefused(answer)) throw new Error(answer.message);
     const edited = apply(large, answer);
     await here.save(edited, NO_HISTORY, 1);

@@ -62,7 +62,7 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
       /cut to 6 digits/,
       /Book [0-9a-f]{8}\.$/,
       /^[\d.]+\s(?:m|ft)$/,
-      /^[A-Z]\w+![A-Z]+\d+$/,
+      /^[A-Z]\w+\.[A-Z]+\d+$/,
     ];
     // Numbers of the lights in the plan stand alone.
     const numbers = new Set(Array.from({ length: 60 }, (_, i) => String(i + 1)));
@@ -112,7 +112,7 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     for (const table of book.tables.filter((t) => t.form === 'brief' || (t.form === 'plain' && t.id !== 'sheet'))) {
       for (const [r, row] of table.rows.entries()) {
         if (row.kind !== 'given') continue;
-        const address = `${table.name}!A${r + 1}`;
+        const address = `${table.name}.A${r + 1}`;
         expect(placeIn(table, 0, r)?.row.source, address).toBeTruthy();
         expect(
           marked(rests, 'data-cell').filter(({ target }) => target === address),
@@ -153,7 +153,7 @@ describe('the sheet', () => {
     expect(file.match(/<\/style>/g)).toHaveLength(1);
     expect(file).not.toMatch(/<script|<img/i);
     expect(textOf(made.body)).toContain(nasty.trim());
-    expect(marked(made.body, 'data-cell').find(({ target }) => target === 'Sheet!A1')?.text).toBe(nasty);
+    expect(marked(made.body, 'data-cell').find(({ target }) => target === 'Sheet.A1')?.text).toBe(nasty);
     made.session.close();
   });
 
@@ -202,7 +202,7 @@ describe('the sheet', () => {
     fresh.session.close();
 
     const answered = left.reduce((book, address) => {
-      const change = setSource(book, { address, teller: address === 'Sheet!A3' ? 'ours' : 'client', how: '' });
+      const change = setSource(book, { address, teller: address === 'Sheet.A3' ? 'ours' : 'client', how: '' });
       if (isRefused(change)) throw new Error(change.message);
       return apply(book, change);
     }, begun);

@@ -16,7 +16,7 @@ describe('the swings', () => {
     const made = await making;
     const at = placeOf(made.session.book, name);
     if (!at) throw new Error(`The book has no ${name}.`);
-    const address = `${at.table.name}!${'ABC'[at.columnIndex]}${at.rowIndex + 1}`;
+    const address = `${at.table.name}.${'ABC'[at.columnIndex]}${at.rowIndex + 1}`;
     const swing = made.sheet.swings.get(address);
     expect(swing?.step).toBe(step);
     const [number = '', unit = ''] = (at.cell?.content ?? '').split(' ');

@@ -54,8 +54,8 @@ describe.each(slugs)('%s', (slug) => {
 
 test('a number that is off by a fifth of a hundredth, another state, another cause and a value for a refusal are seen', async () => {
   const session = await opened('single-shelf');
-  await session.type('Scenarios!A6', '30 A');
-  await session.type('Scenarios!B2', '');
+  await session.type('Scenarios.A6', '30 A');
+  await session.type('Scenarios.B2', '');
   await session.settled();
   const csv = csvOf(session);
   expect(compare(csv).differences).toEqual([]);

@@ -47,10 +47,10 @@ function choices(cell: TidyCell, cells: ReadonlyMap<string, TidyCell>): string[]
     const told: unknown = JSON.parse(cell.high);
     return [...(Array.isArray(told) ? told : (told as { oneOf: string[] }).oneOf)];
   }
-  const [, table = '', column = '', from = '', to = ''] = /^(.+)!([A-Z]+)(\d+):[A-Z]+(\d+)$/.exec(cell.high) ?? [];
+  const [, table = '', column = '', from = '', to = ''] = /^(.+)\.([A-Z]+)(\d+):[A-Z]+(\d+)$/.exec(cell.high) ?? [];
   const all: string[] = [];
   for (let row = Number(from); row <= Number(to); row++) {
-    const found = cells.get(`${table}!${column}${row}`)?.value;
+    const found = cells.get(`${table}.${column}${row}`)?.value;
     if (found) all.push(found);
   }
   return all;
@@ -73,14 +73,14 @@ export function changesOf(all: readonly TidyCell[], random: Chance): Typed[] {
     }
     const cell = pick(from, random);
     if ((cell.names.includes('crop') || cell.names.includes('stage')) && random() < 0.85) {
-      const rows = all.filter(({ address, kind, value }) => /^Crops!A\d+$/.test(address) && kind !== 'head' && value !== '');
+      const rows = all.filter(({ address, kind, value }) => /^Crops\.A\d+$/.test(address) && kind !== 'head' && value !== '');
       const row = pick(rows, random);
       for (const [name, column] of [
         ['crop', 'A'],
         ['stage', 'B'],
       ] as const) {
         const target = all.find(({ names }) => names.includes(name));
-        if (target) made.set(target.address, cells.get(row.address.replace('!A', `!${column}`))?.value ?? '');
+        if (target) made.set(target.address, cells.get(row.address.replace('.A', `.${column}`))?.value ?? '');
       }
       continue;
     }

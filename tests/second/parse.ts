@@ -18,7 +18,7 @@ export type Node =
   | { readonly is: 'pair'; readonly op: string; readonly left: Node; readonly right: Node };
 
 const TOKEN =
-  /\s*(?:(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)|"((?:[^"]|"")*)"|(?:([A-Za-z]\w*)!)?\$?([A-Z]{1,2})\$?(\d+)(?![\w.(])|([A-Za-z][\w.]*)|(<=|>=|<>|[-+*/^&=<>(),:]))/y;
+  /\s*(?:(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)|"((?:[^"]|"")*)"|(?:([A-Za-z]\w*)\.)?\$?([A-Z]{1,2})\$?(\d+)(?![\w.(])|([A-Za-z][\w.]*)|(<=|>=|<>|[-+*/^&=<>(),:]))/y;
 
 interface Token {
   readonly kind: 'number' | 'text' | 'cell' | 'word' | 'sign';

@@ -9,14 +9,14 @@ import { BLANK, faultOf, isOpen, near, num, refuse, sound, text, type Value, yes
 const trees = new Map<string, Node>();
 
 function treeOf(formula: string, table: string): Node {
-  const key = `${table}!${formula}`;
+  const key = `${table}.${formula}`;
   const known = trees.get(key) ?? parseFormula(formula, table);
   trees.set(key, known);
   return known;
 }
 
 const letters = (column: number): string => (column < 26 ? String.fromCharCode(65 + column) : letters(Math.floor(column / 26) - 1) + letters(column % 26));
-const addressOf = ({ table, column, row }: Place): string => `${table}!${letters(column)}${row + 1}`;
+const addressOf = ({ table, column, row }: Place): string => `${table}.${letters(column)}${row + 1}`;
 
 const NUMBER = /^(-?\d*\.?\d+(?:[eE][-+]?\d+)?)(?: (.+))?$/;
 

@@ -16,7 +16,7 @@ async function withOwnCrop(slug: string, look: (session: Session, at: (heading: 
   try {
     const crops = session.book.tables.find((t) => t.name === 'Crops');
     const free = (crops?.rows.findIndex((r, i) => i > 0 && !crops.cells[r.id]?.a?.content) ?? -1) + 1;
-    await fill(session, [`Crops!A${free}`, 'cress'], [`Crops!B${free}`, 'any']);
+    await fill(session, [`Crops.A${free}`, 'cress'], [`Crops.B${free}`, 'any']);
     await fill(session, ['crop', 'cress'], ['stage', 'any']);
     const at = (heading: string): string => entryOf(session, 'Crops', 'cress', heading);
     await fill(session, [at('DLI low'), '1 mol/m²/d'], [at('DLI high'), '80 mol/m²/d']);
@@ -84,8 +84,8 @@ test('a scenario that can’t be worked out is left out of the ranking, and take
     };
     expect(cheapest()).toBe('B');
     // So many lights of that size lie over one another: the layout is refused.
-    await fill(session, [`Scenarios!B3`, '90']);
-    expect(session.values['Scenarios!B12']?.kind).toBe('error');
+    await fill(session, [`Scenarios.B3`, '90']);
+    expect(session.values['Scenarios.B12']?.kind).toBe('error');
     expect(cheapest()).toBe('A');
   } finally {
     session.close();

@@ -53,8 +53,8 @@ describe.each(slugs.filter((slug) => rowIds(slug).includes('dli_day_one')))('the
       const line = crops?.rows.findIndex((r) => crops.cells[r.id]?.a?.content === at(crop) && crops.cells[r.id]?.b?.content === at(stage)) ?? -1;
       // Columns F and G are the light that the crop wants in a day.
       const band = (low: number, high: number): readonly (readonly [string, string])[] => [
-        [`Crops!F${line + 1}`, `${low} mol/m²/d`],
-        [`Crops!G${line + 1}`, `${high} mol/m²/d`],
+        [`Crops.F${line + 1}`, `${low} mol/m²/d`],
+        [`Crops.G${line + 1}`, `${high} mol/m²/d`],
       ];
       await fill(session, ...band(kept * 0.9, (kept + dayOne) / 2));
       expect(row(session, 'c_target')).toMatch(/^fails, .*day one/);

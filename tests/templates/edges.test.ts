@@ -36,8 +36,8 @@ describe.each(slugs.filter((slug) => rowsOf(slug).includes('evenness_inside')))(
       ['0.5 m', '12 m'],
       ['20 m', '0.2 m'],
     ] as const) {
-      await type(session, 'Brief!A1', length);
-      await type(session, 'Brief!A2', width);
+      await type(session, 'Brief.A1', length);
+      await type(session, 'Brief.A2', width);
       await type(session, cellOf(slug, 'across'), '1');
       await type(session, cellOf(slug, 'along'), '1');
       for (const [high, share] of [
@@ -95,8 +95,8 @@ describe.each(slugs)('lights past the edges, in %s', (slug) => {
       compare();
     }
     // Shorter and narrower than any row of lights.
-    await type(session, 'Brief!A1', '0.9 m');
-    await type(session, 'Brief!A2', '0.2 m');
+    await type(session, 'Brief.A1', '0.9 m');
+    await type(session, 'Brief.A2', '0.2 m');
     for (const id of ['along', 'across'].filter((id) => ids.includes(id))) await type(session, cellOf(slug, id), '1');
     compare();
     expect(seen.filter((past) => past > 0).length).toBeGreaterThan(0);

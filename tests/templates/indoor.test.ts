@@ -162,7 +162,7 @@ describe('the rack of tiers', () => {
   });
 
   test('finds the clash when the plants outgrow the room between shelves', async () => {
-    await session.type('Brief!A10', '0.3 m');
+    await session.type('Brief.A10', '0.3 m');
     await session.settled();
     expect(text('A', 'Tier clearance')).toMatch(/^fails/);
     session.undo();

@@ -57,14 +57,14 @@ function givenBehind(session: Session, table: string, text: string): readonly st
     const at = cellAt(book, address);
     const content = onSupply(at?.cell?.content ?? '');
     if (!at || !content.startsWith('=')) return at ? [address] : [];
-    const looked = /^=INDEX\((\w+)!\$([A-Z]+)\$(\d+):\$[A-Z]+\$\d+,(.+)\)$/.exec(content);
+    const looked = /^=INDEX\((\w+)\.\$([A-Z]+)\$(\d+):\$[A-Z]+\$\d+,(.+)\)$/.exec(content);
     if (looked) {
       const [row] = readsOf(book, at.table.name, `=${looked[4]}`).single;
       const place = row === undefined ? undefined : values[row];
-      return place?.kind === 'number' ? [`${looked[1]}!${looked[2]}${Number(looked[3]) + place.base - 1}`] : [];
+      return place?.kind === 'number' ? [`${looked[1]}.${looked[2]}${Number(looked[3]) + place.base - 1}`] : [];
     }
     if (content.startsWith('=CROP.')) return cropRow(session);
-    return /^=IF\((?:ISNUMBER\()?/.test(content) || /^=[A-Za-z_!$0-9]+$/.test(content) ? givenBehind(session, at.table.name, content.slice(1)) : [];
+    return /^=IF\((?:ISNUMBER\()?/.test(content) || /^=[A-Za-z_.$0-9]+$/.test(content) ? givenBehind(session, at.table.name, content.slice(1)) : [];
   });
 }
 
@@ -73,10 +73,10 @@ function cropRow({ book, values }: Session): readonly string[] {
   const table = tableNamed(book, 'Crops');
   const [crop, stage] = ['crop', 'stage'].map((name) => values[(book.names[name] ?? '').replaceAll('$', '')]);
   const row =
-    table?.rows.findIndex((_, r) => [crop, stage].every((wanted, c) => JSON.stringify(values[`Crops!${'AB'[c]}${r + 1}`]) === JSON.stringify(wanted))) ?? -1;
+    table?.rows.findIndex((_, r) => [crop, stage].every((wanted, c) => JSON.stringify(values[`Crops.${'AB'[c]}${r + 1}`]) === JSON.stringify(wanted))) ?? -1;
   if (!table || row < 1) throw new Error('The crop is not in Crops.');
   // PPFD, DLI, hours and day length: numbers and the word for day length; who says so stays.
-  return table.columns.flatMap((_, c) => (c >= 2 && c <= 10 && placeIn(table, c, row)?.cell ? [`Crops!${String.fromCharCode(65 + c)}${row + 1}`] : []));
+  return table.columns.flatMap((_, c) => (c >= 2 && c <= 10 && placeIn(table, c, row)?.cell ? [`Crops.${String.fromCharCode(65 + c)}${row + 1}`] : []));
 }
 
 async function withBlank<T>(session: Session, addresses: readonly string[], look: () => T): Promise<T> {

@@ -227,10 +227,10 @@ test('with basil on the bench instead of the crop before, another band is wanted
   const session = await openTemplate('greenhouse-bench');
   const wanted = () => valuesOf(session, 'Brief', 'Day light wanted, from')[0];
   const before = wanted();
-  const refusal = await session.type('Brief!A4', 'basl');
+  const refusal = await session.type('Brief.A4', 'basl');
   expect(refusal).toMatchObject({ ok: false, message: expect.stringMatching(/Did you mean [^.]*basil/) });
-  expect(await session.type('Brief!A4', 'sweet basil')).toMatchObject({ ok: true });
-  expect(await session.type('Brief!A7', 'indoor')).toMatchObject({ ok: true });
+  expect(await session.type('Brief.A4', 'sweet basil')).toMatchObject({ ok: true });
+  expect(await session.type('Brief.A7', 'indoor')).toMatchObject({ ok: true });
   await session.settled();
   expect(wanted()).not.toEqual(before);
   // Sweet basil indoors wants 12.9 to 17.8 mol/m²/d, as Crops says with its source.

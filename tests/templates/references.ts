@@ -3,7 +3,7 @@ import type { Book } from '../../src/book/book.ts';
 import { rangeOf } from '../../src/book/look-up.ts';
 import { cells } from './open-template.ts';
 
-const REFERENCE = /(?:([A-Za-z]\w*)!)?\$?([A-Z]{1,2})\$?([0-9]+)(?::\$?([A-Z]{1,2})\$?([0-9]+))?(?![\w.(!])/g;
+const REFERENCE = /(?:([A-Za-z]\w*)\.)?\$?([A-Z]{1,2})\$?([0-9]+)(?::\$?([A-Z]{1,2})\$?([0-9]+))?(?![\w.(!])/g;
 const WORD = /[A-Za-z_][\w.]*/g;
 
 const number = (letters: string): number => [...letters].reduce((n, c) => n * 26 + c.charCodeAt(0) - 64, 0);
@@ -23,8 +23,8 @@ export function readsOf(book: Book, table: string, formula: string): Reads {
   const text = formula.replace(/"[^"]*"/g, '""');
   const take = (reference: string): void => {
     for (const [, of = table, column = '', row = '', column2, row2] of reference.matchAll(REFERENCE)) {
-      if (column2 === undefined || row2 === undefined) single.add(`${of}!${column}${row}`);
-      else for (let c = number(column); c <= number(column2); c++) for (let r = Number(row); r <= Number(row2); r++) ranged.add(`${of}!${letters(c)}${r}`);
+      if (column2 === undefined || row2 === undefined) single.add(`${of}.${column}${row}`);
+      else for (let c = number(column); c <= number(column2); c++) for (let r = Number(row); r <= Number(row2); r++) ranged.add(`${of}.${letters(c)}${r}`);
     }
   };
   take(text);

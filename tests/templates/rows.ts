@@ -4,7 +4,7 @@ import { fromBase, need } from '../../functions/units.ts';
 import { textOf } from '../../src/book/address.ts';
 import type { Session } from '../../src/session.ts';
 
-/** `Scenarios!B12`, by the row's id. */
+/** `Scenarios.B12`, by the row's id. */
 export function cellOf(session: Session, id: string, letter = 'A'): string {
   const row = session.book.tables.find((t) => t.form === 'scenarios')?.rows.findIndex((r) => r.id === id) ?? -1;
   if (row < 0) throw new Error(`There is no row ${id}.`);
@@ -35,7 +35,7 @@ export const row = (session: Session, id: string, symbol = '', letter = 'A'): st
 /** Types into cells, by name, row id or address, one after the other. */
 export async function fill(session: Session, ...givens: readonly (readonly [string, string])[]): Promise<void> {
   for (const [where, typed] of givens) {
-    const address = where.includes('!') ? where : (session.book.names[where]?.replaceAll('$', '') ?? cellOf(session, where));
+    const address = /\.[A-Z]+\d+$/.test(where) ? where : (session.book.names[where]?.replaceAll('$', '') ?? cellOf(session, where));
     expect(await session.type(address, typed), `${where} takes ${typed}`).toMatchObject({ ok: true });
   }
   await session.settled();

@@ -12,10 +12,10 @@ test('there is a trade bench', () => {
   expect(slugs).toContain('trade-bench');
 });
 
-/** `Planned!A2:F4` → its first and its last cell. */
+/** `Planned.A2:F4` → its first and its last cell. */
 function cornersOf(target: string): readonly string[] {
   const [first = '', last] = target.split(':');
-  return last === undefined ? [first] : [first, `${first.slice(0, first.indexOf('!'))}!${last}`];
+  return last === undefined ? [first] : [first, `${first.slice(0, first.indexOf('.'))}.${last}`];
 }
 
 describe.each(slugs)('the template %s', (slug) => {
@@ -102,7 +102,7 @@ describe.each(slugs)('the template %s', (slug) => {
       for (const [r, row] of table.rows.entries()) {
         const formula = table.cells[row.id]?.[table.columns[0]?.id ?? '']?.content ?? '';
         if (!formula.startsWith('=VERDICT(') || table.form !== 'scenarios') continue;
-        const [, first, last, list, from, to] = /^=VERDICT\(A(\d+):A(\d+),(\w+)!\$A\$(\d+):\$A\$(\d+)\)$/.exec(formula) ?? [];
+        const [, first, last, list, from, to] = /^=VERDICT\(A(\d+):A(\d+),(\w+)\.\$A\$(\d+):\$A\$(\d+)\)$/.exec(formula) ?? [];
         expect([Number(first) - 1, Number(last) - 1], `${table.name}, row ${r + 1}`).toEqual([checks[0], checks.at(-1)]);
         const names = tableNamed(book, list ?? '');
         const called = names?.rows.slice(Number(from) - 1, Number(to)).map((line) => names.cells[line.id]?.[names.columns[0]?.id ?? '']?.content);

@@ -92,9 +92,9 @@ describe('greenhouse bench', () => {
 
   test('has the sun of each month that FAO-56 gives, and what the cover leaves of it', () => {
     for (const [i, { top, hours }] of days.entries()) {
-      near(cell(`Months!D${i + 2}`, 'h/d'), hours, 1e-9);
-      near(cell(`Months!E${i + 2}`, 'mol/m²/d'), top * (clearness[i] as number) * 2.0565, 1e-9);
-      near(cell(`Months!F${i + 2}`, 'mol/m²/d'), under[i] as number, 1e-9);
+      near(cell(`Months.D${i + 2}`, 'h/d'), hours, 1e-9);
+      near(cell(`Months.E${i + 2}`, 'mol/m²/d'), top * (clearness[i] as number) * 2.0565, 1e-9);
+      near(cell(`Months.F${i + 2}`, 'mol/m²/d'), under[i] as number, 1e-9);
     }
     expect(named('darkest', '')).toBe(12);
   });
@@ -248,7 +248,7 @@ describe('meter check', () => {
     const share = mean(read) / mean(planned);
     const off = read.map((r, i) => r / (share * (planned[i] as number)) - 1);
     for (const [i, x] of off.entries()) {
-      expect(cell(`Difference!${'ABCDEF'[i % 6]}${Math.floor(i / 6) + 1}`, '')).toBeCloseTo(x, 6);
+      expect(cell(`Difference.${'ABCDEF'[i % 6]}${Math.floor(i / 6) + 1}`, '')).toBeCloseTo(x, 6);
     }
     expect(off.filter((x) => Math.abs(x) > 0.12)).toHaveLength(1);
     expect(named('suspects', '')).toBe(1);
@@ -264,17 +264,17 @@ describe('meter check', () => {
     const session = await openTemplate('meter-check');
     // A dark end: six points at one end read half.
     const dim = lit.map((x, i) => ((i % 6 < 2 ? 6000 : x) - (dark[i] as number)) / 66);
-    for (const address of ['B2', 'B3', 'B4', 'C2', 'C3', 'C4']) expect(await session.type(`Readings!${address}`, '6000')).toMatchObject({ ok: true });
+    for (const address of ['B2', 'B3', 'B4', 'C2', 'C3', 'C4']) expect(await session.type(`Readings.${address}`, '6000')).toMatchObject({ ok: true });
     await session.settled();
     expect(session.run((now) => carryFound(now, session.values))).toMatchObject({
       message: expect.stringContaining(`the pattern misses by ${(100 * missed(asHung, dim)).toFixed(1)}\u202f%, more than the 10\u202f% allowed`),
     });
-    await session.type('Meter!A5', '');
+    await session.type('Meter.A5', '');
     await session.settled();
     expect(session.run((now) => carryFound(now, session.values))).toMatchObject({
       message: expect.stringMatching(/^Nothing is carried over: by how much the pattern may miss is not given/),
     });
-    for (const column of 'BCDEFG') await session.type(`Readings!${column}2`, '');
+    for (const column of 'BCDEFG') await session.type(`Readings.${column}2`, '');
     await session.settled();
     expect(session.run((now) => carryFound(now, session.values))).toMatchObject({
       message: expect.stringMatching(/^Nothing is carried over: .*20 %|^Nothing is carried over: .*blank/),
@@ -289,14 +289,14 @@ describe('meter check', () => {
       label: expect.stringMatching(/^What the readings found carried into the scenarios: 100 % → \d\d\.\d\d % of the planned light$/),
     });
     await book().settled();
-    const cell = cellAt(book().book, 'Meter!A26')?.cell;
+    const cell = cellAt(book().book, 'Meter.A26')?.cell;
     expect(cell?.source).toBe('measured: fitted to the readings of 18 November 2026, by the client');
     expect(lookUp(book(), 'Meter', 0, 'Reckoned with what was found')).toMatchObject({ text: expect.stringMatching(/^holds/) });
     expect(isRefused(book().run((now) => carryFound(now, book().values))), 'a second time there is nothing to do').toBe(true);
     book().undo();
     await book().settled();
     near(scenario('B', 'Light reckoned with, of planned', ''), 1);
-    expect(cellAt(book().book, 'Meter!A26')?.cell?.source).toBeUndefined();
+    expect(cellAt(book().book, 'Meter.A26')?.cell?.source).toBeUndefined();
     book().redo();
     await book().settled();
     near(scenario('B', 'Light reckoned with, of planned', ''), found, CARRIED);

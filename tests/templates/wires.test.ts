@@ -108,7 +108,7 @@ describe.each(slugs.filter((slug) => templateBook(slug).names.breaker))('breaker
 
 test('no bench is planned with 9.4 A on a wire of half a square millimetre', () =>
   inside('trade-bench', async (session) => {
-    await fill(session, ['wire_area', '0.5 mm²'], ['cable_length', '0.8 m'], ['Supplies!E3', '240 W'], ['Supplies!D3', '1'], ['output_limit', '240 W']);
+    await fill(session, ['wire_area', '0.5 mm²'], ['cable_length', '0.8 m'], ['Supplies.E3', '240 W'], ['Supplies.D3', '1'], ['output_limit', '240 W']);
     expect(row(session, 'output_amps', 'A')).toBeCloseTo(9.375, 9);
     expect(row(session, 'wire_carries', 'A')).toBe(3);
     expect(row(session, 'c_wire')).toMatch(/^fails/);

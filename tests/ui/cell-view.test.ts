@@ -26,14 +26,14 @@ const table: Table = {
 };
 const light = (micro: number): Value => ({ kind: 'number', base: micro / 1e6, unit: 'µmol/m²/s' });
 const values: Values = {
-  'Scenarios!A1': { kind: 'number', base: 0.3, unit: 'cm' },
-  'Scenarios!B1': { kind: 'number', base: 0.45, unit: 'cm' },
-  'Scenarios!C1': { kind: 'number', base: 0.3, unit: 'cm' },
-  'Scenarios!A2': light(216.5),
-  'Scenarios!B2': light(217.4),
-  'Scenarios!C2': { kind: 'error', word: 'unit error', message: 'Adds a length to a power.' },
-  'Scenarios!A3': { kind: 'text', text: 'holds, .031 over .50' },
-  'Scenarios!B3': { kind: 'text', text: 'fails, .236 under .50' },
+  'Scenarios.A1': { kind: 'number', base: 0.3, unit: 'cm' },
+  'Scenarios.B1': { kind: 'number', base: 0.45, unit: 'cm' },
+  'Scenarios.C1': { kind: 'number', base: 0.3, unit: 'cm' },
+  'Scenarios.A2': light(216.5),
+  'Scenarios.B2': light(217.4),
+  'Scenarios.C2': { kind: 'error', word: 'unit error', message: 'Adds a length to a power.' },
+  'Scenarios.A3': { kind: 'text', text: 'holds, .031 over .50' },
+  'Scenarios.B3': { kind: 'text', text: 'fails, .236 under .50' },
 };
 const name = (column: number, line: number): string => {
   const at = placeIn(table, column, line);
@@ -53,7 +53,7 @@ describe('the name of a cell, as it is read aloud', () => {
     const said = (text: string): readonly string[] => {
       const at = placeIn(table, 0, 2);
       if (!at) throw new Error('no such cell');
-      const view = viewOf(at, { 'Scenarios!A3': { kind: 'text', text } });
+      const view = viewOf(at, { 'Scenarios.A3': { kind: 'text', text } });
       return [view.state ?? '', view.word ?? '', spokenName(at, view)];
     };
     expect(said('assumed, 35 % under; limit assumed: 500')).toEqual(['assumed', 'assumed', 'Evenness, A: assumed, 35 % under; limit assumed: 500, check']);
@@ -65,16 +65,16 @@ describe('the name of a cell, as it is read aloud', () => {
 
   it('says no difference for a place in a list, which is no amount, but does for what is reckoned from one', () => {
     const plain = (base: number): Value => ({ kind: 'number', base, unit: '' });
-    const found: Values = { ...values, 'Scenarios!A2': plain(2), 'Scenarios!B2': plain(4) };
+    const found: Values = { ...values, 'Scenarios.A2': plain(2), 'Scenarios.B2': plain(4) };
     const difference = (content: string): string => {
       const at = placeIn({ ...table, cells: { ...cells, mean: { a: { content }, b: { content } } } }, 1, 1);
       if (!at) throw new Error('no such cell');
       return viewOf(at, found).difference;
     };
-    expect(difference('=MATCH(B1,Fixtures!$A$2:$A$12,0)')).toBe('');
-    expect(difference('=MATCH("a) (b",Fixtures!$A$2:$A$12,0)')).toBe('');
-    expect(difference('=MATCH(B1,Fixtures!$A$2:$A$12,0)*MIN(B1,2)')).toMatch(/^\+100.%$/);
-    expect(difference('=INDEX(Fixtures!$B$2:$B$12,MATCH(B1,Fixtures!$A$2:$A$12,0))')).toMatch(/^\+100.%$/);
+    expect(difference('=MATCH(B1,Fixtures.$A$2:$A$12,0)')).toBe('');
+    expect(difference('=MATCH("a) (b",Fixtures.$A$2:$A$12,0)')).toBe('');
+    expect(difference('=MATCH(B1,Fixtures.$A$2:$A$12,0)*MIN(B1,2)')).toMatch(/^\+100.%$/);
+    expect(difference('=INDEX(Fixtures.$B$2:$B$12,MATCH(B1,Fixtures.$A$2:$A$12,0))')).toMatch(/^\+100.%$/);
   });
 
   it('says which scenario a given is the same as, whichever one all are compared with', () => {

@@ -46,7 +46,7 @@ const book: Book = {
     { id: 'q', title: 'Notes', blocks: [] },
   ],
   tables: [plain, compared],
-  names: { height: 'Sums!B3' },
+  names: { height: 'Sums.B3' },
 };
 
 /** A page on which these cells are chosen, and the text is in hand. */

@@ -13,7 +13,7 @@ const book: Book = {
   currency: 'EUR',
   measures: 'metric',
   pages: [],
-  names: { tariff: 'Prices!A1' },
+  names: { tariff: 'Prices.A1' },
   tables: [
     {
       id: 's',
@@ -32,10 +32,10 @@ const book: Book = {
     { id: 'p', name: 'Prices', form: 'plain', columns: [{ id: 'a', label: 'Price' }], rows: [{ id: '1', label: 'Tariff' }], cells: {} },
   ],
 };
-const home = cellAt(book, 'Scenarios!B2');
+const home = cellAt(book, 'Scenarios.B2');
 const text = (formula: string): string => {
   if (!home) throw new Error('no such cell');
-  return piecesOf(formula, book, home, new Map([['Scenarios!B1', 'a']]))
+  return piecesOf(formula, book, home, new Map([['Scenarios.B1', 'a']]))
     .map((piece) => ('text' in piece ? piece.text : `[${piece.label}${piece.letter ? `:${piece.letter}` : ''}]`))
     .join('');
 };

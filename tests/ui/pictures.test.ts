@@ -45,13 +45,13 @@ const scenarios: Table = {
   ],
   cells: Object.fromEntries(['h', 'cost', 'shade', 'most', 'g0', 'g1', 'g2'].map((id) => [id, { a: { content: '=X()' }, b: { content: '=X()' } }])),
 };
-const bars: PictureBlock = { id: 'k1', kind: 'picture', picture: 'scenario bars', caption: 'Cost', reads: { value: 'Scenarios!A2' } };
+const bars: PictureBlock = { id: 'k1', kind: 'picture', picture: 'scenario bars', caption: 'Cost', reads: { value: 'Scenarios.A2' } };
 const year: PictureBlock = {
   id: 'k2',
   kind: 'picture',
   picture: 'monthly light',
   caption: 'Year',
-  reads: { months: 'Months!A2:A4', sun: 'Months!B2:B4', shade: 'Scenarios!A3', gap: 'Scenarios!A5:A7', most: 'Scenarios!A4' },
+  reads: { months: 'Months.A2:A4', sun: 'Months.B2:B4', shade: 'Scenarios.A3', gap: 'Scenarios.A5:A7', most: 'Scenarios.A4' },
 };
 const book: Book = {
   format: 'overbench book',
@@ -61,33 +61,33 @@ const book: Book = {
   client: '',
   currency: 'EUR',
   measures: 'metric',
-  pages: [{ id: 'p', title: 'P', blocks: [bars, year, { id: 'k3', kind: 'prose', text: 'B costs {{Scenarios!B2}}.' }] }],
+  pages: [{ id: 'p', title: 'P', blocks: [bars, year, { id: 'k3', kind: 'prose', text: 'B costs {{Scenarios.B2}}.' }] }],
   tables: [months, scenarios],
-  names: { sun_january: 'Months!$B$2' },
+  names: { sun_january: 'Months.$B$2' },
 };
 
 const number = (base: number, unit: string): Value => ({ kind: 'number', base, unit });
 const dli = (base: number): Value => number(base, 'mol/m²/d');
 const values: Values = {
-  ...Object.fromEntries(MONTHS.map((text, i) => [`Months!A${i + 2}`, { kind: 'text', text } as Value])),
-  'Months!B2': dli(2),
-  'Months!B3': dli(6),
-  'Months!B4': dli(12),
-  'Scenarios!A1': number(0.45, 'cm'),
-  'Scenarios!B1': number(0.6, 'cm'),
-  'Scenarios!A2': number(1500, 'EUR/year'),
-  'Scenarios!B2': number(1342, 'EUR/year'),
-  'Scenarios!A3': number(0.25, '%'),
-  'Scenarios!B3': number(0.1, '%'),
-  'Scenarios!A4': dli(7),
-  'Scenarios!B4': dli(20),
+  ...Object.fromEntries(MONTHS.map((text, i) => [`Months.A${i + 2}`, { kind: 'text', text } as Value])),
+  'Months.B2': dli(2),
+  'Months.B3': dli(6),
+  'Months.B4': dli(12),
+  'Scenarios.A1': number(0.45, 'cm'),
+  'Scenarios.B1': number(0.6, 'cm'),
+  'Scenarios.A2': number(1500, 'EUR/year'),
+  'Scenarios.B2': number(1342, 'EUR/year'),
+  'Scenarios.A3': number(0.25, '%'),
+  'Scenarios.B3': number(0.1, '%'),
+  'Scenarios.A4': dli(7),
+  'Scenarios.B4': dli(20),
   // Aimed at 10: what 0.75 of the sun leaves open in A, and 0.9 of it in B.
-  'Scenarios!A5': dli(8.5),
-  'Scenarios!A6': dli(5.5),
-  'Scenarios!A7': dli(1),
-  'Scenarios!B5': dli(8.2),
-  'Scenarios!B6': dli(4.6),
-  'Scenarios!B7': dli(0),
+  'Scenarios.A5': dli(8.5),
+  'Scenarios.A6': dli(5.5),
+  'Scenarios.A7': dli(1),
+  'Scenarios.B5': dli(8.2),
+  'Scenarios.B6': dli(4.6),
+  'Scenarios.B7': dli(0),
 };
 
 const done = (from: Book, answer: Answer): Book => {
@@ -111,8 +111,8 @@ describe('the bars of scenarios', () => {
   });
 
   it('leave out what has no number, and say so; a line of another quantity is not drawn', () => {
-    const broken: Values = { ...values, 'Scenarios!B2': { kind: 'error', code: 'unit', word: 'unit error', message: 'No.' } as Value };
-    const found = readBars({ ...bars, reads: { ...bars.reads, target: 'Scenarios!A4' } }, book, broken);
+    const broken: Values = { ...values, 'Scenarios.B2': { kind: 'error', code: 'unit', word: 'unit error', message: 'No.' } as Value };
+    const found = readBars({ ...bars, reads: { ...bars.reads, target: 'Scenarios.A4' } }, book, broken);
     expect(found.bars.map(({ letter }) => letter)).toEqual(['A']);
     expect(found.missing).toEqual(['B: Yearly cost: unit error', 'the line for the value aimed at is another quantity']);
     expect(found.target).toBeUndefined();
@@ -134,9 +134,9 @@ describe('the light by month', () => {
     const sorted = done(book, sortRows(book, { table: 'Months', column: 1, downward: true, worked: (address) => (values[address] as { base: number }).base }));
     const turned: Values = {
       ...values,
-      ...Object.fromEntries(['March', 'February', 'January'].map((text, i) => [`Months!A${i + 2}`, { kind: 'text', text } as Value])),
-      'Months!B2': dli(12),
-      'Months!B4': dli(2),
+      ...Object.fromEntries(['March', 'February', 'January'].map((text, i) => [`Months.A${i + 2}`, { kind: 'text', text } as Value])),
+      'Months.B2': dli(12),
+      'Months.B4': dli(2),
     };
     const found = readMonths(blockOf(sorted, 'k2') as PictureBlock, sorted, turned);
     expect(found.years[0]?.months.map(({ name, sun, lamps }) => [name, sun, lamps])).toEqual([
@@ -159,7 +159,7 @@ describe('the light by month', () => {
     const without = (key: string): PictureBlock => ({ ...year, reads: Object.fromEntries(Object.entries(year.reads).filter(([k]) => k !== key)) });
     expect(readMonths(without('sun'), book, values).missing).toEqual(['A, B: no cell is chosen for the sun on the bench']);
     expect(readMonths(without('most'), book, values).missing).toEqual(['the lamps, as no cell is chosen for the most that the lamps give']);
-    expect(readMonths({ ...year, reads: { ...year.reads, months: 'Months!A2:A3' } }, book, values).missing).toEqual([
+    expect(readMonths({ ...year, reads: { ...year.reads, months: 'Months.A2:A3' } }, book, values).missing).toEqual([
       'A, B: there are 2 names of months for 3 values of sun',
     ]);
     expect(readMonths({ ...year, reads: { ...year.reads, sun: '#REF!' } }, book, values).missing).toEqual(['A, B: the cell for the sun on the bench is gone']);
@@ -171,49 +171,50 @@ describe('a picture of the light over the bench', () => {
     const block = (reads: Record<string, string>): PictureBlock => ({ id: 'k4', kind: 'picture', picture: 'light map', caption: '', reads });
     const missing = (reads: Record<string, string>) => readPicture(block(reads), book, values).missing;
     expect(missing({})).toEqual(['no cell is chosen for the layout, no cell is chosen for the mount height']);
-    expect(missing({ layout: 'Nowhere!A1', height: 'Scenarios!A1' })).toEqual(['there is no cell Nowhere!A1 for the layout']);
-    expect(missing({ layout: 'Scenarios!A1', height: 'Scenarios!A1' })).toEqual(['A, B: Mount height does not say the layout']);
+    expect(missing({ layout: 'Nowhere.A1', height: 'Scenarios.A1' })).toEqual(['there is no cell Nowhere.A1 for the layout']);
+    expect(missing({ layout: 'Scenarios.A1', height: 'Scenarios.A1' })).toEqual(['A, B: Mount height does not say the layout']);
   });
 });
 
 describe('what pictures and texts read', () => {
   it('follows rows that are put in and tables that are renamed', () => {
     const longer = done(book, insertLines(book, { table: 'Months', axis: 'row', at: 2, count: 1 }));
-    expect(blockOf(longer, 'k2')).toMatchObject({ reads: { months: 'Months!A2:A5', sun: 'Months!B2:B5', gap: 'Scenarios!A5:A7' } });
+    expect(blockOf(longer, 'k2')).toMatchObject({ reads: { months: 'Months.A2:A5', sun: 'Months.B2:B5', gap: 'Scenarios.A5:A7' } });
     const lower = done(longer, insertLines(longer, { table: 'Scenarios', axis: 'row', at: 0, count: 2 }));
-    expect(blockOf(lower, 'k2')).toMatchObject({ reads: { shade: 'Scenarios!A5', gap: 'Scenarios!A7:A9', most: 'Scenarios!A6' } });
-    expect(blockOf(lower, 'k1')).toMatchObject({ reads: { value: 'Scenarios!A4' } });
+    expect(blockOf(lower, 'k2')).toMatchObject({ reads: { shade: 'Scenarios.A5', gap: 'Scenarios.A7:A9', most: 'Scenarios.A6' } });
+    expect(blockOf(lower, 'k1')).toMatchObject({ reads: { value: 'Scenarios.A4' } });
     const named = done(lower, renameTable(lower, { table: 'Scenarios', name: 'Ways to do it' }));
-    expect(blockOf(named, 'k1')).toMatchObject({ reads: { value: "'Ways to do it'!A4" } });
-    expect(blockOf(named, 'k3')).toMatchObject({ text: "B costs {{'Ways to do it'!B4}}." });
+    expect(blockOf(named, 'k1')).toMatchObject({ reads: { value: "'Ways to do it'.A4" } });
+    expect(blockOf(named, 'k3')).toMatchObject({ text: "B costs {{'Ways to do it'.B4}}." });
   });
 
   it('is found by any words of its title, its name, its table or its address', () => {
     const references = (wanted: string) => cellChoices(book, values, wanted).map(({ reference }) => reference);
-    expect(references('cost b')).toEqual(['Scenarios!B2']);
+    expect(references('cost b')).toEqual(['Scenarios.B2']);
     expect(references('sun_jan')).toEqual(['sun_january']);
-    expect(references('months!b3')).toEqual(['Months!B3']);
+    expect(references('months.b3')).toEqual(['Months.B3']);
     expect(references('nothing like it')).toEqual([]);
   });
 
   it('is judged: the cell must be there and of the quantity that is meant', () => {
     const height = read('light map', 'height');
-    expect(judge(height, 'Scenarios!B1', book, values)).toEqual({ reference: 'Scenarios!B1' });
-    expect(judge(height, 'Scenarios!A2', book, values)).toEqual({ wrong: 'Yearly cost, A is money per year; the mount height is a length.' });
-    expect(judge(height, 'Scenarios!Z9', book, values)).toEqual({ wrong: 'There is no cell called “Scenarios!Z9”.' });
+    expect(judge(height, 'Scenarios.B1', book, values)).toEqual({ reference: 'Scenarios.B1' });
+    expect(judge(height, 'Scenarios.A2', book, values)).toEqual({ wrong: 'Yearly cost, A is money per year; the mount height is a length.' });
+    expect(judge(height, 'Scenarios.Z9', book, values)).toEqual({ wrong: 'There is no cell called “Scenarios.Z9”.' });
     expect(judge(height, '', book, values)).toEqual({ wrong: 'Choose a cell for the mount height.' });
     expect(judge(read('light map', 'dim'), '', book, values)).toEqual({ reference: '' });
-    expect(judge(read('light map', 'layout'), 'Months!A2', book, values)).toMatchObject({
+    expect(judge(read('light map', 'layout'), 'Months.A2', book, values)).toMatchObject({
       wrong: expect.stringContaining('is no layout, such as LAYOUT gives.'),
     });
     expect(judge(read('height curve', 'target'), 'sun_january', book, values)).toMatchObject({ wrong: expect.stringContaining('light per day (DLI)') });
     const sun = read('monthly light', 'sun');
-    expect(judge(sun, 'Months!B2:B4', book, values)).toEqual({ reference: 'Months!B2:B4' });
-    expect(judge(sun, 'Months!B2', book, values)).toMatchObject({ wrong: expect.stringContaining('no run of cells') });
-    expect(judge(read('scenario bars', 'value'), 'Months!B2', book, values)).toMatchObject({
+    expect(judge(sun, 'Months.B2:B4', book, values)).toEqual({ reference: 'Months.B2:B4' });
+    for (const other of ['Months!B2:B4', '[Months.B2:.B4]']) expect(judge(sun, other, book, values), other).toEqual({ reference: 'Months.B2:B4' });
+    expect(judge(sun, 'Months.B2', book, values)).toMatchObject({ wrong: expect.stringContaining('no run of cells') });
+    expect(judge(read('scenario bars', 'value'), 'Months.B2', book, values)).toMatchObject({
       wrong: expect.stringContaining('Months, which compares no scenarios'),
     });
-    expect(choicesFor(sun, book, values, '').map(({ reference }) => reference)).toEqual(['Months!B2:B4', 'Scenarios!A5:A7']);
+    expect(choicesFor(sun, book, values, '').map(({ reference }) => reference)).toEqual(['Months.B2:B4', 'Scenarios.A5:A7']);
   });
 
   it.each(slugs)('is found for a new picture in %s by what its rows are called', async (slug) => {

@@ -9,7 +9,7 @@ const readers = (answer: Answer): string => (isRefused(answer) ? answer.message 
 
 describe('who reads what is taken away', () => {
   it('is counted whether it says the cell or its name', () => {
-    // The three costs read Brief!A2, and the check of A says bench_length.
+    // The three costs read Brief.A2, and the check of A says bench_length.
     expect(readers(removePage(sample, { page: 'p1' }))).toBe('Others read it: 4 formulas would lose a cell. The name bench_length goes too.');
   });
 

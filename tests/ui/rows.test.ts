@@ -23,7 +23,7 @@ const area = fc
   })
   .map((found) => found);
 const marks = fc
-  .dictionary(fc.constantFrom('Scenarios!A1', 'Scenarios!B2', 'Brief!A1', "'Fixture list'!A2"), fc.constantFrom('a', 'b', '45'))
+  .dictionary(fc.constantFrom('Scenarios.A1', 'Scenarios.B2', 'Brief.A1', "'Fixture list'.A2"), fc.constantFrom('a', 'b', '45'))
   .map((found) => new Map(Object.entries(found)));
 const view: fc.Arbitrary<View> = fc.record({
   chosen: fc.option(spot, { nil: undefined }),
@@ -39,7 +39,7 @@ const view: fc.Arbitrary<View> = fc.record({
   ),
 });
 const step = fc.oneof(
-  { weight: 3, arbitrary: fc.tuple(command, fc.option(fc.constantFrom('Scenarios!A1', 'Scenarios!B2', 'Brief!A1'))).map(([run, value]) => ({ run, value })) },
+  { weight: 3, arbitrary: fc.tuple(command, fc.option(fc.constantFrom('Scenarios.A1', 'Scenarios.B2', 'Brief.A1'))).map(([run, value]) => ({ run, value })) },
   view.map((seen) => ({ seen })),
 );
 

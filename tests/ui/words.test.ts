@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { unitAfter } from '../../functions/unit-at.ts';
+import { referenceText } from '../../src/book/address.ts';
+import { otherReference } from '../../src/book/other-writing.ts';
 import { closed, standingAt, takesReference, wordsOf } from '../../src/ui/parts/words.ts';
 import { runs } from '../cases.ts';
 
@@ -18,13 +20,20 @@ const standing = (text: string) => {
 };
 
 describe('the words of a formula', () => {
+  it('are references in any writing while someone writes, where that is asked', () => {
+    const found = wordsOf("=Scenarios!B2+[$'Light map'.A1:.B2]+Scenarios.b2", unitLength, otherReference).flatMap(({ text, reference }) =>
+      reference ? [`${text}: ${referenceText(reference)}`] : [],
+    );
+    expect(found).toEqual(['Scenarios!B2: Scenarios.B2', "[$'Light map'.A1:.B2]: 'Light map'.A1:B2", 'Scenarios.b2: Scenarios.B2']);
+  });
+
   it('are told apart: functions, names, references, amounts, texts', () => {
-    const kinds = words('=DLI(Scenarios!B2, 16 h/d)*tariff+\'Light map\'!$A$1:B2&"A1, x"').map(({ kind, text }) => `${kind}: ${text}`);
+    const kinds = words('=DLI(Scenarios.B2, 16 h/d)*tariff+\'Light map\'.$A$1:B2&"A1, x"').map(({ kind, text }) => `${kind}: ${text}`);
     expect(kinds).toEqual([
       'sign: =',
       'call: DLI',
       'open: (',
-      'reference: Scenarios!B2',
+      'reference: Scenarios.B2',
       'comma: ,',
       'space:  ',
       'number: 16',
@@ -33,7 +42,7 @@ describe('the words of a formula', () => {
       'sign: *',
       'name: tariff',
       'sign: +',
-      "reference: 'Light map'!$A$1:B2",
+      "reference: 'Light map'.$A$1:B2",
       'sign: &',
       'text: "A1, x"',
     ]);
@@ -45,7 +54,7 @@ describe('the words of a formula', () => {
   });
 
   it('cover any text from end to end, each beginning where the one before ends', () => {
-    const piece = fc.oneof(fc.constantFrom('B7', 'Brief!A1', "'a b'!C3", 'IF(', '"', '"x"', '6 in', ' ', ',', '=', '×', '(', ')', '16 h/d', "'"), fc.string());
+    const piece = fc.oneof(fc.constantFrom('B7', 'Brief.A1', "'a b'.C3", 'IF(', '"', '"x"', '6 in', ' ', ',', '=', '×', '(', ')', '16 h/d', "'"), fc.string());
     fc.assert(
       fc.property(fc.array(piece), (parts) => {
         const text = parts.join('');
@@ -74,7 +83,7 @@ describe('the argument in which the caret stands', () => {
     ['=DLI((B7+C7)*2,|1)', 'DLI 1'],
     ['=SUM({1,2;3,|4},5)', 'SUM 0'],
     ['=SUM({1,2;3,4},|5)', 'SUM 1'],
-    ["=SUM('a,(b'!A1,|2)", 'SUM 1'],
+    ["=SUM('a,(b'.A1,|2)", 'SUM 1'],
     ['=bench.mean (B3, |', 'BENCH.MEAN 1'],
     ['=DLI(1,2)|', undefined],
     ['=|DLI(1,2)', undefined],
@@ -86,7 +95,7 @@ describe('the argument in which the caret stands', () => {
 
   it('is counted right however deep calls are nested and whatever texts stand before it', () => {
     // Each level: a function, and whole arguments before the one in which the next level stands.
-    const whole = fc.constantFrom('B7', '"a,b(c"', '(1+2)', 'MAX(1,2)', '{1,2;3}', "'x,y'!A1", '6 in', '""');
+    const whole = fc.constantFrom('B7', '"a,b(c"', '(1+2)', 'MAX(1,2)', '{1,2;3}', "'x,y'.A1", '6 in', '""');
     const level = fc.record({ name: fc.constantFrom('IF', 'DLI', 'BENCH.MEAN', 'SUM'), before: fc.array(whole, { maxLength: 4 }) });
     fc.assert(
       fc.property(fc.array(level, { minLength: 1, maxLength: 6 }), (levels) => {

@@ -31,20 +31,20 @@ beforeAll(() =>
 );
 
 const CASES: readonly Case[] = [
-  ['LOOKUP(4,L!A1:A3,L!B1:B3)', 'middle'],
-  ['LOOKUP(7.9,L!A1:A3,L!B1:B3)', 'middle'],
-  ['LOOKUP(100,L!A1:A3,L!B1:B3)', 'high'],
-  ['LOOKUP(1,L!A1:A3,L!B1:B3)', 'error'],
-  ['LOOKUP(4,L!A1:B3)', 'middle'],
+  ['LOOKUP(4,L.A1:A3,L.B1:B3)', 'middle'],
+  ['LOOKUP(7.9,L.A1:A3,L.B1:B3)', 'middle'],
+  ['LOOKUP(100,L.A1:A3,L.B1:B3)', 'high'],
+  ['LOOKUP(1,L.A1:A3,L.B1:B3)', 'error'],
+  ['LOOKUP(4,L.A1:B3)', 'middle'],
   ['LOOKUP("b",{"a","b","c"},{1,2,3})', 2],
-  ['RANK(7,M!A1:A5)', 1],
-  ['RANK(3,M!A1:A5)', 3],
-  ['RANK(1,M!A1:A5)', 5],
-  ['RANK(7,M!A1:A5,1)', 4],
-  ['RANK(2,M!A1:A5)', 'error'],
-  ['MODE(M!A1:A7)', 3],
+  ['RANK(7,M.A1:A5)', 1],
+  ['RANK(3,M.A1:A5)', 3],
+  ['RANK(1,M.A1:A5)', 5],
+  ['RANK(7,M.A1:A5,1)', 4],
+  ['RANK(2,M.A1:A5)', 'error'],
+  ['MODE(M.A1:A7)', 3],
   ['MODE(1,2,3)', 'error'],
-  ['INTERCEPT(P!B1:B2,P!A1:A3)', 'error'],
+  ['INTERCEPT(P.B1:B2,P.A1:A3)', 'error'],
   ['FORECAST(1,{1,2},{3,3})', 'error'],
   ['CEILING(2.4)', 3],
   ['CEILING(-2.4)', -2],
@@ -78,9 +78,9 @@ it.each(CASES)('%s is %s', async (formula, expected) => {
 
 it('draws the line of least squares that a statistics library draws', async () => {
   const { m, b } = linearRegression(xs.map((x, i) => [x, ys[i] ?? 0]));
-  expect(short(await engine.evaluate('INTERCEPT(P!B1:B5,P!A1:A5)'))).toBeCloseTo(b, 10);
-  expect(short(await engine.evaluate('SLOPE(P!B1:B5,P!A1:A5)'))).toBeCloseTo(m, 10);
-  expect(short(await engine.evaluate('FORECAST(30,P!B1:B5,P!A1:A5)'))).toBeCloseTo(b + 30 * m, 10);
+  expect(short(await engine.evaluate('INTERCEPT(P.B1:B5,P.A1:A5)'))).toBeCloseTo(b, 10);
+  expect(short(await engine.evaluate('SLOPE(P.B1:B5,P.A1:A5)'))).toBeCloseTo(m, 10);
+  expect(short(await engine.evaluate('FORECAST(30,P.B1:B5,P.A1:A5)'))).toBeCloseTo(b + 30 * m, 10);
 });
 
 it('finds the commonest number that a statistics library finds', async () => {
@@ -88,6 +88,6 @@ it('finds the commonest number that a statistics library finds', async () => {
 });
 
 it('finds a length by its size, whatever unit it is shown in', async () => {
-  expect(short(await engine.evaluate('LOOKUP(36 in,L!C1:C3,L!B1:B3)'))).toBe('high');
-  expect(short(await engine.evaluate('MATCH(36 in,L!C1:C3,0)'))).toBe(3);
+  expect(short(await engine.evaluate('LOOKUP(36 in,L.C1:C3,L.B1:B3)'))).toBe('high');
+  expect(short(await engine.evaluate('MATCH(36 in,L.C1:C3,0)'))).toBe(3);
 });

@@ -39,7 +39,7 @@ describe('A formula as typed and as stored', () => {
     ['="a""b"', '=("a"&CHAR(34)&"b")'],
     ['=A1×2÷3−1', '=A1*2/3-1'],
     ['=IF(a1≥3,b1≠2,c1≤1)', '=IF(A1>=3,B1<>2,C1<=1)'],
-    ["='Light map'!a1*2 m", '=\'Light map\'!A1*UNIT(2,"m")'],
+    ["='Light map'.a1*2 m", '=\'Light map\'.A1*UNIT(2,"m")'],
     ['=0.22 €/kWh*A1', '=UNIT(0.22,"EUR/kWh")*A1'],
     ['=5 %', '=5 %'],
     ['=0.05 /h', '=UNIT(0.05,"/h")'],
@@ -49,6 +49,13 @@ describe('A formula as typed and as stored', () => {
     ['={1,2;3,4}', '={1,2;3,4}'],
     ['="6 in"&A1', '="6 in"&A1'],
     ['=bench_length/2', '=bench_length/2'],
+    ['=scenarios.b7*2 m', '=scenarios.B7*UNIT(2,"m")'],
+    ["=SUM('Day light'!a1:b2)", "=SUM('Day light'.A1:B2)"],
+    ['=[Scenarios.B7]+[.c3]+SUM([$T.$A$1:.$B$2])', '=Scenarios.B7+C3+SUM(T.$A$1:$B$2)'],
+    ['=max(1 m;[.A1])', '=MAX(UNIT(1,"m"),A1)'],
+    ['=SUM({1,2;3,4};5)', '=SUM({1,2;3,4},5)'],
+    ['=2024.E5', '=2024e5'],
+    ['=bench.mean(2)+rail.low', '=BENCH.MEAN(2)+rail.low'],
   ])('%s is stored as %s', (typed, stored) => {
     expect(canonical(typed)).toBe(stored);
   });
@@ -63,7 +70,9 @@ describe('A formula as typed and as stored', () => {
     ['=36"', 'In a formula inches are written “36 in”.'],
     ["=3'", 'In a formula feet are written “3 ft”.'],
     ['=3 ft 6 in', 'Join the parts of a length with a plus: 3 ft + …'],
-    ['=SUM(1;2)', 'The arguments of a function are parted by commas.'],
+    ['=MAX(0,5;1)', 'The arguments of a function are parted by commas.'],
+    ['=1;2', 'The arguments of a function are parted by commas.'],
+    ['=(1;2)', 'The arguments of a function are parted by commas.'],
     ['="a', 'A text in this formula is not closed: a double quote (") is missing.'],
     ['=0.22 $/kWh', 'This book reckons in EUR; $/kWh is another currency’s, and there is no rate of exchange here.'],
   ])('%s is refused: %s', (typed, message) => {
@@ -96,7 +105,7 @@ const UNITS = ['m', 'in', 'ft²', 'h/d', 'µmol/m²/s', '°', '°C', '°F', 'EUR
 const leaf = fc.oneof(
   fc.tuple(fc.integer({ min: -999, max: 999 }), fc.constantFrom(...UNITS)).map(([n, u]) => `UNIT(${n},"${u}")`),
   fc.tuple(fc.integer({ min: 0, max: 9999 }), fc.integer({ min: 1, max: 4 })).map(([n, p]) => (n / 10 ** p).toFixed(p)),
-  fc.constantFrom('A1', '$B$2', "'Light map'!C3", 'Brief!D4', 'bench_length', 'TRUE', 'SUM(A1:B9)', 'M2', 'D2', '1e15', 'A1:A9'),
+  fc.constantFrom('A1', '$B$2', "'Light map'.C3", 'Brief.D4', 'bench_length', 'TRUE', 'SUM(A1:B9)', 'M2', 'D2', '1e15', 'A1:A9'),
   fc.stringMatching(/^[a-z "\\'µ0-9,;()]{0,8}$/).map((text) => canonical(`="${text.replaceAll('"', '""')}"`).slice(1)),
 );
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { columnText, type Position, tableText } from '../../../src/engine/addresses.ts';
+import { columnText, tableText } from '../../../src/book/address.ts';
+import type { Position } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import type { Ast } from '../../../src/engine/hyper.ts';
 import { Quantities, type QuantityHost } from '../../../src/engine/quantities/index.ts';
@@ -110,7 +111,7 @@ describe.each(slugs)('One reference in a formula of the template %s swapped for 
       const stretch = stretchesOf(picked.ast, mutant.tokens(picked.formula)).get(leaf);
       if (!stretch) throw new Error(`no stretch in ${picked.formula}`);
       const name = template.tables[other.at.sheet]?.name ?? '';
-      const swapped = spliced(picked.formula, [{ stretch, text: `${tableText(name)}!${columnText(other.at.col)}${other.at.row + 1}` }]);
+      const swapped = spliced(picked.formula, [{ stretch, text: `${tableText(name)}.${columnText(other.at.col)}${other.at.row + 1}` }]);
       swaps++;
       if (!mutant.isFlagged(picked.at, swapped)) missed.push(`${mutant.address(picked.at)}: ${picked.formula} → ${swapped}`);
     }

@@ -17,13 +17,13 @@ async function column(...cells: readonly Written[]) {
     ),
   ]);
   const values = await engine.load(start);
-  return { engine, start, at: (row: number): Value => values[`T!A${row}`] ?? { kind: 'blank' } };
+  return { engine, start, at: (row: number): Value => values[`T.A${row}`] ?? { kind: 'blank' } };
 }
 
 /** What typed cells become, one after the other, with units written to bare numbers. */
 async function typed(cells: readonly string[], formula: string) {
   const { engine, start } = await column(...cells, { content: '' });
-  const address = `T!A${cells.length + 1}`;
+  const address = `T.A${cells.length + 1}`;
   const reading = await engine.read(address, formula);
   if (!reading.ok) throw new Error(reading.message);
   const { book: after, change } = put(start, 'T', `r${cells.length + 1}`, 'c1', reading.content);
@@ -54,7 +54,7 @@ describe('Settled rules, on the engine', () => {
   test('a unit error goes through IF, its untaken branch too, IFERROR, ISERROR and COUNT', async () => {
     const { at } = await column('3 m', '60 W', '=A1+A2', '=IF(A1>UNIT(1,"m"),A1,A3)', '=IFERROR(A3,0)', '=COUNT(A1:A3)', '=ISERROR(A3)', '=A4*2');
     for (const row of [3, 4, 5, 6, 7, 8]) expect(isUnitError(at(row)), `A${row}`).toBe(true);
-    expect(at(8)).toMatchObject({ from: 'T!A3', message: 'This adds a length (Row 1, A1) to a power (Row 2, A2).' });
+    expect(at(8)).toMatchObject({ from: 'T.A3', message: 'This adds a length (Row 1, A1) to a power (Row 2, A2).' });
   });
 
   test('a circle is said to be a circle, not a unit error', async () => {
@@ -67,8 +67,8 @@ describe('Settled rules, on the engine', () => {
     expect(at(4)).toMatchObject({
       word: 'unit error',
       message:
-        'Row 4 (T!A4) is set to money per year in EUR/year, and its formula gives energy per year in kWh/year. To be multiplied by a price of energy such as 1 EUR/kWh, perhaps?',
-      mend: { label: 'show T!A4 in kWh/year', cell: 'T!A4', unit: 'kWh/year' },
+        'Row 4 (T.A4) is set to money per year in EUR/year, and its formula gives energy per year in kWh/year. To be multiplied by a price of energy such as 1 EUR/kWh, perhaps?',
+      mend: { label: 'show T.A4 in kWh/year', cell: 'T.A4', unit: 'kWh/year' },
     });
     expect(at(5)).toMatchObject({ kind: 'number', unit: 'MJ/year' });
   });
@@ -77,13 +77,13 @@ describe('Settled rules, on the engine', () => {
     const { at } = await column('1.40 EUR/m', { content: '=A1*2', unit: 'EUR' }, '=A2*4');
     expect(at(2)).toMatchObject({ word: 'unit error', message: expect.stringContaining('its formula gives a price per length') });
     expect(at(2)).not.toHaveProperty('mend');
-    expect(at(3)).toMatchObject({ from: 'T!A2' });
+    expect(at(3)).toMatchObject({ from: 'T.A2' });
   });
 
   test('a given that is not of the quantity its cell is set to is an error with the mend', async () => {
     const { at } = await column({ content: '16', unit: 'h/d' }, { content: '3 W', unit: 'm' }, { content: '0', unit: 'm' });
-    expect(at(1)).toMatchObject({ word: 'unit error', mend: { label: 'give T!A1 the unit h/d', cell: 'T!A1', content: '16 h/d' } });
-    expect(at(2)).toMatchObject({ word: 'unit error', mend: { cell: 'T!A2', unit: 'W' } });
+    expect(at(1)).toMatchObject({ word: 'unit error', mend: { label: 'give T.A1 the unit h/d', cell: 'T.A1', content: '16 h/d' } });
+    expect(at(2)).toMatchObject({ word: 'unit error', mend: { cell: 'T.A2', unit: 'W' } });
     expect(at(3)).toMatchObject({ kind: 'number', base: 0, unit: 'm' });
   });
 
@@ -111,7 +111,7 @@ describe('Settled rules, on the engine', () => {
   test('a parameter’s unit is written even when another argument is wrong, and the other is named', async () => {
     expect(await typed(['7'], '=DLI(200,A1)')).toMatchObject({
       content: '=DLI(UNIT(200,"µmol/m²/s"),A1)',
-      value: { word: 'unit error', message: expect.stringContaining('Row 1, A1 is a plain number'), mend: { label: 'give T!A1 the unit h/d' } },
+      value: { word: 'unit error', message: expect.stringContaining('Row 1, A1 is a plain number'), mend: { label: 'give T.A1 the unit h/d' } },
     });
   });
 
@@ -119,8 +119,8 @@ describe('Settled rules, on the engine', () => {
     const { engine, start } = await column('36 in', '=A1+UNIT(6,"in")');
     const { book: after, change } = put(start, 'T', 'r1', 'c1', '90 W');
     const values = await engine.apply([change], after);
-    expect(values['T!A2']).toMatchObject({ word: 'unit error', message: 'This adds a power (Row 1, A1) to a length (6 in).' });
-    expect(await engine.editable('T!A2')).toBe('=A1+6 in');
+    expect(values['T.A2']).toMatchObject({ word: 'unit error', message: 'This adds a power (Row 1, A1) to a length (6 in).' });
+    expect(await engine.editable('T.A2')).toBe('=A1+6 in');
   });
 
   test('criteria take the unit of the cells they are held against', async () => {
@@ -210,9 +210,9 @@ describe('Settled rules, on the engine', () => {
         ]),
       ]),
     );
-    expect(isUnitError(values['T!A3'] ?? { kind: 'blank' })).toBe(true);
-    expect(values['T!B3']).toMatchObject({ base: 229, unit: 'EUR' });
-    expect(values['T!C3']).toMatchObject({ word: 'unit error', message: expect.stringContaining('write the number of the row or column') });
+    expect(isUnitError(values['T.A3'] ?? { kind: 'blank' })).toBe(true);
+    expect(values['T.B3']).toMatchObject({ base: 229, unit: 'EUR' });
+    expect(values['T.C3']).toMatchObject({ word: 'unit error', message: expect.stringContaining('write the number of the row or column') });
   });
 
   test('a number kept as text, which the calculator would reckon with in base units, is found out beside quantities', async () => {
@@ -228,9 +228,9 @@ describe('Settled rules, on the engine', () => {
       '=MAX(A3,A1,A4)',
     ];
     const values = await engine.load(book([table('T', [['45 W'], ["'36"], ['90 W'], ['Rail'], ...formulas.map((formula) => [formula])])]));
-    const errors = formulas.map((_, i) => isUnitError(values[`T!A${i + 5}`] ?? { kind: 'blank' }));
+    const errors = formulas.map((_, i) => isUnitError(values[`T.A${i + 5}`] ?? { kind: 'blank' }));
     expect(errors).toEqual([true, true, true, true, true, true, false, false]);
-    expect(values['T!A8']).toMatchObject({ message: expect.stringContaining('a number kept as text (A2)') });
+    expect(values['T.A8']).toMatchObject({ message: expect.stringContaining('a number kept as text (A2)') });
   });
 
   test('a name carries the unit of what it names, across tables', async () => {
@@ -244,11 +244,11 @@ describe('Settled rules, on the engine', () => {
             [['=bench_length*2', '=bench_length+60 W']].map((line) => line.map((f) => f.replace('60 W', 'UNIT(60,"W")'))),
           ),
         ],
-        { bench_length: 'Brief!A1' },
+        { bench_length: 'Brief.A1' },
       ),
     );
-    expect(values['T!A1']).toMatchObject({ base: 7.2, unit: 'm' });
-    expect(values['T!B1']).toMatchObject({ word: 'unit error', message: expect.stringContaining('Brief!A1') });
+    expect(values['T.A1']).toMatchObject({ base: 7.2, unit: 'm' });
+    expect(values['T.B1']).toMatchObject({ word: 'unit error', message: expect.stringContaining('Brief.A1') });
   });
 
   test('the shown unit: the cell’s own, else the first operand’s, else the function’s, else the one of its kind', async () => {
@@ -312,9 +312,9 @@ describe('a table of several kinds', () => {
 
 test('an amount in another currency is an error at its cell and wherever it is read, not a text that SUM passes over', async () => {
   const { at } = await column('5 USD', '10 EUR', '=SUM(A1:A2)', '=A1*2', '=A1&""', '0.2 USD/kWh', "'Quoted in USD", '=A7&"."');
-  const message = 'Row 1 (T!A1) is 5 USD, and this book reckons in EUR: USD can not be turned into it, for there is no rate of exchange here.';
+  const message = 'Row 1 (T.A1) is 5 USD, and this book reckons in EUR: USD can not be turned into it, for there is no rate of exchange here.';
   expect(at(1)).toEqual({ kind: 'error', word: 'unit error', message });
-  for (const row of [3, 4, 5]) expect(at(row), `A${row}`).toEqual({ kind: 'error', word: 'unit error', message, from: 'T!A1' });
+  for (const row of [3, 4, 5]) expect(at(row), `A${row}`).toEqual({ kind: 'error', word: 'unit error', message, from: 'T.A1' });
   expect(isUnitError(at(6))).toBe(true);
   expect(short(at(8))).toBe('Quoted in USD.');
 });

@@ -1,6 +1,7 @@
 /** A small workbook for tests: one real calculator under the quantities, cells written as a book stores them. */
 import { readContent } from '../../../functions/quantity-text.ts';
-import { columnText, type Position, readReference } from '../../../src/engine/addresses.ts';
+import { columnText } from '../../../src/book/address.ts';
+import { type Position, readReference } from '../../../src/engine/addresses.ts';
 import type { Content } from '../../../src/engine/formula-text.ts';
 import { toCanonical } from '../../../src/engine/formula-text.ts';
 import { Hyper } from '../../../src/engine/hyper.ts';
@@ -33,7 +34,11 @@ export class Sheet implements QuantityHost {
     this.headings = options.headings ?? {};
     this.areas = options.names ?? {};
     this.hyper = new Hyper(['T'], { state: () => ({ word: '', message: '' }) });
-    for (const [name, area] of Object.entries(this.areas)) this.hyper.hf.addNamedExpression(name, `=T!${area.replaceAll(/([A-Z]+)(\d+)/g, '$$$1$$$2')}`);
+    for (const [name, area] of Object.entries(this.areas)) {
+      const written = readReference(area);
+      if (!written) throw new Error(`${name} stands for ${area}, which is no place`);
+      this.hyper.name(name, 'T', written);
+    }
     const rows: (number | string | boolean | null)[][] = [];
     for (const [address, stored] of Object.entries(cells)) {
       const { row, col } = place(address);
@@ -42,7 +47,7 @@ export class Sheet implements QuantityHost {
       while (line && line.length < col) line.push(null);
       if (line) line[col] = this.take(address, stored);
     }
-    this.hyper.hf.setSheetContent(0, rows);
+    this.hyper.fill(0, rows);
     this.quantities = new Quantities(this);
     this.quantities.rebuild();
   }
@@ -61,7 +66,7 @@ export class Sheet implements QuantityHost {
 
   /** Changes a cell; gives the addresses whose kind or shown unit changed. */
   set(address: string, content: string): readonly string[] {
-    this.hyper.hf.setCellContents(place(address), this.take(address, content));
+    this.hyper.put(place(address), this.take(address, content));
     return this.quantities
       .changed([place(address)])
       .map((at) => this.address(at))

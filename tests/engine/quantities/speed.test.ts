@@ -36,7 +36,7 @@ const ALLOWED = 1_000;
 test('100,000 formulas are worked out within a second of the processor’s time, and an edit of a value in next to none', () => {
   const contents: Content[][] = Array.from({ length: ROWS }, (_, i) => line(i + 1).map((content) => readContent(content, 'EUR')));
   const hyper = new Hyper(['T'], {});
-  hyper.hf.setSheetContent(
+  hyper.fill(
     0,
     contents.map((row) => row.map((content) => (content.kind === 'number' ? content.base : content.kind === 'formula' ? content.formula : null))),
   );

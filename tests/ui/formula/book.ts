@@ -11,7 +11,7 @@ export const book: Book = {
   currency: 'EUR',
   measures: 'metric',
   pages: [],
-  names: { tariff: 'Prices!A1', heights: 'Scenarios!A1:B1' },
+  names: { tariff: 'Prices.A1', heights: 'Scenarios.A1:B1' },
   tables: [
     {
       id: 's',

@@ -12,7 +12,7 @@ const ask: Session['ask'] = (question) => question(engine);
 const { cards, signatures, texts } = await libraryOf(ask);
 const stock = {
   book,
-  home: at('Scenarios!B2'),
+  home: at('Scenarios.B2'),
   cards,
   signatures: texts,
   units: unitsIn('EUR'),
@@ -38,10 +38,10 @@ describe('what could stand at the caret', () => {
     const rows = book.tables[0]?.rows.map((row, i) => (i === 2 ? { ...row, label: 'Share of the bench with enough' } : row)) ?? [];
     const prices = book.tables[1]?.rows.map((row) => ({ ...row, label: 'Bench width' })) ?? [];
     const relabelled = { ...book, tables: book.tables.map((table, i) => (i === 0 ? { ...table, rows } : i === 1 ? { ...table, rows: prices } : table)) };
-    const home = at('Scenarios!B2');
+    const home = at('Scenarios.B2');
     const asked = { ...stock, book: relabelled, home: { ...home, table: relabelled.tables[0] ?? home.table } };
     const found = completing('=2*bench w', wordsOf('=2*bench w'), 10, asked, false);
-    expect(found?.list.map(({ insert }) => insert)).toEqual(['Prices!A1', 'B3', 'A3', 'C3']);
+    expect(found?.list.map(({ insert }) => insert)).toEqual(['Prices.A1', 'B3', 'A3', 'C3']);
   });
 
   it('is never the cell that is being written', () => {
@@ -49,10 +49,18 @@ describe('what could stand at the caret', () => {
   });
 
   it('names the table of a cell that lies in another', () => {
-    expect(becomes('=tari|').slice(0, 2)).toEqual(['=tariff', '=Prices!A1']);
-    expect(becomes('=light m|')).toEqual(["='Light map'!"]);
-    expect(becomes('=ligh|')).toContain("='Light map'!");
-    expect(becomes('=Scenarios!|')).toEqual(['=B1', '=A1', '=C1', '=A2', '=C2', '=B3', '=A3', '=C3']);
+    expect(becomes('=tari|').slice(0, 2)).toEqual(['=tariff', '=Prices.A1']);
+    expect(becomes('=light m|')).toEqual(["='Light map'."]);
+    expect(becomes('=ligh|')).toContain("='Light map'.");
+    for (const table of ['Scenarios.', 'Scenarios!', "'Scenarios'.", "'Scenarios'!"])
+      expect(becomes(`=${table}|`), table).toEqual(['=B1', '=A1', '=C1', '=A2', '=C2', '=B3', '=A3', '=C3']);
+    expect(becomes('=2*Prices.|')).toEqual(['=2*Prices.A1']);
+  });
+
+  it('is a cell of the table whose name and point stand there, by the first letters of its heading', () => {
+    expect(becomes('=Scenarios.mou|')).toEqual(['=B1', '=A1', '=C1']);
+    expect(becomes('=Prices.tar|')).toEqual(['=Prices.A1']);
+    expect(becomes('=Prices.nothing|')).toEqual([]);
   });
 
   it('is a function of ours or of the standard, with its bracket unless that stands there', () => {
