@@ -131,7 +131,7 @@ describe('the rows of a table', () => {
       );
       const cell = (found: LineModel | undefined) => (found?.kind === 'row' ? found.cells[1]?.cell : undefined);
       expect(cell(now.get(first))?.name.includes('Dearness')).toBe(other === headed);
-      expect(cell(now.get(first))?.address.startsWith('Lamps!')).toBe(other === renamed);
+      expect(cell(now.get(first))?.address.startsWith('Lamps.')).toBe(other === renamed);
     }
   });
 });
