@@ -1,12 +1,12 @@
 /** One visit to a book for the tests of a file: opening it takes longer than most of what is tested there. */
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { afterEach, beforeEach } from 'vitest';
+import type { Session } from '../../src/session.ts';
+import type { ObApp } from '../../src/ui/shell/app.ts';
 import { goTo, type Opened, openDemo, settled } from './browser.ts';
 
-interface OpenApp extends HTMLElement {
-  readonly session: { readonly history: { readonly done: readonly unknown[] }; undo(): unknown; settled(): Promise<void> };
-  readonly updateComplete: Promise<boolean>;
-}
+/** The page with a book open. */
+type OpenApp = ObApp & { session: Session };
 
 /** How the book is visited. Tests of one file that visit it alike do so one after another, on one page. */
 export interface Visit extends BrowserContextOptions {
@@ -37,7 +37,10 @@ async function takeBack(page: Page, options: BrowserContextOptions): Promise<voi
     while (session.history.done.length > 0 && session.undo()) await session.settled();
     document.querySelector<HTMLElement>('.shade')?.click();
     document.querySelector<HTMLElement>('.grab[aria-expanded=true]')?.click();
-    Object.assign(app, { chosen: undefined, anchor: undefined, refusal: undefined, told: '' });
+    app.whereabouts.leave();
+    app.whereabouts.anchor = undefined;
+    app.typing.forget();
+    app.telling.tell('');
     await app.updateComplete;
     for (const scrolled of document.querySelectorAll('main, .scroll')) scrolled.scrollTo(0, 0);
     return session.history.done.length;
