@@ -1,4 +1,5 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { createRef, ref } from 'lit/directives/ref.js';
 import { placeIn } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, namesOf, placeOf } from '../../book/look-up.ts';
@@ -28,6 +29,7 @@ export class ObProseWriting extends Part {
   declare finding: boolean;
   /** What was asked for and is no cell. */
   declare unknown: string;
+  readonly #finder = createRef<ObCellFinder>();
 
   constructor() {
     super();
@@ -68,7 +70,7 @@ export class ObProseWriting extends Part {
   #find(): void {
     this.finding = true;
     this.unknown = '';
-    void this.updateComplete.then(() => this.querySelector<ObCellFinder>('ob-cell-finder')?.start());
+    void this.updateComplete.then(() => this.#finder.value?.start());
   }
 
   #found({ reference }: Wishes['found']): void {
@@ -127,7 +129,7 @@ export class ObProseWriting extends Part {
               e.stopPropagation();
               this.#back();
             }}>
-              <ob-cell-finder .label=${'Which value?'} .hint=${'Words of what it is called, its name or its address; or click the cell in a table on this page.'} .wrong=${this.unknown}
+              <ob-cell-finder ${ref(this.#finder)} .label=${'Which value?'} .hint=${'Words of what it is called, its name or its address; or click the cell in a table on this page.'} .wrong=${this.unknown}
                 .choices=${(wanted: string) => cellChoices(this.book, this.values, wanted)}></ob-cell-finder></div>`
           : nothing
       }
