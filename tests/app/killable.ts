@@ -8,8 +8,8 @@ import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
 import { serve } from '../../src/setup/serve.mjs';
 import { long } from '../cases.ts';
 
-/** How often each way of ending is tried: three times every day, fifty in the long run. */
-export const RUNS = Number(process.env.OVERBENCH_RUNS ?? (long ? 50 : 3));
+/** How often each way of ending is tried: twice every day, fifty times in the long run. */
+export const RUNS = Number(process.env.OVERBENCH_RUNS ?? (long ? 50 : 2));
 
 interface Running {
   readonly context: BrowserContext;

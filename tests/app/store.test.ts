@@ -66,7 +66,7 @@ describe.each([
   ['a full store', full],
   ['a book saved in another tab', conflict],
 ])('not saved for %s', (_, make) => {
-  it('the way to the shelf asks first, hands over the file, and keeps what is not saved', async () => {
+  it('the way to the shelf and bringing in another book ask first, hand over the file, and keep what is not saved', async () => {
     await make();
     await toShelf();
     await slip().waitFor();
@@ -83,10 +83,7 @@ describe.each([
     await goTo(page, 'Scenarios');
     await stands('0.61');
     await isNotSaved(page);
-  }, 180_000);
 
-  it('bringing in another book asks first', async () => {
-    await make();
     const text = await readFile('templates/trade-bench.json', 'utf8');
     const bring = async (): Promise<void> => {
       const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Bring in' }).click()]);
@@ -210,7 +207,7 @@ it('a change is on its way into the store within a second, however fast others f
 }, 180_000);
 
 describe('the server is gone and the store is full', () => {
-  it('everything is sent out all the same', async () => {
+  it('everything is sent out all the same, and a part that can’t be fetched is not taken for a book that is kept', async () => {
     await full();
     // The numbers stand on the page before the server goes.
     await page.locator('ob-contents i', { hasText: /hold|assumed|look/ }).waitFor();
@@ -226,11 +223,7 @@ describe('the server is gone and the store is full', () => {
       ]);
       expect(await textOf(download), what).toContain('0.61');
     }
-  }, 180_000);
 
-  it('a part that can’t be fetched is not taken for a book that is kept', async () => {
-    await full();
-    await page.context().setOffline(true);
     await goTo(page, 'The functions');
     const words = trouble().filter({ hasText: 'could not be fetched' });
     await words.waitFor();
