@@ -1,4 +1,7 @@
-/** Which file a path stands for, so that what is read is never written over. */
+/**
+ * Which file a path stands for, so that what is read is never written over: by another path, a link or a second name it is the same file. What is no
+ * plain file is written to, for a rename would put a file in the place of a device.
+ */
 import { fstatSync, lstatSync, readlinkSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { WrongUse } from './wrong-use.ts';
