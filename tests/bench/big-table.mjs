@@ -42,7 +42,7 @@ function bigBook() {
   const table = (id, name, form, more) => ({ id, name, form, ...more });
   return {
     format: 'overbench book',
-    version: 1,
+    version: 4,
     id: 'big',
     title: 'A large list',
     client: 'Nobody',
