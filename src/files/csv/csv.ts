@@ -3,7 +3,7 @@
  * A text that another program might run as a formula is guarded by an apostrophe, which is taken away again on the way in.
  */
 import Papa from 'papaparse';
-import { guard, unguard } from './guard.ts';
+import { guard, unguard } from '../guard.ts';
 
 /** A number is written as it is, in full precision; a text is guarded. */
 export type CsvValue = string | number | boolean | null;

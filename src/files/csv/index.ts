@@ -1,6 +1,5 @@
 /** Comma-separated text: what goes out side by side or a cell a line, and how a table of another program comes in. */
 export { type CsvValue, formatCsv, formatVerbatim, unguard } from './csv.ts';
-export { guard } from './guard.ts';
 export { readHeading } from './heading.ts';
 export { formatNotPlaced, holdsNotPlaced, reason } from './kept.ts';
 export type { Mapping } from './mapped.ts';

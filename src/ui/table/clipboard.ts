@@ -8,7 +8,7 @@ import type { Book, Cell } from '../../book/book.ts';
 import { addressOf } from '../../book/look-up.ts';
 import type { Value, Values } from '../../engine/types.ts';
 import { escaped } from '../../escaped.ts';
-import { guard } from '../../files/csv/index.ts';
+import { guard } from '../../files/guard.ts';
 import { textOfValue, valueAt } from '../parts/cell-view.ts';
 
 /** The attribute of the table; what is in it is read back by paste-cells.ts, as anybody's who can write HTML. */
