@@ -42,7 +42,7 @@ export class Gathering {
   add(fresh: Values): void {
     for (const address of Object.keys(fresh)) {
       const value = fresh[address] as Value;
-      const place = placeOf(address);
+      const place = splitAddress(address);
       if (place) this.#row(place.table, place.row)[place.column] = value.kind === 'blank' ? undefined : value;
       this.addresses.add(address);
     }
@@ -130,14 +130,14 @@ function sharedTable(was: TableValues, is: TableValues, differs: (column: number
   return all ? was : rows;
 }
 
-interface Spot {
+interface AddressParts {
   readonly table: string;
   readonly row: number;
   readonly column: number;
 }
 
-/** Where an address as an engine gives it (`'Day light'.B7`) leads; undefined for anything else. */
-function placeOf(address: string): Spot | undefined {
+/** Where an address as an engine gives it (`'Day light'.B7`) leads; undefined for anything else. Asked for each value that comes, so it reads this one form alone. */
+function splitAddress(address: string): AddressParts | undefined {
   const end = address.lastIndexOf('.');
   let column = 0;
   let at = end + 1;
@@ -149,7 +149,7 @@ function placeOf(address: string): Spot | undefined {
 /** A moment as it is looked up by address. */
 function looking(moment: Moment): Values {
   const at = (key: string | symbol): Value | undefined => {
-    const place = typeof key === 'string' ? placeOf(key) : undefined;
+    const place = typeof key === 'string' ? splitAddress(key) : undefined;
     return place && moment.get(place.table)?.[place.row]?.[place.column];
   };
   const values = new Proxy<Values>(Object.create(null), {
