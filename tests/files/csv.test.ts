@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type CsvValue, formatCsv, guard, parseCsv, unguard } from '../../src/files/csv/csv.ts';
+import { type CsvValue, formatCsv, parseCsv, unguard } from '../../src/files/csv/csv.ts';
+import { guard } from '../../src/files/guard.ts';
 import { runs } from '../cases.ts';
 import { readStrictly } from './rfc4180.ts';
 

@@ -13,7 +13,7 @@ export interface CsvOptions {
   readonly bom?: boolean;
 }
 
-export { guard, unguard };
+export { unguard };
 
 /** Records of one width, as RFC 4180 asks: short ones are filled up with empty fields. */
 export function formatCsv(records: readonly (readonly CsvValue[])[], { bom = false }: CsvOptions = {}): string {

@@ -3,7 +3,7 @@
  * *planned* (what goes where, what can't be placed and why) and then the plan's one change is dispatched: one step of undo.
  *
  * Tidy files (csv-tidy.ts) come back to their own cells by themselves; any other file needs a mapping, of which `suggestMapping` makes a first one.
- * What could not be placed goes into the book with the same change, on the page "Not placed": see csv-in-kept.ts. Placed + not placed = read.
+ * What could not be placed goes into the book with the same change, on the page "Not placed": see kept.ts. Placed + not placed = read.
  */
 import { counted } from '../../../functions/quantity-text.ts';
 import { readReference } from '../../book/address.ts';
