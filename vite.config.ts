@@ -92,6 +92,7 @@ export default defineConfig(({ mode }) => ({
           include: ['tests/app/**/*.test.ts'],
           globalSetup: 'tests/app/setup.ts',
           sequence: { groupOrder: 1 },
+          isolate: false,
           expect: { poll: { timeout: 30_000 } },
           maxWorkers: '100%',
           ...PATIENT,

@@ -2,7 +2,7 @@
 import { text } from 'node:stream/consumers';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page, type ViewportSize } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+import { afterEach, beforeAll, inject } from 'vitest';
 import type { Session } from '../../src/session.ts';
 
 /** How long an action may take, in ms, before it counts as one that never comes: a machine with much else to do is slow, not wrong. */
@@ -12,67 +12,49 @@ export interface Opened {
   readonly address: string;
   /** A new visitor, with nothing kept from before, until the end of the test. */
   visit(options?: BrowserContextOptions): Promise<Page>;
-  /** A new visitor who stays until whoever asked closes the visit, or the file ends. */
+  /** A new visitor who stays until whoever asked closes the visit, or the run ends. */
   stay(options?: BrowserContextOptions): Promise<Page>;
-  /** What the page complained of: errors of scripts and breaches of its policy. */
+  /** What pages complained of since the file began: errors of scripts and breaches of their policy. */
   readonly complaints: string[];
-  close(): Promise<void>;
 }
 
-/** The one browser of the run (setup.ts): a file has a line to it and visitors of its own. */
-async function openBrowser(): Promise<Omit<Opened, 'visit'>> {
-  const address = inject('app');
-  const browser: Browser = await chromium.connect(inject('browser'));
-  const complaints: string[] = [];
-  return {
-    address,
-    complaints,
-    async stay(options = { viewport: { width: 1440, height: 900 } }) {
-      const context = await browser.newContext({ ...options, acceptDownloads: true });
-      context.setDefaultTimeout(PATIENCE);
-      const page = await context.newPage();
-      page.on('pageerror', (error) => complaints.push(String(error)));
-      page.on('console', (message) => {
-        if (message.type() === 'error') complaints.push(message.text());
-      });
-      await page.goto(address);
-      return page;
-    },
-    close: () => browser.close(),
-  };
+/** The files of a worker have one line to the one browser of the run (setup.ts), which ends it, and visitors who may stay from file to file. */
+let line: Promise<Browser> | undefined;
+const complaints: string[] = [];
+
+async function stay(options: BrowserContextOptions = { viewport: { width: 1440, height: 900 } }): Promise<Page> {
+  line ??= chromium.connect(inject('browser'));
+  const context = await (await line).newContext({ ...options, acceptDownloads: true });
+  context.setDefaultTimeout(PATIENCE);
+  const page = await context.newPage();
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  await page.goto(inject('app'));
+  return page;
 }
 
-/** A line to the browser for the tests of a file. */
+/** The browser for the tests of a file. */
 export function useBrowser(): Opened {
-  let opened: Awaited<ReturnType<typeof openBrowser>> | undefined;
   const contexts: BrowserContext[] = [];
-  const now = (): Awaited<ReturnType<typeof openBrowser>> => {
-    if (!opened) throw new Error('The browser opens before the first test.');
-    return opened;
-  };
-  beforeAll(async () => {
-    opened = await openBrowser();
+  beforeAll(() => {
+    complaints.length = 0;
   });
   afterEach(async () => {
     for (const context of contexts.splice(0)) await context.close();
   });
-  afterAll(async () => {
-    await opened?.close();
-  });
   return {
+    complaints,
+    stay,
     get address() {
-      return now().address;
-    },
-    get complaints() {
-      return now().complaints;
+      return inject('app');
     },
     async visit(options) {
-      const page = await now().stay(options);
+      const page = await stay(options);
       contexts.push(page.context());
       return page;
     },
-    stay: (options) => now().stay(options),
-    close: () => now().close(),
   };
 }
 
