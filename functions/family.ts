@@ -4,7 +4,7 @@ export const FAMILIES = [
   'The field over a bench',
   'Mount height',
   'Counts and dimming',
-  'Day light',
+  'Daily light',
   'Sun and greenhouse',
   'Conversions and spectrum',
   'Crop',

@@ -282,7 +282,7 @@ function readPieces(text: string, decimalMark: '.' | ',', currency: string, set:
       break;
     }
     const foreign = foreignMoney(after, currency);
-    if (foreign) return { refusal: `This book reckons in ${currency}; ${foreign} can not be turned into it, for it has no rate of exchange.`, hint: '' };
+    if (foreign) return { refusal: `This book is in ${currency}; ${foreign} can’t be converted, as a book has no rate of exchange.`, hint: '' };
     // `3 ft 6 in`: a unit and then another number.
     const next = /^([^\d]+?)\s?(?=\d)/.exec(after)?.[1]?.trim();
     const part = next === undefined ? undefined : unitText(next, currency);

@@ -14,7 +14,9 @@ export interface Check {
 }
 
 export const BLANK: Value = { kind: 'blank' };
-const STATE = /^(holds|assumed|look|fails|unknown)\b[\s,:;]*/i;
+const STATE = /^(holds|assumed|close to limit|look|fails|unknown)\b[\s,:;]*/i;
+/** How a state is said; in formulas of books begun earlier the check that is close to its limit says look. */
+export const wordOf = (state: State): string => (state === 'look' ? 'close to limit' : state);
 /** After the word of a verdict: what it assumes, or checks that it lacks. */
 const SOME_ASSUMED = /^\d+ (?:assumed|checks?)\b/i;
 
@@ -27,9 +29,10 @@ export function checkOf(value: Value): Check | undefined {
   if (value.kind !== 'text') return undefined;
   const match = STATE.exec(value.text);
   if (!match?.[1]) return undefined;
-  const word = match[1].toLowerCase() as State;
+  const first = match[1].toLowerCase();
+  const word = (first === 'close to limit' ? 'look' : first) as State;
   const margin = value.text.slice(match[0].length);
-  return { state: word === 'holds' && SOME_ASSUMED.test(margin) ? 'assumed' : word, word, margin };
+  return { state: word === 'holds' && SOME_ASSUMED.test(margin) ? 'assumed' : word, word: wordOf(word), margin };
 }
 
 export function textOfValue(value: Value): string {

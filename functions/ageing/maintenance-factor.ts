@@ -7,7 +7,7 @@ export const MAINTENANCE_FACTOR = define({
   name: 'MAINTENANCE.FACTOR',
   family: 'Ageing',
   summary: 'Share of the first light that a crop can still count on after so many hours.',
-  use: 'To plan for the end of the years, not the first day. Exponential ageing; for LEDs whose L90 is known. Dirt as kept by cleaning. Sudden failures are not reckoned.',
+  use: 'To plan for the end of the years, not the first day. Exponential ageing; for LEDs whose L90 is known. Dirt as kept by cleaning. Sudden failures are not counted.',
   formula: '0.9^(hours / L90) · dirt',
   params: [
     { name: 'hours', quantity: 'hours run', unit: 'h', meaning: 'up to the day planned for', atLeast: 0, atMost: 1e6 },

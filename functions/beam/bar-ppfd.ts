@@ -6,7 +6,7 @@ import { ACROSS, ALONG, LONG, WIDE } from './beam-params.ts';
 export const BAR_PPFD = define({
   name: 'BAR.PPFD',
   family: 'Beam and footprint',
-  summary: 'PPFD from one fixture of any size, under its centre or beside it.',
+  summary: 'PPFD from one fixture of any size, under its centre or to the side.',
   use: 'For a single bar or panel: how bright below, how bright beside. A size of zero both ways is a point.',
   formula: 'Φ(m+1)h^(m+1)/(2πA) ∫ dA / r^(m+3)',
   params: [PPF, LONG, WIDE, BEAM, HEIGHT, ALONG, ACROSS],

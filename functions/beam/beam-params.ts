@@ -27,5 +27,5 @@ export const SHARE = {
 
 /** A face by itself may be so long that it stands for an endless row, or so large that it stands for an endless ceiling. */
 const ENDLESS = 10_000;
-export const LONG = { ...FACE_LENGTH, meaning: 'zero for a point; ten kilometres stand for an endless row', atMost: ENDLESS } as const;
+export const LONG = { ...FACE_LENGTH, meaning: 'zero for a point; ten kilometres count as an endless row', atMost: ENDLESS } as const;
 export const WIDE = { ...FACE_WIDTH, meaning: 'zero for a line', atMost: ENDLESS } as const;

@@ -7,7 +7,7 @@ export const CHEAPEST_HOLDING = define({
   family: 'Check',
   summary: 'Which scenario is the cheapest of those that work.',
   use: 'Gives its place, 1 for the first: INDEX takes its name by it. A scenario that fails, or of which something is unknown, is never ranked; one whose verdict or cost can’t be worked out is left out, and the working says why. Of equals the first.',
-  formula: 'place of the least cost where the verdict is holds, assumed or look',
+  formula: 'place of the least cost where the verdict is holds, assumed or close to limit',
   params: [
     VERDICTS,
     {
@@ -22,7 +22,7 @@ export const CHEAPEST_HOLDING = define({
   returns: { quantity: 'place', unit: '1' },
   source: 'By definition: the least cost of those that neither fail nor are unknown',
   unchecked: 'It picks by our own texts.',
-  examples: [{ formula: 'CHEAPEST.HOLDING({"holds","fails 1: Drop","look 1: Load"},{900,500,850})', gives: 3 }],
+  examples: [{ formula: 'CHEAPEST.HOLDING({"holds","fails 1: Drop","close to limit 1: Load"},{900,500,850})', gives: 3 }],
   work: ([verdicts, costs], show) => {
     const prices = costs.flat();
     const found = standings('CHEAPEST.HOLDING', verdicts);

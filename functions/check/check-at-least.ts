@@ -2,6 +2,7 @@ import { define, isRefusal } from '../define.ts';
 import {
   ASSUMED_LIMIT,
   CHECK_SOURCE,
+  CLOSE,
   checkedValue,
   heldTo,
   LIMIT,
@@ -17,19 +18,19 @@ import {
 
 /** "holds", "look" or "fails" with the margin above or below the least that is allowed. */
 export function checkAtLeast(value: number, least: number, lookWithin: number): string {
-  if (same(value, least)) return lookWithin > 0 ? 'look, at the least' : 'holds, at the least';
+  if (same(value, least)) return lookWithin > 0 ? `${CLOSE}, at the least` : 'holds, at the least';
   if (least === 0) return value > 0 ? 'holds, above a least of zero' : 'fails, below a least of zero';
   const margin = (value - least) / Math.abs(least);
   if (margin < 0) return `fails, ${percent(margin)} below the least`;
-  return `${margin < lookWithin ? 'look' : 'holds'}, ${percent(margin)} above the least`;
+  return `${margin < lookWithin ? CLOSE : 'holds'}, ${percent(margin)} above the least`;
 }
 
 export const CHECK_AT_LEAST = define({
   name: 'CHECK.AT.LEAST',
   family: 'Check',
-  summary: 'Holds, look or fails: a value against the least that it must reach.',
+  summary: 'Holds, close to limit or fails: a value against the least that it must reach.',
   use: 'The first word is the verdict, then the margin. A blank limit is unknown, which never counts as holding; where one is assumed in its place, the check says assumed instead of holds.',
-  formula: '(value − least) / |least| against 0 and the share that deserves a look',
+  formula: '(value − least) / |least| against 0 and the share that counts as close',
   params: [VALUE, { ...LIMIT, name: 'least', quantity: 'least allowed' }, LOOK_WITHIN, { ...ASSUMED_LIMIT, name: 'assumed least' }, WHAT_IS_ASSUMED],
   returns: { quantity: 'verdict', unit: 'text' },
   source: CHECK_SOURCE,
@@ -50,7 +51,7 @@ export const CHECK_AT_LEAST = define({
     }
     showMargin(show, 'margin', least, value, least);
     if (held.assumed) show?.note('no least is known: the one that is assumed is taken');
-    show?.note(`“look” below a margin of ${lookWithin}`);
+    show?.note(`“${CLOSE}” below a margin of ${lookWithin}`);
     const text = checkAtLeast(value, least, lookWithin);
     return held.assumed ? onAssumption(text, 'least', what ?? undefined) : text;
   },

@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { define } from '../define.ts';
-import { onAssumption, WHAT_IS_ASSUMED } from './margin.ts';
+import { CLOSE, onAssumption, WHAT_IS_ASSUMED } from './margin.ts';
 
 /** Whether a photoperiod suits how a crop takes day length. */
 export function checkDayLength(dayLength: string, hours: number, night: number): string {
@@ -11,7 +11,7 @@ export function checkDayLength(dayLength: string, hours: number, night: number):
       ? `holds, night of ${say(dark)} h`
       : `fails, night of ${say(dark)} h can keep a short-day crop from flowering; ${say(night)} h are asked`;
   }
-  return dark < night ? `holds, night of ${say(dark)} h` : `look, night of ${say(dark)} h can keep a long-day crop from flowering`;
+  return dark < night ? `holds, night of ${say(dark)} h` : `${CLOSE}, night of ${say(dark)} h can keep a long-day crop from flowering`;
 }
 
 const KINDS = ['short', 'long', 'neutral', 'unknown'] as const;
@@ -19,7 +19,7 @@ const KINDS = ['short', 'long', 'neutral', 'unknown'] as const;
 export const CHECK_DAY_LENGTH = define({
   name: 'CHECK.DAY.LENGTH',
   family: 'Check',
-  summary: 'Holds, look or fails: hours of light against how a crop takes day length.',
+  summary: 'Holds, close to limit or fails: hours of light against a crop’s day-length response.',
   use: 'For crops that shall flower. Count sun and lamps together: 24 less DARK.HOURS. Leaf crops may want the opposite: then judge by eye. Where the kind is assumed, the check says assumed instead of holds.',
   formula: 'short: 24 − hours ≥ shortest night; long: 24 − hours below it',
   params: [
@@ -64,8 +64,8 @@ export const CHECK_DAY_LENGTH = define({
   work: ([dayLength, hours, night, assumed, what], show) => {
     show?.note('what counts for such crops is the unbroken night');
     if (dayLength !== null && dayLength !== 'unknown') return checkDayLength(dayLength, hours, night);
-    if (assumed === null || assumed === undefined || assumed === 'unknown') return 'unknown, how the crop takes day length is not given';
-    show?.note('how the crop takes day length is not known: what is assumed is taken');
+    if (assumed === null || assumed === undefined || assumed === 'unknown') return 'unknown, no day-length response is given';
+    show?.note('the crop’s day-length response is not known: the assumed one is taken');
     return onAssumption(checkDayLength(assumed, hours, night), 'day length', what ?? assumed);
   },
 });

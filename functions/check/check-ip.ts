@@ -1,5 +1,5 @@
 import { define, refuse } from '../define.ts';
-import { NO_LIMIT } from './margin.ts';
+import { CLOSE, NO_LIMIT } from './margin.ts';
 
 const CODE = { unit: '1', atLeast: 0, atMost: 69, whole: true, blankAllowed: true } as const;
 
@@ -11,14 +11,14 @@ export function checkIp(marked: number, asked: number): string {
   if (water < waterAsked) return `fails, water ${water} and ${waterAsked} asked`;
   // 7, 8 and 9 are tests of their own: a marking for immersion does not say that jets are kept out, nor one for high pressure that immersion is.
   const otherTest = water >= 7 && (waterAsked === 5 || waterAsked === 6 || (waterAsked >= 7 && water === 9 && waterAsked !== 9));
-  if (otherTest) return `look, water ${water} is another test than ${waterAsked}`;
+  if (otherTest) return `${CLOSE}, water ${water} is a different test from ${waterAsked}`;
   return `holds, IP ${String(marked).padStart(2, '0')} against ${String(asked).padStart(2, '0')}`;
 }
 
 export const CHECK_IP = define({
   name: 'CHECK.IP',
   family: 'Check',
-  summary: 'Holds, look or fails: an enclosure’s marking against the one a place asks for.',
+  summary: 'Holds, close to limit or fails: an enclosure’s marking against the one a place asks for.',
   use: 'For fixtures and supplies in wet or dusty places: 65 for IP65. The place’s needs come from local rules. Immersion (7, 8) and high pressure (9) are tests apart from jets (5, 6).',
   formula: 'each digit of the marking ≥ the digit asked',
   params: [
@@ -33,7 +33,7 @@ export const CHECK_IP = define({
   examples: [
     { formula: 'CHECK.IP(65,44)', gives: 'holds, IP 65 against 44' },
     { formula: 'CHECK.IP(20,44)', gives: 'fails, dust 2 and 4 asked' },
-    { formula: 'CHECK.IP(67,65)', gives: 'look, water 7 is another test than 5' },
+    { formula: 'CHECK.IP(67,65)', gives: 'close to limit, water 7 is a different test from 5' },
   ],
   work: ([marked, asked], show) => {
     if (typeof asked !== 'number') return NO_LIMIT;

@@ -15,8 +15,7 @@ export function endsOf(name: string, givenLow: unknown, givenHigh: unknown, assu
   if (isRefusal(low)) return low;
   const high = heldTo(name, 'high', givenHigh, assumedHigh);
   if (isRefusal(high)) return high;
-  if (low.limit !== undefined && high.limit !== undefined && low.limit > high.limit)
-    return refuse(`${name}: the low end is above the high end; change them round.`);
+  if (low.limit !== undefined && high.limit !== undefined && low.limit > high.limit) return refuse(`${name}: the low end is above the high end; swap them.`);
   return { low, high };
 }
 

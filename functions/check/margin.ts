@@ -3,6 +3,9 @@ import { calc, isRefusal, type Refusal, refuse, type Show } from '../define.ts';
 
 export const NO_LIMIT = 'unknown, no limit given';
 
+/** How a check begins whose margin is small: it works, and is to be watched. */
+export const CLOSE = 'close to limit';
+
 /** Two values that differ by binary dust are the same. */
 const SAME = 1e-9;
 export const same = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
@@ -80,8 +83,8 @@ export const WHAT_IS_ASSUMED = {
   blankAllowed: true,
 } as const;
 export const LOOK_WITHIN = {
-  name: 'look within',
-  quantity: 'share of the limit that deserves a look',
+  name: 'close within',
+  quantity: 'share of the limit that counts as close',
   unit: '1',
   meaning: '0.05 unless said',
   optional: true,

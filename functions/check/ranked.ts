@@ -23,7 +23,8 @@ export function standings(name: string, verdicts: MaybeCells): readonly (Standin
     else if (isRefusal(text)) made.push({ place, works: false, why: `its verdict can’t be worked out: ${text.message}` });
     else {
       const word = verdictWord(text);
-      if (!word) return refuse(`${name}: verdict ${place} is “${String(text).slice(0, 40)}”; it must begin with holds, assumed, look, unknown or fails.`);
+      if (!word)
+        return refuse(`${name}: verdict ${place} is “${String(text).slice(0, 40)}”; it must begin with holds, assumed, close to limit, unknown or fails.`);
       made.push(word === 'fails' || word === 'unknown' ? { place, works: false, why: word } : { place, works: true });
     }
   }

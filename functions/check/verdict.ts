@@ -1,8 +1,13 @@
 import { type Cells, type CellValue, define, refuse } from '../define.ts';
+import { CLOSE } from './margin.ts';
 
-/** From best to worst. What rests on an assumption asks for a look less than a limit that is near; what is not known may yet fail. */
+/** From best to worst. What rests on an assumption is less grave than a limit that is near; what is not known may yet fail. */
 const ORDER = ['holds', 'assumed', 'look', 'unknown', 'fails'] as const;
 export type Word = (typeof ORDER)[number];
+
+/** As it is written, in a check and in a verdict. Books begun earlier have formulas of their own that say look. */
+const written = (word: Word): string => (word === 'look' ? CLOSE : word);
+const CLOSE_FIRST = new RegExp(`^\\s*${CLOSE}\\b`, 'iu');
 
 /** A verdict that holds only so far says so after its first word: `holds, 2 assumed: Brightest point, Hours`, `holds, 1 check lacking`. */
 const HOLDS_ASSUMED = /^\s*holds\b[\s,:;]*\d+\s+(?:assumed|checks?)\b/iu;
@@ -11,6 +16,7 @@ const HOLDS_ASSUMED = /^\s*holds\b[\s,:;]*\d+\s+(?:assumed|checks?)\b/iu;
 export function verdictWord(text: CellValue): Word | undefined {
   if (typeof text !== 'string') return undefined;
   if (HOLDS_ASSUMED.test(text)) return 'assumed';
+  if (CLOSE_FIRST.test(text)) return 'look';
   const first = /^\s*(\p{L}+)/u.exec(text)?.[1]?.toLowerCase();
   return ORDER.find((word) => word === first);
 }
@@ -24,18 +30,24 @@ export function verdict(checks: readonly { readonly word: Word; readonly label: 
   const assumed = labels('assumed');
   const worse = ORDER.filter((word) => word !== 'holds' && word !== 'assumed' && labels(word).length > 0).toReversed();
   if (worse.length === 0) return assumed.length === 0 ? 'holds' : `holds, ${assumed.length} assumed: ${assumed.join(', ')}`;
-  const said = worse.map((word) => `${word} ${counted(labels(word))}`);
+  const said = worse.map((word) => `${written(word)} ${counted(labels(word))}`);
   return [...said, ...(assumed.length > 0 ? [`assumed ${counted(assumed)}`] : [])].join('; ');
 }
 
 export const VERDICT = define({
   name: 'VERDICT',
   family: 'Check',
-  summary: 'What several checks come to: how many fail, are unknown or want a look, and which.',
-  use: 'At the foot of a scenario’s checks. Fails is worse than unknown, unknown worse than look; a plan that holds on assumptions says how many and which. A blank check beside a label counts as unknown; blank on both sides is passed over.',
-  formula: 'worst of holds < assumed < look < unknown < fails',
+  summary: 'What several checks come to: how many fail, are unknown or are close to limit, and which.',
+  use: 'At the foot of a scenario’s checks. Fails is worse than unknown, unknown worse than close to limit; a plan that holds on assumptions says how many and which. A blank check beside a label counts as unknown; blank on both sides is passed over.',
+  formula: 'worst of holds < assumed < close to limit < unknown < fails',
   params: [
-    { name: 'checks', quantity: 'texts of checks', unit: 'text', shape: 'range', meaning: 'cells that begin with holds, assumed, look, unknown or fails' },
+    {
+      name: 'checks',
+      quantity: 'texts of checks',
+      unit: 'text',
+      shape: 'range',
+      meaning: 'cells that begin with holds, assumed, close to limit, unknown or fails',
+    },
     { name: 'labels', quantity: 'what each check is about', unit: 'text', shape: 'range', meaning: 'in the same order', optional: true },
   ],
   returns: { quantity: 'verdict', unit: 'text' },
@@ -55,14 +67,15 @@ export const VERDICT = define({
       const label = names?.[i] ?? null;
       if (text === null && (label === null || names === undefined)) continue;
       const word = text === null ? 'unknown' : verdictWord(text);
-      if (!word) return refuse(`VERDICT: check ${i + 1} is “${String(text).slice(0, 40)}”; a check begins with holds, assumed, look, unknown or fails.`);
+      if (!word)
+        return refuse(`VERDICT: check ${i + 1} is “${String(text).slice(0, 40)}”; a check begins with holds, assumed, close to limit, unknown or fails.`);
       found.push({ word, label: label === null ? `check ${i + 1}` : String(label) });
     }
     if (found.length === 0) return refuse('VERDICT: there is no check in the range.');
     if (show)
       for (const kind of ORDER) {
         const of = found.filter(({ word }) => word === kind).map(({ label }) => label);
-        if (of.length > 0) show.note(`${kind}: ${of.join(', ')}`);
+        if (of.length > 0) show.note(`${written(kind)}: ${of.join(', ')}`);
       }
     return verdict(found);
   },

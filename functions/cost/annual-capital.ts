@@ -8,7 +8,7 @@ export const ANNUAL_CAPITAL = define({
   name: 'ANNUAL.CAPITAL',
   family: 'Cost',
   summary: 'What a purchase costs by the year, with interest.',
-  use: 'To set buying beside running cost. At no interest it is the price shared evenly over the years. Nothing is reckoned for resale.',
+  use: 'To compare buying with running cost. Without interest it is the price shared evenly over the years. Nothing is counted for resale.',
   formula: 'buy · rate / (1 − (1 + rate)^−years)',
   params: [BUY, RATE, YEARS],
   returns: { quantity: 'money per year', unit: 'money/year' },

@@ -5,7 +5,7 @@ export const COST_PER_MOL = define({
   name: 'COST.PER.MOL',
   family: 'Cost',
   summary: 'What one mole of light on the bench costs.',
-  use: 'To compare plans that give unlike amounts of light. Count the light that lands on the crop, kept over the years: DLI · area · days a year.',
+  use: 'To compare plans that give different amounts of light. Count the light that lands on the crop, maintained over the years: DLI · area · days a year.',
   formula: '(run + capital) / mol a year',
   params: [
     { ...YEARLY, name: 'run', quantity: 'running cost', meaning: 'energy a year', atLeast: 0 },

@@ -39,7 +39,7 @@ export const RUN_COST = define({
   ],
   work: ([energy, tariff, demand, demandPrice], show) => {
     const value = energy * tariff + demand * demandPrice * 12;
-    if (value > MONEY_LIMIT) return refuse('RUN.COST: that is more money than is reckoned with here. Check the units of energy and tariff.');
+    if (value > MONEY_LIMIT) return refuse('RUN.COST: that is more money than can be calculated here. Check the units of energy and tariff.');
     show?.expression('energy, and demand over twelve months', calc`${energy} * ${tariff} + ${demand} * ${demandPrice} * 12`, value, 'money/year');
     return value;
   },

@@ -17,7 +17,7 @@ export const COUNT_FOR_TARGET = define({
   use: 'A first count before there is a layout; then LAYOUT and BENCH.MEAN say what they give. The landing share of such a layout is LANDING.SHARE.',
   formula: '⌈target · area / (ppf · landing share · maintenance)⌉',
   params: [
-    { name: 'target', quantity: 'mean PPFD asked for', unit: 'µmol/m²/s', meaning: 'kept', above: 0, atMost: 1e5 },
+    { name: 'target', quantity: 'mean PPFD asked for', unit: 'µmol/m²/s', meaning: 'maintained', above: 0, atMost: 1e5 },
     { name: 'area', quantity: 'area of the bench', unit: 'm²', meaning: 'to be lit', above: 0, atMost: 1e6 },
     PPF,
     { ...SHARE, name: 'landing share', quantity: 'share of the photons that lands', meaning: 'on the bench' },

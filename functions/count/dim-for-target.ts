@@ -11,7 +11,7 @@ export const DIM_FOR_TARGET = define({
   use: 'Light goes with the dimming share; input power need not, so ask the driver’s curve for watts.',
   formula: 'target / mean',
   params: [
-    { ...PPFD, name: 'mean', quantity: 'mean PPFD undimmed', meaning: 'times the maintenance factor where the target is to be kept' },
+    { ...PPFD, name: 'mean', quantity: 'mean PPFD undimmed', meaning: 'times the maintenance factor where the target is maintained light' },
     { ...PPFD, name: 'target', quantity: 'mean PPFD asked for', meaning: 'at the same age' },
   ],
   returns: { quantity: 'dimming', unit: '1' },

@@ -28,7 +28,7 @@ function limit(
 export const CROP_HOURS_LIMIT = define({
   name: 'CROP.HOURS.LIMIT',
   family: 'Crop',
-  summary: 'Most hours of light a day that a crop stands at a stage.',
+  summary: 'Most hours of light a day that a crop can take at a stage.',
   use: USE,
   formula: 'hours limit of the row',
   params: [CROPS, CROP, STAGE],
@@ -44,7 +44,7 @@ export const CROP_HOURS_LIMIT = define({
 export const CROP_PPFD_LIMIT = define({
   name: 'CROP.PPFD.LIMIT',
   family: 'Crop',
-  summary: 'Most light on the leaves (PPFD) that a crop stands at a stage.',
+  summary: 'Most PPFD on the leaves that a crop can take at a stage.',
   use: USE,
   formula: 'PPFD limit of the row',
   params: [CROPS, CROP, STAGE],
@@ -57,7 +57,7 @@ export const CROP_PPFD_LIMIT = define({
 export const CROP_DAY_LENGTH = define({
   name: 'CROP.DAY.LENGTH',
   family: 'Crop',
-  summary: 'How a crop takes day length: short, long or neutral.',
+  summary: 'Day-length response of a crop: short, long or neutral.',
   use: USE,
   formula: 'day length of the row',
   params: [CROPS, CROP, STAGE],

@@ -31,7 +31,7 @@ export function cropRange(
       const ends = { low: end * (1 - slack), high: end * (1 + slack) };
       const value = which === 'low' ? ends.low : ends.high;
       const text = which === 'low' ? calc`${end} * (1 - ${slack})` : calc`${end} * (1 + ${slack})`;
-      show?.note('the row has one figure: how far a plan may stand from it is a choice, not the source’s');
+      show?.note('the row has one figure: how far a plan may differ from it is a choice, not the source’s');
       show?.expression(`one figure, ${which === 'low' ? 'less' : 'more'} the share allowed`, text, value, unit);
       tellSource(row, show);
       return value;

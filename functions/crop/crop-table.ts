@@ -75,11 +75,11 @@ function readCell(name: string, heading: CropHeading, at: number, row: readonly 
   const unit = CROP_HEADINGS.find(([h]) => h === heading)?.[1] ?? 'text';
   if (cell === null || cell === '') return null;
   if (unit === 'text') return String(cell);
-  if (typeof cell !== 'number') return refuse(`${name}: “${String(cell).slice(0, 40)}” stands under “${heading}”; a number in ${unit} is needed.`);
+  if (typeof cell !== 'number') return refuse(`${name}: “${String(cell).slice(0, 40)}” is under “${heading}”; a number in ${unit} is needed.`);
   const value = fromBase(cell, need(unit));
   const [least, most] = unit === 'h/d' ? [0.01, 24] : [0, 1e5];
   if (!(value === 0 || (value >= least && value <= most)))
-    return refuse(`${name}: what stands under “${heading}” is ${say(value)} ${unit}; it must be from 0 to ${say(most)} ${unit}, and written with its unit.`);
+    return refuse(`${name}: the value under “${heading}” is ${say(value)} ${unit}; it must be from 0 to ${say(most)} ${unit}, and written with its unit.`);
   return value;
 }
 

@@ -10,7 +10,7 @@ export function onlyTried(row: CropRow): boolean {
 export const CROP_TRIED = define({
   name: 'CROP.TRIED',
   family: 'Crop',
-  summary: 'Whether a crop is known at a stage only from a range that was tried.',
+  summary: 'Whether a crop is known at a stage only from trials.',
   use: 'TRUE where the row’s “how sure” says “range tested only”: somebody grew it so, nobody recommends it. CHECK.BAND says so, and CROP.DLI then gives no aim.',
   formula: '“how sure” of the row has “range tested only”',
   params: [CROPS, CROP, STAGE],

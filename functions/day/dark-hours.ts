@@ -29,7 +29,7 @@ export function darkHours(on: number, off: number, rise: number, set: number): {
 
 export const DARK_HOURS = define({
   name: 'DARK.HOURS',
-  family: 'Day light',
+  family: 'Daily light',
   summary: 'Hours of a day with neither lamps nor sun.',
   use: 'To see how long the night stays for crops that count it. Dawn and dusk count as dark; light from elsewhere does not count. The same hour for on and off means not at all; 0 to 24 means all day.',
   formula: '24 − hours with lamps or sun',

@@ -7,7 +7,7 @@ const DLI_UNIT = { unit: 'mol/m²/d', atLeast: 0, atMost: 1000 } as const;
 
 export const DLI_GAP = define({
   name: 'DLI.GAP',
-  family: 'Day light',
+  family: 'Daily light',
   summary: 'Light per day that lamps must add to the sun’s.',
   use: 'With the sun’s light on the bench, after cover and shade. On a mean: about half of the days fall short of it (DULL.DAYS).',
   formula: 'max(0, target − sun)',

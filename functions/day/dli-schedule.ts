@@ -6,7 +6,7 @@ import { DLI_SOURCE, HOURS, PPFD } from './params.ts';
 
 export const DLI_SCHEDULE = define({
   name: 'DLI.SCHEDULE',
-  family: 'Day light',
+  family: 'Daily light',
   summary: 'Light per day from several levels, each with its hours.',
   use: 'For lamps that are dimmed over the day, or for lamps and a dull window together. The hours must not add up to more than 24.',
   formula: 'Σ ppfdᵢ · hoursᵢ · 3600 / 10⁶',

@@ -6,9 +6,9 @@ export const dli = (ppfd: number, hours: number): number => (ppfd * hours * 3600
 
 export const DLI = define({
   name: 'DLI',
-  family: 'Day light',
+  family: 'Daily light',
   summary: 'Light per day from a steady PPFD and the hours it is on.',
-  use: 'For lamps that burn at one level. For several levels in a day use DLI.SCHEDULE; for the sun SUN.DLI.',
+  use: 'For lamps that are on at one level. For several levels in a day use DLI.SCHEDULE; for the sun SUN.DLI.',
   formula: 'ppfd · hours · 3600 / 10⁶',
   params: [PPFD, HOURS],
   returns: { quantity: 'light per day (DLI)', unit: 'mol/m²/d' },

@@ -8,9 +8,9 @@ export const hoursForDli = (dli: number, ppfd: number): number => (dli * 1e6) / 
 
 export const HOURS_FOR_DLI = define({
   name: 'HOURS.FOR.DLI',
-  family: 'Day light',
+  family: 'Daily light',
   summary: 'Hours a day that give a wanted light per day at a given PPFD.',
-  use: 'To see whether a level that is there suffices. A crop may not stand so many hours: see CROP.HOURS.LIMIT.',
+  use: 'To see whether the light you have is enough. A crop may not take so many hours: see CROP.HOURS.LIMIT.',
   formula: 'dli · 10⁶ / (ppfd · 3600)',
   params: [DLI_ASKED, { ...PPFD, atLeast: 0.001 }],
   returns: { quantity: 'photoperiod', unit: 'h/d' },

@@ -6,7 +6,7 @@ export const ppfdForDli = (dli: number, hours: number): number => (dli * 1e6) / 
 
 export const PPFD_FOR_DLI = define({
   name: 'PPFD.FOR.DLI',
-  family: 'Day light',
+  family: 'Daily light',
   summary: 'The PPFD that gives a wanted light per day in so many hours.',
   use: 'To turn a crop’s daily light into a level to plan for. The hours must suit the crop: see CROP.HOURS.LIMIT.',
   formula: 'dli · 10⁶ / (hours · 3600)',

@@ -9,7 +9,7 @@ export const BENCH_LOW = define({
   name: 'BENCH.LOW',
   family: 'The field over a bench',
   summary: 'The dimmest point of the sample grid.',
-  use: 'For the plants that get least. A finer grid reaches farther into the corners and reads lower: say the grid beside it.',
+  use: 'For the plants that get least. A finer grid reaches farther into the corners and reads lower: name the grid with it.',
   formula: 'least E of the sample grid',
   params: [LAYOUT_TEXT, HEIGHT, NX, NY],
   returns: { quantity: 'PPFD', unit: 'µmol/m²/s' },

@@ -9,7 +9,7 @@ export const BENCH_MEAN = define({
   name: 'BENCH.MEAN',
   family: 'The field over a bench',
   summary: 'Mean PPFD over the bench, from the sample grid.',
-  use: 'For the light that the canopy as a whole gets: new and undimmed; times the dimming for day one, times the maintenance factor for what is kept.',
+  use: 'For the light that the canopy as a whole gets: new and undimmed; times the dimming for day one, times the maintenance factor for maintained light.',
   formula: 'Σ E / number of points',
   params: [LAYOUT_TEXT, HEIGHT, NX, NY],
   returns: { quantity: 'mean PPFD', unit: 'µmol/m²/s' },

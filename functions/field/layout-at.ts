@@ -19,7 +19,7 @@ function places(cells: Cells, turns: Cells | undefined): FixtureAt[] | Refusal {
     if (others.some(given)) return refuse(`LAYOUT.AT: row ${say(i + 1)} of turned has more than one value; it takes one for each fixture.`);
     if (x === null && y === null && !more.some(given)) {
       if (given(turned))
-        return refuse(`LAYOUT.AT: row ${say(i + 1)} of turned is ${turned ? 'TRUE' : 'FALSE'}, but no fixture stands in that row of the positions.`);
+        return refuse(`LAYOUT.AT: row ${say(i + 1)} of turned is ${turned ? 'TRUE' : 'FALSE'}, but there is no fixture in that row of the positions.`);
       continue;
     }
     if (typeof x !== 'number' || typeof y !== 'number' || more.some(given)) {

@@ -71,10 +71,10 @@ function overlapMessage({ bench, groups }: Layout, a: Face, b: Face): string {
     const [count, room] = alongX ? [only.along, only.spreadAlong * bench.length] : [only.across, only.spreadAcross * bench.width];
     const side = alongX ? 'along' : 'across';
     const fit = Math.floor((room + TOUCH) / size);
-    return `The faces overlap: ${say(count)} ${side} stand ${metres(room / count)} apart and are ${metres(size)} ${alongX ? 'long' : 'wide'} that way; ${fit < 1 ? 'only one' : fit} ${fit > 1 ? 'fit' : 'fits'} ${side}.`;
+    return `The faces overlap: ${say(count)} ${side} are ${metres(room / count)} apart and ${metres(size)} ${alongX ? 'long' : 'wide'} that way; ${fit < 1 ? 'only one' : fit} ${fit > 1 ? 'fit' : 'fits'} ${side}.`;
   }
   if (a.length + a.width + b.length + b.width === 0) {
-    return `Two points stand at one place, (${metres(a.x)}, ${metres(a.y)}); move one of them, or take one with the output of both.`;
+    return `Two points are at one place, (${metres(a.x)}, ${metres(a.y)}); move one of them, or take one with the output of both.`;
   }
   return `Two faces overlap: those centred at (${metres(a.x)}, ${metres(a.y)}) and (${metres(b.x)}, ${metres(b.y)}); move them apart by the size of a face.`;
 }

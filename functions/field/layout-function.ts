@@ -13,7 +13,7 @@ export const LAYOUT = define({
   name: 'LAYOUT',
   family: 'The field over a bench',
   summary: 'A grid of like fixtures centred over a bench, as a text that says it in full.',
-  use: 'First step of every reckoning over a bench. Spread 1 shares the bench evenly; more moves the outer fixtures towards the edges or past them.',
+  use: 'First step of every calculation over a bench. Spread 1 shares the bench evenly; more moves the outer fixtures towards the edges or past them.',
   formula: 'centre i = size/2 + spread·((i+½)/count − ½)·size, along and across',
   params: [
     PPF,

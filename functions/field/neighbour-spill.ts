@@ -10,7 +10,7 @@ import { sampleField } from './sample-field.ts';
 export const NEIGHBOUR_SPILL = define({
   name: 'NEIGHBOUR.SPILL',
   family: 'The field over a bench',
-  summary: 'How much like benches across the aisle add to the mean.',
+  summary: 'How much neighbouring benches with the same lights add to the mean.',
   use: 'For a house of equal benches, side by side across their width, all lit alike. Without reflecting sides between them.',
   formula: 'mean with neighbours / mean without − 1',
   params: [
@@ -19,7 +19,7 @@ export const NEIGHBOUR_SPILL = define({
     { name: 'aisle', quantity: 'width of the aisle', unit: 'm', meaning: 'from bench to bench', atLeast: 0, atMost: LIMITS.benchMost },
     {
       name: 'neighbours',
-      quantity: 'benches beside it',
+      quantity: 'neighbouring benches',
       unit: '1',
       meaning: '1 is the one beyond y = width; 2 are one on either side',
       optional: true,

@@ -20,7 +20,7 @@ export const SPREAD_BEST = define({
   name: 'SPREAD.BEST',
   family: 'The field over a bench',
   summary: 'How far to move the outer fixtures outwards for the most even light.',
-  use: 'One axis at a time, the other at 1. More spread lifts the edges at the price of the mean: look at BENCH.MEAN beside it.',
+  use: 'One axis at a time, the other at 1. More spread lifts the edges at the price of the mean: watch BENCH.MEAN as well.',
   formula: 'the spread with the greatest BENCH.UNIFORMITY',
   params: [
     PPF,

@@ -2,7 +2,7 @@ import { calc, define, isRefusal } from '../define.ts';
 import { darkFault, pointLabel, READINGS, readingsOf } from './readings.ts';
 import { showReadingsMean } from './readings-mean.ts';
 
-const USE = 'It hangs on the grid: say how many points beside it. Blanks do not count; more than one in five is refused.';
+const USE = 'It depends on the grid: name the number of points with it. Blanks do not count; more than one in five is refused.';
 const CELLS = '{118,142,150,121;150,188,196,155;116,140,147,119}';
 const EN = 'EN 12464-1:2021, Light and lighting: illuminance uniformity, least over mean (cited from memory)';
 

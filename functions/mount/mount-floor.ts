@@ -16,7 +16,7 @@ export const MOUNT_FLOOR = define({
   name: 'MOUNT.FLOOR',
   family: 'Mount height',
   summary: 'How low the fixtures may hang before the brightest point passes a ceiling.',
-  use: 'Against bleached leaves. Looks for the peak between the points of the grid too; at every greater height the ceiling is kept as well.',
+  use: 'Against bleached leaves. Looks for the peak between the points of the grid too; at every greater height the ceiling holds as well.',
   formula: 'least h with max E(x, y) ≤ ceiling there and above',
   params: [
     LAYOUT_TEXT,
@@ -56,7 +56,7 @@ export const MOUNT_FLOOR = define({
       showModel(show, layout);
       showPoint(show, layout, height, peak.x, peak.y, peak.ppfd, `brightest point, (${say(peak.x)}, ${say(peak.y)}) m`);
       const check = `BENCH.PPFD(${quoted(text)},${quantity(height, 'm')},${quantity(peak.x, 'm')},${quantity(peak.y, 'm')})`;
-      if (found.highest === undefined) show.note(`No height is too low for this ceiling: ${range[0]} m is the least that is reckoned.`);
+      if (found.highest === undefined) show.note(`No height is too low for this ceiling: ${range[0]} m is the least that is calculated.`);
       else show.search('height at which the brightest point is at the ceiling', height, 'm', range, check, ceiling, 'µmol/m²/s');
     }
     return height;

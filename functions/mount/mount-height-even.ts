@@ -25,7 +25,7 @@ export const MOUNT_HEIGHT_EVEN = define({
     if (ratio === undefined) return refuse(`MOUNT.HEIGHT.EVEN: no height makes rows with a ${beam}° beam even to ${share}; ask for less.`);
     const height = gap / ratio;
     if (height < LIMITS.heightLeast || height > LIMITS.heightMost) {
-      return refuse(`MOUNT.HEIGHT.EVEN: that takes ${say(height)} m; heights are reckoned from ${LIMITS.heightLeast} to ${LIMITS.heightMost} m.`);
+      return refuse(`MOUNT.HEIGHT.EVEN: that takes ${say(height)} m; heights are calculated from ${LIMITS.heightLeast} to ${LIMITS.heightMost} m.`);
     }
     if (show) {
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, m, '1');

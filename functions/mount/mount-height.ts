@@ -18,7 +18,7 @@ export const MOUNT_HEIGHT = define({
   name: 'MOUNT.HEIGHT',
   family: 'Mount height',
   summary: 'The height at which the bench gets the target on average.',
-  use: 'New and undimmed: pass target/(dim × maintenance) for what is kept. Where two heights do, the higher one is given and the working says so.',
+  use: 'New and undimmed: pass target/(dim × maintenance) for maintained light. Where two heights do, the higher one is given and the working says so.',
   formula: 'the highest h with BENCH.MEAN(layout, h) = target',
   params: [
     LAYOUT_TEXT,

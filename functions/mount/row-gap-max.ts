@@ -22,7 +22,7 @@ export const ROW_GAP_MAX = define({
     if (ratio === undefined) return refuse(`ROW.GAP.MAX: no gap makes rows with a ${beam}° beam even to ${share}; ask for less.`);
     const gap = ratio * height;
     if (gap < ROW_GAP.atLeast || gap > ROW_GAP.atMost) {
-      return refuse(`ROW.GAP.MAX: that gap would be ${say(gap)} m; gaps are reckoned from ${ROW_GAP.atLeast} to ${ROW_GAP.atMost} m.`);
+      return refuse(`ROW.GAP.MAX: that gap would be ${say(gap)} m; gaps are calculated from ${ROW_GAP.atLeast} to ${ROW_GAP.atMost} m.`);
     }
     if (show) {
       show.expression('exponent of the cosine', calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, m, '1');

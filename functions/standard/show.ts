@@ -7,7 +7,7 @@ export const SHOW = define({
   name: 'SHOW',
   family: 'Conversions and spectrum',
   summary: 'A quantity as a text with its unit, to be joined into a sentence.',
-  use: 'Inside texts: "hang at "&SHOW(C5,"cm"). A text is no number any more: do not reckon with it.',
+  use: 'Inside texts: "hang at "&SHOW(C5,"cm"). A text is not a number any more: do not calculate with it.',
   formula: 'number and unit',
   params: [
     { name: 'quantity', quantity: 'any quantity', unit: 'any', meaning: 'the quantity' },

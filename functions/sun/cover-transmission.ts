@@ -36,7 +36,7 @@ export const COVER_TRANSMISSION_MEASURED = define({
   ],
   returns: { quantity: 'transmission', unit: '1' },
   source: 'By definition: inside over outside',
-  unchecked: 'A quotient of two readings; there is nothing to look up.',
+  unchecked: 'A quotient of two readings; there is no table to compare with.',
   examples: [{ formula: 'COVER.TRANSMISSION.MEASURED(300,480)', gives: 0.625 }],
   work: ([inside, outside], show) => {
     if (typeof inside !== 'number' || typeof outside !== 'number') return refuse('COVER.TRANSMISSION.MEASURED: both readings must be numbers.');

@@ -17,7 +17,7 @@ export const DULL_DAYS = define({
     CLEARNESS,
     { name: 'spread', quantity: 'spread of the daily clearness', unit: '1', meaning: 'standard deviation; some 0.15 to 0.2', atLeast: 0.001, atMost: 1 },
     { ...SHARE, name: 'transmission', quantity: 'share of the sun’s light on the bench', meaning: 'cover times 1 − shade' },
-    { ...LIGHT, name: 'lamps', quantity: 'light per day from the lamps', meaning: 'kept, on the same day' },
+    { ...LIGHT, name: 'lamps', quantity: 'light per day from the lamps', meaning: 'maintained, on the same day' },
     { ...LIGHT, name: 'target', quantity: 'light per day wanted', meaning: 'the crop’s daily light' },
   ],
   returns: { quantity: 'share of the days', unit: '1' },

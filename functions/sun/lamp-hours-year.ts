@@ -8,7 +8,7 @@ import { MONTHS } from './months.ts';
 export const LAMP_HOURS_YEAR = define({
   name: 'LAMP.HOURS.YEAR',
   family: 'Sun and greenhouse',
-  summary: 'Hours a year that lamps burn to fill each month’s gap.',
+  summary: 'Hours a year that lamps are on to fill each month’s gap.',
   use: 'With the twelve monthly gaps from January. Where the hours allowed are too few the month stays short, and the working says so.',
   formula: 'Σ days · min(gap · 10⁶ / (ppfd · 3600), hours limit)',
   params: [
@@ -21,8 +21,8 @@ export const LAMP_HOURS_YEAR = define({
       atLeast: 0,
       atMost: 1000,
     },
-    { ...PPFD, atLeast: 0.001, meaning: 'of the lamps, kept, on the crop' },
-    { ...HOURS, name: 'hours limit', meaning: 'most hours a day that the lamps may burn' },
+    { ...PPFD, atLeast: 0.001, meaning: 'of the lamps, maintained, on the crop' },
+    { ...HOURS, name: 'hours limit', meaning: 'most hours a day that the lamps may be on' },
   ],
   returns: { quantity: 'hours a year', unit: 'h/year' },
   source: 'By counting: the days of each month of a common year times the hours that fill its gap',

@@ -16,7 +16,7 @@ export const BREAKER_LEAST = define({
   name: 'BREAKER.LEAST',
   family: 'Supply, cable, breaker, support',
   summary: 'The least rating of a breaker for a load, before it is rounded up to a standard size.',
-  use: 'Grow lights burn for three hours and more: they are a continuous load. The working names the next standard sizes. The cable must suit the breaker.',
+  use: 'Grow lights are on for three hours and more: they are a continuous load. The working names the next standard sizes. The cable must suit the breaker.',
   formula: 'continuous amps / continuous share + other amps',
   params: [
     { ...LOAD, name: 'continuous amps', meaning: 'of what is on for three hours or more' },

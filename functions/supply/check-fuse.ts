@@ -52,7 +52,7 @@ export const CHECK_FUSE = define({
   name: 'CHECK.FUSE',
   family: 'Supply, cable, breaker, support',
   summary: 'Holds or fails: a fuse against its load and its cable.',
-  use: 'For each run of cable. The fuse stands 1.25 times the load, is of a standard size, and melts before the cable gets too hot. Where there is none (0 A), what the source gives in overload must be no more than the cable carries: for an output without a limit of its own that is the supply’s overload limit, above its rating. What is blank is unknown.',
+  use: 'For each run of cable. The fuse carries 1.25 times the load, is of a standard size, and blows before the cable gets too hot. Where there is none (0 A), what the source gives in overload must be no more than the cable carries: for an output without a limit of its own that is the supply’s overload limit, above its rating. What is blank is unknown.',
   formula:
     '1.25 · amps ≤ fuse ≤ cable amps; class gG: fuse ≤ cable amps / 1.45 up to 4 A, / 1.31 above 4 and below 16 A, / 1.1 from 16 A; no fuse: overload amps ≤ cable amps',
   params: [

@@ -25,7 +25,7 @@ export const DROP_LIGHT = define({
     if (volts <= string) return refuse(`DROP.LIGHT: at ${say(volts)} V the string of ${say(string)} V does not light.`);
     const value = dropLight(volts, rated, string);
     show?.expression('voltage left for the resistor, over what it is made for', calc`(${volts} - ${string}) / (${rated} - ${string})`, value, '1');
-    if (volts > rated * 1.05) show?.note('More than 5 % above its rated voltage: the fixture may not stand it.');
+    if (volts > rated * 1.05) show?.note('More than 5 % above its rated voltage: the fixture may be damaged.');
     return value;
   },
 });

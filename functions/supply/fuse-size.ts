@@ -8,7 +8,7 @@ export const FUSE_SIZE = define({
   name: 'FUSE.SIZE',
   family: 'Supply, cable, breaker, support',
   summary: 'The smallest common fuse for a load that its cable can still stand.',
-  use: 'For low-voltage branches. The fuse protects the cable: it must not be larger than what the cable carries, and one of class gG smaller, for it melts late. Whether it suits direct current and its voltage stands on the fuse.',
+  use: 'For low-voltage branches. The fuse protects the cable: it must not be larger than what the cable carries, and one of class gG smaller, as it blows late. The fuse itself says whether it suits direct current, and for which voltage.',
   formula: 'least standard fuse ≥ 1.25 · amps, and ≤ cable amps; class gG: ≤ cable amps / 1.45 up to 4 A, / 1.31 below 16 A, / 1.1 from 16 A',
   params: [
     AMPS,

@@ -1,6 +1,6 @@
 /** Parameters and sentences that the electrical functions share. */
 
-export const CODES = 'Reckons sizes only. Local codes and the makers’ sheets rule; mains work is for a licensed electrician.';
+export const CODES = 'Calculates sizes only. Local codes and the makers’ data sheets decide; mains work is for a licensed electrician.';
 
 export const WATTS = { name: 'watts', quantity: 'power', unit: 'W', meaning: 'of all the load together', above: 0, atMost: 1e7 } as const;
 export const VOLTS = { name: 'volts', quantity: 'voltage', unit: 'V', meaning: 'nominal', atLeast: 1, atMost: 1000 } as const;
@@ -17,7 +17,7 @@ export const ONE_WAY = {
   name: 'length',
   quantity: 'length of the cable',
   unit: 'm',
-  meaning: 'one way; there and back is reckoned with',
+  meaning: 'one way; the way back is counted in',
   above: 0,
   atMost: 1e4,
 } as const;

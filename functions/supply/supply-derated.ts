@@ -9,7 +9,7 @@ export const SUPPLY_DERATED = define({
   name: 'SUPPLY.DERATED',
   family: 'Supply, cable, breaker, support',
   summary: 'What a supply may give in a warm place.',
-  use: 'With the corner and slope of the maker’s derating curve; many curves also fall at low mains voltage, which is not reckoned here.',
+  use: 'With the corner and slope of the maker’s derating curve; many curves also fall at low mains voltage, which is not calculated here.',
   formula: 'rating · (1 − slope · max(0, ambient − from))',
   params: [
     { ...WATTS, name: 'rating', quantity: 'power rating', meaning: 'of the supply, in the cool' },

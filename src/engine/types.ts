@@ -50,7 +50,7 @@ export interface TraceStep {
 export interface TraceNode {
   /** Undefined for a formula that stands in no cell. */
   readonly address?: Address;
-  /** Row heading and column heading: "Kept mean PPFD", "B". */
+  /** Row heading and column heading: "Maintained mean PPFD", "B". */
   readonly row: string;
   readonly column: string;
   readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank';

@@ -208,7 +208,7 @@ export function periods(reader: Reader): readonly TemplateResult[] {
   });
 }
 
-/** "Kept day light, week 3" is of a thing and a period; "Room over the leaf tops, end of week 3" too. */
+/** "Maintained DLI, week 3" is of a thing and a period; "Room over the leaf tops, end of week 3" too. */
 function split(label: string): { readonly thing: string; readonly period: string } {
   const at = label.lastIndexOf(', ');
   return at < 0 ? { thing: label, period: '' } : { thing: label.slice(0, at), period: label.slice(at + 2).replace(/^(end of|after) /, '') };

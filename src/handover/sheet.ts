@@ -15,7 +15,7 @@ import { assumptions, checks, givens, ranked } from './rests.ts';
 import { costs, electrics, parts, periods, settings, supposed, upkeep } from './schedule.ts';
 import { side } from './side.ts';
 import { type Swing, swings } from './swing.ts';
-import { cautions, notReckoned, signing } from './words.ts';
+import { cautions, notCalculated, signing } from './words.ts';
 import { WORKED, workings } from './workings.ts';
 
 type Ask = <T>(question: (engine: Engine) => Promise<T>) => Promise<T>;
@@ -73,7 +73,7 @@ export function sheet({ reader, fingerprint, light, traces, swings: found }: She
     ${periods(reader)}
     ${checks(reader)}
     ${ranked(reader, found)}${assumptions(reader, found)}${supposed(reader)}
-    ${notReckoned(reader)}${cautions()}${signing()}
+    ${notCalculated(reader)}${cautions()}${signing()}
     ${workings(reader, traces)}
     <p class="foot">Reckoned by Overbench for evenly lit flat faces that shine straight down with the stated beam. A planning estimate, to be confirmed by measurement.</p>
   </article>`;

@@ -1,4 +1,4 @@
-/** What the sheet says whatever the plan: cautions, what is not reckoned, and room for names. */
+/** What the sheet says whatever the plan: cautions, what is not calculated, and room for names. */
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { shown } from './pieces.ts';
 import type { Reader } from './reader.ts';
@@ -7,7 +7,7 @@ const CAUTIONS = [
   'A planning estimate: confirm it by measurement after installation.',
   'Mains wiring, new circuits and protective devices: local codes, and a licensed electrician.',
   'Overhead loads: the installer answers for supports, hangers and shelf ratings.',
-  'Bright sources: do not stare into them; follow the photobiological classification that stands on the fixture.',
+  'Bright sources: do not stare into them; follow the photobiological classification marked on the fixture.',
   'Wet places: equipment marked for them, with residual-current protection.',
   'Keep lights clear of foliage, fabric and film. Take care on ladders.',
   'The limits here are habits where they say “common practice” or “from memory”. They are not codes.',
@@ -16,14 +16,15 @@ const CAUTIONS = [
 export const cautions = (): TemplateResult =>
   html`<section class="cautions"><h2>Cautions</h2><ul>${CAUTIONS.map((text) => html`<li>${text}</li>`)}</ul></section>`;
 
-const NOT_RECKONED = /^Not reckoned here/;
+/** Books begun earlier say reckoned. */
+const NOT_CALCULATED = /^Not (?:calculated|reckoned) here/;
 
-/** What the book says it does not reckon, in its own words. */
-export function notReckoned(reader: Reader): TemplateResult | typeof nothing {
+/** What the book says it does not calculate, in its own words. */
+export function notCalculated(reader: Reader): TemplateResult | typeof nothing {
   const blocks = reader.book.pages.flatMap((page) => page.blocks);
-  const found = blocks.find((block) => block.kind === 'prose' && NOT_RECKONED.test(block.text));
+  const found = blocks.find((block) => block.kind === 'prose' && NOT_CALCULATED.test(block.text));
   if (found?.kind !== 'prose') return nothing;
-  return html`<section class="not"><h2>Not reckoned</h2>${found.text.split(/\n{2,}/).map((paragraph) => html`<p>${prose(reader, paragraph)}</p>`)}</section>`;
+  return html`<section class="not"><h2>Not calculated</h2>${found.text.split(/\n{2,}/).map((paragraph) => html`<p>${prose(reader, paragraph)}</p>`)}</section>`;
 }
 
 /** Prose with the live values in it; of its marks only the strong ones are kept. */

@@ -213,12 +213,12 @@ describe('a picture', () => {
 
   it('says in its place which cell it lacks', async () => {
     await goTo(page, 'Scenarios');
-    await page.getByRole('button', { name: /^Change: Kept mean against/ }).click();
+    await page.getByRole('button', { name: /^Change: Maintained mean against/ }).click();
     const slip = page.getByRole('dialog', { name: 'Change this picture' });
     await slip.getByRole('combobox', { name: /^Mount height/ }).fill('Scenarios.A14');
     await slip.getByRole('combobox', { name: /^Mount height/ }).press('Tab');
     await slip
-      .getByText('Kept mean PPFD, A is a light on the leaves (PPFD); the mount height is a length.')
+      .getByText('Maintained mean PPFD, A is a light on the leaves (PPFD); the mount height is a length.')
       .or(slip.getByText(/the mount height is a length/))
       .first()
       .waitFor();

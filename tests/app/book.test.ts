@@ -68,7 +68,7 @@ describe('what stands in a book', () => {
     const { records } = parseCsv(await sentOut('Send out the scenarios as CSV, side by side'));
     const heading = records.find((record) => record.includes('A') && record.includes('B'));
     expect(heading?.slice(-3)).toEqual(['A', 'B', 'C']);
-    const mean = records.find((record) => record[0] === 'Kept mean PPFD');
+    const mean = records.find((record) => record[0] === 'Maintained mean PPFD');
     expect(mean?.slice(-3).every((value) => Number(value) > 100 && Number(value) < 500)).toBe(true);
   });
 

@@ -234,7 +234,7 @@ describe('what a meter read', () => {
     { open: (visitor) => begin(visitor, /^Meter check/) },
   );
 
-  const factor = (scenario: string) => page.locator(`td[aria-label^="Light reckoned with, of planned, ${scenario}:"]`);
+  const factor = (scenario: string) => page.locator(`td[aria-label^="Light used, share of planned, ${scenario}:"]`);
   const dayOne = (scenario: string): Promise<number> =>
     page
       .locator(`td[aria-label^="Day-one mean PPFD, ${scenario}:"]`)

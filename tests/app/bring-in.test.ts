@@ -124,7 +124,7 @@ describe('a unit mistake', () => {
     await page.keyboard.type('=1+ROUND(A7,2)');
     await page.keyboard.press('Enter');
     await page.locator('td[aria-label^="Spread along, B"][aria-label*="unit error"]').waitFor();
-    await page.locator('td[aria-label^="Kept mean PPFD, B"][aria-label*="unit error"]').waitFor();
+    await page.locator('td[aria-label^="Maintained mean PPFD, B"][aria-label*="unit error"]').waitFor();
     await cell.click();
     const mend = page.locator('ob-working .trouble button.first');
     await mend.waitFor();
@@ -132,6 +132,6 @@ describe('a unit mistake', () => {
     expect(await page.locator('ob-working .big').textContent()).not.toMatch(/\d/);
     await page.keyboard.press('Control+m');
     await page.locator('td[aria-label^="Spread along, B: 1.30"]').waitFor();
-    await page.locator('td[aria-label^="Kept mean PPFD, B: "][aria-label*="micromoles"]').waitFor();
+    await page.locator('td[aria-label^="Maintained mean PPFD, B: "][aria-label*="micromoles"]').waitFor();
   });
 });

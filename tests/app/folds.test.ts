@@ -33,18 +33,18 @@ async function toScenarios(): Promise<void> {
 
 it('a group that was taken out stands open again on the next visit, and one that was put away again does not', async () => {
   await toScenarios();
-  await expect.poll(() => inSight('Kept for each full')).toBe(0);
-  await page.getByRole('button', { name: /^\d+ more: day light on day one/ }).click();
-  await row('Kept for each full').waitFor();
+  await expect.poll(() => inSight('Maintained as a share of full')).toBe(0);
+  await page.getByRole('button', { name: /^\d+ more: day-one DLI/ }).click();
+  await row('Maintained as a share of full').waitFor();
   await goTo(page, 'Costs');
   await goTo(page, 'Scenarios');
-  await row('Kept for each full').waitFor();
+  await row('Maintained as a share of full').waitFor();
   await comeBack();
-  await row('Kept for each full').waitFor();
-  await page.getByRole('button', { name: /^Put away: \d+ more: day light on day one/ }).click();
-  await expect.poll(() => inSight('Kept for each full')).toBe(0);
+  await row('Maintained as a share of full').waitFor();
+  await page.getByRole('button', { name: /^Put away: \d+ more: day-one DLI/ }).click();
+  await expect.poll(() => inSight('Maintained as a share of full')).toBe(0);
   await comeBack();
-  await expect.poll(() => inSight('Kept for each full')).toBe(0);
+  await expect.poll(() => inSight('Maintained as a share of full')).toBe(0);
 });
 
 it('a group that somebody makes longer than eight rows does not put itself away', async () => {
@@ -58,7 +58,7 @@ it('a group that somebody makes longer than eight rows does not put itself away'
     await page.keyboard.press('Enter');
     await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(before + i + 1);
   }
-  const shown = ['Buying, all', 'Energy', 'Running', 'A year, all in', 'Cost of light'];
+  const shown = ['Cost to buy, all', 'Energy', 'Running cost', 'Cost a year, all in', 'Cost of light'];
   await row('Mount height').click();
   for (const label of shown) expect(await inSight(label), label).toBe(1);
   await comeBack();

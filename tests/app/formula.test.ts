@@ -40,7 +40,7 @@ describe('a formula', () => {
     const light = async (row: string): Promise<number> => Number(/: ([\d.]+)/.exec((await cell(row, 'B').getAttribute('aria-label')) ?? '')?.[1]);
     // The demo works the mean out by the same layout and height.
     const mean = await light('Full mean PPFD');
-    await begin('Dimmest point, kept', 'B', '=bench.me');
+    await begin('Dimmest point, maintained', 'B', '=bench.me');
     await expect.poll(offered).toEqual(['BENCH.MEAN(layout, height, [nx], [ny])']);
     expect(await editor().getAttribute('aria-activedescendant')).toBeNull();
     await page.keyboard.press('ArrowDown');
@@ -65,7 +65,7 @@ describe('a formula', () => {
       .poll(() => slip().getByRole('listitem').allTextContents())
       .toEqual([expect.stringMatching(/^aLayout · BB12/), expect.stringMatching(/^bMount height · BB7.*0\.40/)]);
     await page.keyboard.press('Enter');
-    await expect.poll(() => light('Dimmest point, kept')).toBe(Math.round(mean));
+    await expect.poll(() => light('Dimmest point, maintained')).toBe(Math.round(mean));
   });
 
   it('keeps on Enter what is written where nothing in the list was picked', async () => {
@@ -77,7 +77,7 @@ describe('a formula', () => {
   });
 
   it('takes cells by a click and by the arrows, a range with Shift, and marks them with its letters', async () => {
-    await begin('Buying, all', 'B', '=');
+    await begin('Cost to buy, all', 'B', '=');
     await page.keyboard.press('ArrowUp');
     await expect.poll(() => editor().textContent()).toMatch(/^=B\d+$/);
     await page.keyboard.press('ArrowLeft');
@@ -106,7 +106,7 @@ describe('a formula', () => {
   });
 
   it('tells the cells that it reads apart by letter and kind of line, in one ink that is seen by day, by night and on paper', async () => {
-    await begin('Buying, all', 'B', '=A7+B7+C7+A2');
+    await begin('Cost to buy, all', 'B', '=A7+B7+C7+A2');
     await expect.poll(lettered).toHaveLength(4);
     /** Of what wears a letter: its letter, its line, its ink, and how the ink stands out from what lies under it. */
     const looks = () =>
@@ -213,8 +213,8 @@ describe('a formula', () => {
   });
 
   it('is left as it was on Escape, which closes the list first', async () => {
-    await cell('Kept mean PPFD', 'B').click();
-    const before = await cell('Kept mean PPFD', 'B').getAttribute('aria-label');
+    await cell('Maintained mean PPFD', 'B').click();
+    const before = await cell('Maintained mean PPFD', 'B').getAttribute('aria-label');
     await page.keyboard.press('F2');
     await editor().waitFor();
     const text = await editor().textContent();
@@ -226,7 +226,7 @@ describe('a formula', () => {
     await expect.poll(() => editor().textContent()).toBe(`${text}*mou`);
     await page.keyboard.press('Escape');
     await expect.poll(() => editor().count()).toBe(0);
-    await expect.poll(() => cell('Kept mean PPFD', 'B').getAttribute('aria-label')).toBe(before);
+    await expect.poll(() => cell('Maintained mean PPFD', 'B').getAttribute('aria-label')).toBe(before);
     await expect.poll(() => page.locator('ob-app[citing]').count()).toBe(0);
   });
 
@@ -250,7 +250,7 @@ describe('a formula', () => {
 
   it('is kept by a click elsewhere, and opens again with the reason where it is refused', async () => {
     await begin('Mount height', 'C', '=nosuchname');
-    await cell('Buying, all', 'A').click();
+    await cell('Cost to buy, all', 'A').click();
     await expect.poll(() => said().textContent()).toMatch(/Nothing is called nosuchname/);
     await expect.poll(() => editor().textContent()).toBe('=nosuchname');
   });

@@ -66,8 +66,8 @@ describe('the page of the scenarios', () => {
   it('draws the light map with the extremes that the table gives', async () => {
     const spoken = async (row: string): Promise<number> =>
       Number(/: (\d+)/.exec((await page.locator(`td[aria-label^="${row}, A:"]`).getAttribute('aria-label')) ?? '')?.[1]);
-    await page.locator('td[aria-label^="Dimmest point, kept, A: "]').waitFor();
-    const low = await spoken('Dimmest point, kept');
+    await page.locator('td[aria-label^="Dimmest point, maintained, A: "]').waitFor();
+    const low = await spoken('Dimmest point, maintained');
     await page.locator('ob-picture').first().scrollIntoViewIfNeeded();
     const map = page.locator('ob-picture svg[aria-label^="Light map A"]');
     await map.waitFor();

@@ -111,7 +111,7 @@ describe('a table', () => {
   });
 
   it('clears a given on Delete and refuses a worked cell aloud', async () => {
-    await cell('Kept mean PPFD', 'A').click();
+    await cell('Maintained mean PPFD', 'A').click();
     const before = await chosen();
     await page.keyboard.press('Delete');
     await expect.poll(() => page.locator('.told').textContent()).toMatch(/worked out and locked/);
@@ -134,7 +134,7 @@ describe('a table', () => {
 describe('a choice of amounts', () => {
   it('takes a number as it is written, not the larger one that begins alike', async () => {
     await goTo(page, 'Supply');
-    await cell('Wire', '').or(page.locator('td[aria-label^="Wire:"]')).first().click();
+    await cell('Wire size', '').or(page.locator('td[aria-label^="Wire size:"]')).first().click();
     const before = await chosen();
     expect(before).toMatch(/^Wire\b.*1\.5/);
     await page.keyboard.type('2');
@@ -206,7 +206,7 @@ describe('scenarios', () => {
 
 describe('the working', () => {
   it('is followed from the mean down to a given and back again', async () => {
-    await cell('Kept mean PPFD', 'B').click();
+    await cell('Maintained mean PPFD', 'B').click();
     const working = page.locator('ob-working');
     for (const name of ['Day-one mean PPFD', 'Full mean PPFD', 'Mount height'])
       await working.locator('.from').getByRole('button', { name, exact: true }).first().click();
@@ -218,7 +218,7 @@ describe('the working', () => {
 
   it('is reached, followed and left by keys', async () => {
     const focused = (): Promise<string> => page.evaluate(() => document.activeElement?.closest('aside, ob-table')?.tagName ?? '');
-    await cell('Kept mean PPFD', 'B').click();
+    await cell('Maintained mean PPFD', 'B').click();
     await page.keyboard.press('F6');
     await expect.poll(focused).toBe('ASIDE');
     const next = page.locator('ob-working .from').getByRole('button', { name: 'Day-one mean PPFD', exact: true });

@@ -177,7 +177,7 @@ describe('a book of an earlier edition', () => {
     );
     expect(await verdictOf(begun, 'a')).toBe('{"kind":"text","text":"holds"}');
     expect(await verdictOf(opened, 'a')).toBe('{"kind":"text","text":"holds, 2 checks lacking, 1 by older rules"}');
-    expect(await verdictOf(opened, 'b')).toMatch(/"look 1: [^"]*; 2 checks lacking, 1 by older rules"/);
+    expect(await verdictOf(opened, 'b')).toMatch(/"close to limit 1: [^"]*; 2 checks lacking, 1 by older rules"/);
     expect(checkBook(opened)).toMatchObject({ ok: true });
   });
 

@@ -24,13 +24,13 @@ test('a template becomes a book, and its wide CSV has three scenarios with no er
   const numbers: readonly [string, string, number, number][] = [
     ['Fixtures', '', 1, 100],
     ['Mount height', 'm', 0.1, 1],
-    ['Kept mean PPFD', 'µmol/m²/s', 200, 320],
+    ['Maintained mean PPFD', 'µmol/m²/s', 200, 320],
     ['Evenness: lowest to mean', '', 0.1, 1],
-    ['Kept day light, DLI', 'mol/m²/d', 11, 18],
+    ['Maintained DLI', 'mol/m²/d', 11, 18],
     ['Supplies', '', 1, 10],
     ['Energy', 'kWh/year', 1000, 10_000],
-    ['Buying, all', 'EUR', 1000, 4000],
-    ['A year, all in', 'EUR/year', 500, 3000],
+    ['Cost to buy, all', 'EUR', 1000, 4000],
+    ['Cost a year, all in', 'EUR/year', 500, 3000],
   ];
   for (const [label, unit, low, high] of numbers) {
     const [shown, ...values] = row(out, label);
@@ -52,7 +52,7 @@ test('what is set by name, in its own unit, is in the book and in what follows f
   expect(row(csv, 'Bench length').slice(0, 2)).toEqual(['ft', '12']);
   expect(Number(row(csv, 'Area')[1])).toBeCloseTo(3.6576 * 1.5, 12);
   const before = (await overbench(['csv', book, '--wide'])).out;
-  for (const i of [1, 2, 3]) expect(Number(row(csv, 'Running')[i]) / Number(row(before, 'Running')[i])).toBeCloseTo(2, 9);
+  for (const i of [1, 2, 3]) expect(Number(row(csv, 'Running cost')[i]) / Number(row(before, 'Running cost')[i])).toBeCloseTo(2, 9);
   expect(files.read('other.json')).toContain('12 ft');
 });
 
@@ -60,7 +60,7 @@ test('a scenario is changed by address, and what can not be set there is refused
   const other = files.path('scenario.json');
   expect(await overbench(['new', 'trade-bench', '--set', 'Scenarios.A7=45 cm', '-o', other])).toMatchObject({ status: 0 });
   const kept = async (file: string): Promise<number[]> =>
-    row((await overbench(['csv', file, '--wide'])).out, 'Kept mean PPFD')
+    row((await overbench(['csv', file, '--wide'])).out, 'Maintained mean PPFD')
       .slice(1)
       .map(Number);
   const [before, after] = [await kept(book), await kept(other)];
@@ -108,10 +108,10 @@ test('show prints a table with its columns under one another, and one table when
 
 test('working tells a number down to its givens', async () => {
   const rows = (await overbench(['csv', book, '--tidy'])).out;
-  const address = /(Scenarios\.B\d+),,"?Kept day light/.exec(rows)?.[1] ?? '';
+  const address = /(Scenarios\.B\d+),,"?Maintained DLI/.exec(rows)?.[1] ?? '';
   const { status, out } = await overbench(['working', book, address]);
   expect(status).toBe(0);
-  for (const word of ['Kept day light, DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: as in the example, ask the client', '3600'])
+  for (const word of ['Maintained DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: as in the example, ask the client', '3600'])
     expect(out).toContain(word);
   expect(await overbench(['working', book, 'Scenarios.Q900'])).toMatchObject({ status: 2 });
 });

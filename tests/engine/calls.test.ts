@@ -54,7 +54,7 @@ describe('the number of arguments', () => {
 
 describe('nothing between two commas', () => {
   it.each([
-    ['CHECK.DAY.LENGTH(,UNIT(16,"h/d"))', 'unknown, how the crop takes day length is not given'],
+    ['CHECK.DAY.LENGTH(,UNIT(16,"h/d"))', 'unknown, no day-length response is given'],
     ['METER.VERDICT(UNIT(145,"µmol/m²/s"),UNIT(150,"µmol/m²/s"),)', 'unknown, no tolerance given'],
     ['CHECK.AT.MOST(5,)', 'unknown, no limit given'],
     ['CHECK.IP(,65)', 'unknown, no marking given'],

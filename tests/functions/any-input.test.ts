@@ -66,8 +66,8 @@ function allowedNumber(p: Param): fc.Arbitrary<number> {
 const WORDS: Readonly<Record<string, readonly unknown[]>> = {
   crop: ['basil', 'basil', 'Basil ', 'no such crop'],
   stage: ['indoor', 'indoor', 'seedling', 'no such stage'],
-  checks: ['holds', 'holds, 5 % under', 'assumed, 35 % under', 'holds, 2 assumed: A, B', 'look, 1 % under', 'unknown', 'fails, 2 % over', null],
-  verdicts: ['holds', 'holds, 1 assumed: Hours', 'look 1: Load', 'fails 1: Drop', null],
+  checks: ['holds', 'holds, 5 % under', 'assumed, 35 % under', 'holds, 2 assumed: A, B', 'close to limit, 1 % under', 'unknown', 'fails, 2 % over', null],
+  verdicts: ['holds', 'holds, 1 assumed: Hours', 'close to limit 1: Load', 'fails 1: Drop', null],
   costs: [900, 500, 850.5, 500],
   lamp: ['sunlight', 'Metal halide', 'candle'],
   area: [0.5, 1.5, 2.5, 95, 0.823, 3],

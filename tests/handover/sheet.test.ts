@@ -122,12 +122,12 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     }
   });
 
-  it('has cautions, what is not reckoned, room to sign, and the working of its headline results', async () => {
+  it('has cautions, what is not calculated, room to sign, and the working of its headline results', async () => {
     const { body } = await making;
     expect(textOf(section(body, 'cautions'))).toMatch(
       /planning estimate[\s\S]*licensed electrician[\s\S]*installer[\s\S]*do not stare[\s\S]*residual-current[\s\S]*foliage[\s\S]*ladders/,
     );
-    expect(textOf(section(body, 'not'))).toContain('Not reckoned here');
+    expect(textOf(section(body, 'not'))).toContain('Not calculated here');
     expect(textOf(section(body, 'signing'))).toContain('For the client');
     expect(textOf(section(body, 'workings')).match(/= /g)?.length).toBeGreaterThan(20);
   });
@@ -161,7 +161,7 @@ describe('the sheet', () => {
     const start = templateBook('trade-bench');
     const made = await make(withCell(withCell(start, 'electrics', 'hang_rating', ''), 'sheet', 'site', ''));
     const rests = textOf(section(made.body, 'rests'));
-    expect(rests).toMatch(/Not answered yet\s*One hanger and what it hangs from carry/);
+    expect(rests).toMatch(/Not answered yet\s*Working load of a hanger and its fixing/);
     expect(textOf(section(made.body, 'verdict'))).toMatch(/can’t be judged yet[\s\S]*Not known:[\s\S]*Hanging load: unknown/);
     expect(textOf(made.body)).toContain('Site: not answered yet.');
     made.session.close();
@@ -198,7 +198,7 @@ describe('the sheet', () => {
     expect(front).toContain(`${left.length} of ${asked.length} questions are still to be asked`);
     expect(front).toMatch(/Site: Polytunnel, bench by the door \(from the template, not agreed\)/);
     expect(front.match(mark)).toHaveLength(3);
-    expect(textOf(section(fresh.body, 'costs'))).toMatch(/Tariff as of\s*2026-10-14 \(from the template, not agreed\)/);
+    expect(textOf(section(fresh.body, 'costs'))).toMatch(/Tariff date\s*2026-10-14 \(from the template, not agreed\)/);
     fresh.session.close();
 
     const answered = left.reduce((book, address) => {
@@ -215,7 +215,7 @@ describe('the sheet', () => {
     const made = await make(withCell(templateBook('trade-bench'), 'brief', 'crop', 'a crop of their own'));
     const reason = 'Crop: “a crop of their own” is not one of the choices';
     for (const name of ['verdict', 'light', 'compared']) expect(textOf(section(made.body, name)).split(reason), name).toHaveLength(2);
-    expect(textOf(section(made.body, 'light'))).toMatch(/Day light aimed at[^:]*: Crop: “a crop of their own”/);
+    expect(textOf(section(made.body, 'light'))).toMatch(/DLI aimed at[^:]*: Crop: “a crop of their own”/);
     expect(textOf(section(made.body, 'compared'))).not.toContain('none of them holds');
     made.session.close();
   });

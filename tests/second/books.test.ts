@@ -76,10 +76,10 @@ test('a number that is off by a fifth of a hundredth, another state, another cau
   const verdict = addressOf('Verdict', 'A');
   expect(readTidy(csv).find(({ address }) => address === verdict)?.value).toMatch(/^fails .*Fuse of each run/);
   for (const [row, scenario, change] of [
-    ['Kept mean PPFD', 'A', (value: string) => String(Number(value) * 1.002)],
+    ['Maintained mean PPFD', 'A', (value: string) => String(Number(value) * 1.002)],
     ['Fuse of each run', 'A', () => '"holds, 30 A"'],
     ['Verdict', 'A', (value: string) => value.replace('Fuse of each run', 'Height')],
-    ['Kept mean PPFD', 'B', () => '200'],
+    ['Maintained mean PPFD', 'B', () => '200'],
   ] as const) {
     const address = addressOf(row, scenario);
     expect(address, row).not.toBe('');

@@ -28,7 +28,7 @@ function against(found: Argument, limit: Argument, look: Argument, assumed: Argu
   const right = sign * (x - against.at);
   if (right < 0 && !near(x, against.at)) return 'fails';
   const margin = against.at === 0 ? (near(x, 0) ? 0 : Number.POSITIVE_INFINITY) : right / Math.abs(against.at);
-  if (margin < n(look) - 1e-9) return 'look';
+  if (margin < n(look) - 1e-9) return 'close to limit';
   return against.assumed ? 'assumed' : 'holds';
 }
 
@@ -54,7 +54,7 @@ const dayLength: Work = (kind, hours, shortest, assumed) => {
   if (told === 'neutral') return good;
   const long = atMost(n(shortest), night);
   if (told === 'short') return long ? good : 'fails';
-  return long ? 'look' : good;
+  return long ? 'close to limit' : good;
 };
 
 // IEC 60529:1989+A2:2013, clauses 5 and 6: jets (5, 6), immersion (7, 8) and high pressure (9) are tests apart (from memory).
@@ -64,7 +64,7 @@ const ip: Work = (marked, asked) => {
   const [dustAsked, waterAsked] = [Math.floor(n(asked) / 10), n(asked) % 10];
   if (dust < dustAsked || water < waterAsked) return 'fails';
   const test = (digit: number): number => (digit <= 4 ? 0 : digit <= 6 ? 1 : digit <= 8 ? 2 : 3);
-  return waterAsked > 4 && test(water) !== test(waterAsked) ? 'look' : 'holds';
+  return waterAsked > 4 && test(water) !== test(waterAsked) ? 'close to limit' : 'holds';
 };
 
 const limited: Work = (marked, rating, limit) => {
@@ -99,11 +99,11 @@ const fuse: Work = (size, amps, cable, kind, overload) => {
   return load === undefined || carries === undefined ? 'unknown' : 'holds';
 };
 
-const WORST_FIRST = ['fails', 'unknown', 'look', 'assumed'];
+const WORST_FIRST = ['fails', 'unknown', 'close to limit', 'assumed'];
 
 const stateOf = (cell: Value): string => {
   const found = sound(cell);
-  const state = found.kind === 'text' ? (/^[a-z]+/.exec(found.s)?.[0] ?? '') : '';
+  const state = found.kind === 'text' ? (/^(?:close to limit|[a-z]+)/.exec(found.s)?.[0] ?? '') : '';
   return ['holds', ...WORST_FIRST].includes(state) ? state : refuse('no check');
 };
 
@@ -128,7 +128,7 @@ const verdict: Work = (checks, labels) => {
 };
 
 /** Places of verdicts that neither fail nor have something unknown. */
-const works = (cell: Value): boolean => cell.kind === 'text' && /^(holds|assumed|look)/.test(cell.s);
+const works = (cell: Value): boolean => cell.kind === 'text' && /^(holds|assumed|close to limit)/.test(cell.s);
 
 export const CHECKS: Readonly<Record<string, Work>> = {
   'CHECK.AT.MOST': (x, limit, look, assumed) => against(x, limit, look, assumed, -1),

@@ -10,7 +10,7 @@ const REFUSED: ReadonlySet<string> = new Set(['refused', 'not answered yet', 'ou
 /** A thousandth at most: what a book shows, and what the second evaluator has. */
 const RELATIVE = 1e-3;
 
-const STATE = /^(holds|assumed|look|unknown|fails)\b/;
+const STATE = /^(holds|assumed|close to limit|unknown|fails)\b/;
 
 function shown(value: Value, unit: string): string {
   if (value.kind === 'number') return `${fromBase(value, unit)} ${unit}`;
@@ -63,7 +63,11 @@ export function compare(csv: string): Compared {
     count[value.kind === 'number' ? 'number' : value.kind === 'fault' ? 'refusal' : 'text']++;
     if (!agrees(cell, value))
       differences.push(`${cell.address} ${cell.row}: ${cell.value} ${cell.unit}, and outside ${shown(value, cell.unit)}, by ${cell.held}`);
-    if (/^=VERDICT\(/.test(cell.held) && !REFUSED.has(cell.value) && !/^holds$|^(?:(?:fails|unknown|look|assumed) \d+|holds, \d+ assumed): \S/.test(cell.value))
+    if (
+      /^=VERDICT\(/.test(cell.held) &&
+      !REFUSED.has(cell.value) &&
+      !/^holds$|^(?:(?:fails|unknown|close to limit|assumed) \d+|holds, \d+ assumed): \S/.test(cell.value)
+    )
       causeless.push(`${cell.address}: ${cell.value}`);
   }
   return { numbers: count.number, refusals: count.refusal, texts: count.text, differences, causeless };

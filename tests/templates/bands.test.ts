@@ -1,4 +1,4 @@
-/** The low end of what a crop wants is held against kept light, the high end against day-one light: lamps are brightest when new. */
+/** The low end of what a crop wants is held against maintained light, the high end against day-one light: lamps are brightest when new. */
 import { describe, expect, test } from 'vitest';
 import { openTemplate, slugs, templateBook } from './open-template.ts';
 import { fill, has, row } from './rows.ts';
@@ -59,7 +59,7 @@ describe.each(slugs.filter((slug) => rowIds(slug).includes('dli_day_one')))('the
       await fill(session, ...band(kept * 0.9, (kept + dayOne) / 2));
       expect(row(session, 'c_target')).toMatch(/^fails, .*day one/);
       await fill(session, ...band((kept + dayOne) / 2, dayOne * 1.1));
-      expect(row(session, 'c_target')).toMatch(/^fails, .*kept/);
+      expect(row(session, 'c_target')).toMatch(/^fails, .*maintained/);
       await fill(session, ...band(kept * 0.9, dayOne * 1.1));
       expect(row(session, 'c_target')).toMatch(/^holds/);
       if (has(session, 'c_light')) expect(row(session, 'verdict')).not.toBe('');

@@ -65,9 +65,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, A to highest_mount',
       // No like bench stands beside it.
-      'Light from like benches beside it, A to Mount height, A',
-      'Light from like benches beside it, B to Mount height, B',
-      'Light from like benches beside it, C to Mount height, C',
+      'Light from neighbouring benches, A to Mount height, A',
+      'Light from neighbouring benches, B to Mount height, B',
+      'Light from neighbouring benches, C to Mount height, C',
       // Six rows spread by six fifths hang over the edges of a bench of any width.
       'Lights past each side by, A to bench_width',
       // The air stays cooler than that from which the supplies derate.
@@ -94,9 +94,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...['blackout_from', 'blackout_to', 'latitude', 'noon'].flatMap((name) => each(`Longest night of the months grown in, # to ${name}`)),
       // In June it is light, with twilight, before and after the lamps.
       ...each('Shortest night of the months grown in, # to noon'),
-      'Shortest night of the months grown in, A to Lamps may burn to, A',
-      'Shortest night of the months grown in, C to Lamps may burn from, C',
-      'Shortest night of the months grown in, C to Lamps may burn to, C',
+      'Shortest night of the months grown in, A to Lamps may be on to, A',
+      'Shortest night of the months grown in, C to Lamps may be on from, C',
+      'Shortest night of the months grown in, C to Lamps may be on to, C',
     ],
   },
   'single-shelf': {
@@ -126,9 +126,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
       // Lids, and days in the dark, count only for the scenarios that have them on the shelf.
       'Dark days are dark, A to dark_limit',
       'Dark days are dark, B to dark_limit',
-      'Days a tray takes its place, A to dark_days',
-      'Days of a round that the lamps burn, A to lit_days',
-      'Days of a round that the lamps burn, C to lit_days',
+      'Days a tray takes up its place, A to dark_days',
+      'Days of a round that the lamps are on, A to lit_days',
+      'Days of a round that the lamps are on, C to lit_days',
       'Light on a dark day, A to lid_leak',
       'Light on a dark day, B to lid_leak',
       // The air stays cooler than that from which the supplies derate.

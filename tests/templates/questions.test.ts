@@ -26,7 +26,7 @@ const ANSWERS: readonly Answer[] = [
   {
     question: 'How many per shelf?',
     template: 'rack-of-tiers',
-    rows: { Scenarios: ['Fixtures for each tier', 'Share of the shelf with enough'] },
+    rows: { Scenarios: ['Fixtures per tier', 'Share of the shelf with enough'] },
     functions: ['COUNT.FOR.TARGET'],
   },
   {
@@ -38,7 +38,7 @@ const ANSWERS: readonly Answer[] = [
   {
     question: 'Why are mine leggy?',
     template: 'single-shelf',
-    rows: { Scenarios: ['Kept day light, DLI', 'Target band'], Brief: ['Day light wanted, from'] },
+    rows: { Scenarios: ['Maintained DLI', 'Target band'], Brief: ['DLI wanted, at least'] },
     functions: ['DLI', 'DLI.GAP'],
   },
   {
@@ -56,13 +56,13 @@ const ANSWERS: readonly Answer[] = [
   {
     question: 'All night?',
     template: 'greenhouse-bench',
-    rows: { Scenarios: ['Dark hours in the darkest month', 'Hours of light then', 'Day length'] },
+    rows: { Scenarios: ['Dark hours in the darkest month', 'Hours of light in the darkest month', 'Day length'] },
     functions: ['DARK.HOURS', 'CROP.DAY.LENGTH'],
   },
   {
     question: 'I only have a lux meter.',
     template: 'meter-check',
-    rows: { Meter: ['Light for one on the meter', 'Mean as read'] },
+    rows: { Meter: ['PPFD for one unit on the meter', 'Measured mean'] },
     functions: ['LUX.TO.PPFD', 'LUX.FACTOR'],
   },
   {
@@ -81,19 +81,19 @@ const ANSWERS: readonly Answer[] = [
   {
     question: 'Why poor edges?',
     template: 'trade-bench',
-    rows: { Scenarios: ['Evenness: lowest to mean', 'Evenness away from the edges', 'Dimmest point, kept'] },
+    rows: { Scenarios: ['Evenness: lowest to mean', 'Evenness away from the edges', 'Dimmest point, maintained'] },
     functions: ['BENCH.UNIFORMITY.INSIDE', 'SPREAD.BEST'],
   },
   {
     question: 'Sown on different dates?',
     template: 'rack-of-tiers',
-    rows: { Scenarios: ['Height over bare soil', 'Kept day light, just sown', 'Light when just sown'] },
+    rows: { Scenarios: ['Height over bare soil', 'Maintained DLI, just sown', 'Light when just sown'] },
     functions: ['STAGE.ON.DAY', 'GROWTH.LIFT'],
   },
   {
     question: 'Basil instead?',
     template: 'trade-bench',
-    rows: { Brief: ['Crop', 'Day light wanted, from', 'Most light on its leaves'], Scenarios: ['Target band', 'Day length'] },
+    rows: { Brief: ['Crop', 'DLI wanted, at least', 'Most PPFD on its leaves'], Scenarios: ['Target band', 'Day length'] },
     functions: ['CROP.DLI', 'YIELD.CHANGE'],
   },
   {
@@ -105,25 +105,25 @@ const ANSWERS: readonly Answer[] = [
   {
     question: 'Fewer, brighter ones?',
     template: 'trade-bench',
-    rows: { Scenarios: ['Kept mean PPFD', 'Evenness: lowest to mean', 'A year, all in'], Choice: ['Cheapest that works, by the year'] },
+    rows: { Scenarios: ['Maintained mean PPFD', 'Evenness: lowest to mean', 'Cost a year, all in'], Choice: ['Cheapest that works, by the year'] },
     functions: ['CHEAPEST.HOLDING', 'COUNT.FOR.TARGET'],
   },
   {
     question: 'How much sun gets in?',
     template: 'greenhouse-bench',
-    rows: { House: ['Light under the roof', 'Sun under the roof then'] },
+    rows: { House: ['Light under the roof', 'Sun under the roof in the darkest month'] },
     functions: ['SUN.DLI', 'COVER.TRANSMISSION'],
   },
   {
     question: 'Which months pay?',
     template: 'greenhouse-bench',
-    rows: { Scenarios: ['Months with lamps', 'Gap, January', 'Gap, July', 'Lamps burn', 'Days that miss in the worst month'] },
+    rows: { Scenarios: ['Months with lamps', 'Gap, January', 'Gap, July', 'Lamps are on', 'Days below the aim in the worst month'] },
     functions: ['LAMP.HOURS.YEAR', 'DLI.GAP', 'DULL.DAYS'],
   },
   {
     question: 'Do the bars shade the summer crop?',
     template: 'greenhouse-bench',
-    rows: { Scenarios: ['Sun that the fixtures keep off', 'Sun lost in the brightest month', 'Shade'] },
+    rows: { Scenarios: ['Sun shaded by the fixtures', 'Sun lost in the brightest month', 'Shade'] },
     functions: ['FIXTURE.SHADE'],
   },
   {
@@ -135,7 +135,7 @@ const ANSWERS: readonly Answer[] = [
   {
     question: 'How long may the cable be?',
     template: 'trade-bench',
-    rows: { Scenarios: ['Voltage lost, share', 'Voltage drop'], Electrics: ['Cable from the supply to the farthest light'] },
+    rows: { Scenarios: ['Voltage drop, share', 'Voltage drop'], Electrics: ['Cable from the supply to the farthest light'] },
     functions: ['CABLE.REACH', 'CABLE.AREA'],
   },
   {
@@ -144,17 +144,17 @@ const ANSWERS: readonly Answer[] = [
     rows: { Scenarios: ['Mains current', 'Supplies on one circuit', 'Circuits', 'Circuits free'] },
     functions: ['CIRCUIT.COUNT', 'MAINS.AMPS'],
   },
-  { question: 'What is the monthly bill?', template: 'trade-bench', rows: { Scenarios: ['Running, by the month', 'Running'] }, functions: ['RUN.COST'] },
+  { question: 'What is the monthly bill?', template: 'trade-bench', rows: { Scenarios: ['Running cost a month', 'Running cost'] }, functions: ['RUN.COST'] },
   {
     question: 'Replace the old lamps?',
     template: 'replace-old-lamps',
-    rows: { Scenarios: ['Pays back in', 'Saving, as set above', 'Equal light: pays back in', 'Heating that is lost'] },
+    rows: { Scenarios: ['Pays back in', 'Saving, as set above', 'Equal light: pays back in', 'Heating lost'] },
     functions: ['PAYBACK.YEARS'],
   },
   {
     question: 'When do these need replacing?',
     template: 'trade-bench',
-    rows: { Scenarios: ['Hours run by then', 'Light left after those years', 'Hours to 90 %, L90'] },
+    rows: { Scenarios: ['Hours run in the years it must last', 'Light left after the years it must last', 'Hours to 90 %, L90'] },
     functions: ['LIFE.TO', 'MAINTENANCE.FACTOR'],
   },
   {
@@ -162,10 +162,10 @@ const ANSWERS: readonly Answer[] = [
     template: 'meter-check',
     rows: {
       Meter: [
-        'Mean as planned',
-        'Pattern as planned',
-        'Miss of the pattern',
-        'Light found, of planned',
+        'Mean against the plan',
+        'Pattern against the plan',
+        'Pattern is off by',
+        'Light found, share of planned',
         'Height that would explain it',
         'Verdict on the readings',
       ],
@@ -225,7 +225,7 @@ describe.each(ANSWERS)('$question', ({ template, rows, functions: names }) => {
 
 test('with basil on the bench instead of the crop before, another band is wanted and the checks follow', async () => {
   const session = await openTemplate('greenhouse-bench');
-  const wanted = () => valuesOf(session, 'Brief', 'Day light wanted, from')[0];
+  const wanted = () => valuesOf(session, 'Brief', 'DLI wanted, at least')[0];
   const before = wanted();
   const refusal = await session.type('Brief.A4', 'basl');
   expect(refusal).toMatchObject({ ok: false, message: expect.stringMatching(/Did you mean [^.]*basil/) });

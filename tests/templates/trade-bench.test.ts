@@ -123,11 +123,11 @@ describe.each(plans)('scenario $letter', (plan) => {
 
   test('has the light that brute force gives', () => {
     near(value(letter, 'Full mean PPFD', 'µmol/m²/s'), full, 1e-6);
-    near(value(letter, 'Kept mean PPFD', 'µmol/m²/s'), kept, 1e-6);
-    near(value(letter, 'Kept day light, DLI', 'mol/m²/d'), dli, 1e-6);
+    near(value(letter, 'Maintained mean PPFD', 'µmol/m²/s'), kept, 1e-6);
+    near(value(letter, 'Maintained DLI', 'mol/m²/d'), dli, 1e-6);
     near(value(letter, 'Evenness: lowest to mean', ''), Math.min(...field) / full, 2e-6);
     near(value(letter, 'Evenness away from the edges', ''), evennessInside(light, field, ...GRID, 0.2 * bench.width), 2e-6);
-    near(value(letter, 'Dimmest point, kept', 'µmol/m²/s'), Math.min(...field) * left, 1e-6);
+    near(value(letter, 'Dimmest point, maintained', 'µmol/m²/s'), Math.min(...field) * left, 1e-6);
     near(value(letter, 'Brightest point, day one', 'µmol/m²/s'), Math.max(...field), 1e-6);
     near(value(letter, 'Share of the bench with enough', ''), field.filter((x) => x * left >= wanted).length / field.length);
   });
@@ -153,7 +153,7 @@ describe.each(plans)('scenario $letter', (plan) => {
     expect(value(letter, 'Supplies', '')).toBe(supplies);
     near(value(letter, 'Load of the fullest supply', ''), fullest / supply.rating);
     near(value(letter, 'Load of one output', 'W'), onOutput);
-    near(value(letter, 'Voltage lost in the cable', 'V'), ((onOutput / volts) * 2 * 4 * ohmsPerKm) / 1000);
+    near(value(letter, 'Voltage drop in the cable', 'V'), ((onOutput / volts) * 2 * 4 * ohmsPerKm) / 1000);
     near(value(letter, 'Mains current of the fullest supply', 'A'), ampsEach);
     near(value(letter, 'Mains current', 'A'), (count * watts) / supply.efficiency / supply.powerFactor / 230);
     expect(value(letter, 'Circuits', '')).toBe(Math.ceil(supplies / onCircuit));
@@ -162,12 +162,12 @@ describe.each(plans)('scenario $letter', (plan) => {
   });
 
   test('costs what arithmetic gives', () => {
-    near(value(letter, 'Buying, all', 'EUR'), buy);
+    near(value(letter, 'Cost to buy, all', 'EUR'), buy);
     near(value(letter, 'Energy', 'kWh/year'), energy);
-    near(value(letter, 'Running', 'EUR/year'), run);
-    near(value(letter, 'Running, by the month', 'EUR/month'), run / 12);
-    near(value(letter, 'Paying off', 'EUR/year'), capital);
-    near(value(letter, 'A year, all in', 'EUR/year'), run + capital);
+    near(value(letter, 'Running cost', 'EUR/year'), run);
+    near(value(letter, 'Running cost a month', 'EUR/month'), run / 12);
+    near(value(letter, 'Capital cost', 'EUR/year'), capital);
+    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + capital);
     near(value(letter, 'Cost of light', 'EUR/mol'), (run + capital) / (dli * 3.6 * 1.5 * 330), 1e-6);
   });
 });
@@ -175,11 +175,11 @@ describe.each(plans)('scenario $letter', (plan) => {
 test('one scenario holds, one is to be looked at, and one fails where the table shows it', () => {
   const verdicts = plans.map(({ letter }) => text(letter, 'Verdict'));
   expect(verdicts[0]).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
-  expect(verdicts[1]).toMatch(/^look \d+: [^;]*Circuits free/);
+  expect(verdicts[1]).toMatch(/^close to limit \d+: [^;]*Circuits free/);
   expect(verdicts[2]).toMatch(/^fails/);
   expect(text('C', 'Evenness')).toMatch(/^fails/);
-  expect(text('C', 'Volts in the wet')).toMatch(/^fails/);
-  expect(verdicts[2]).toMatch(/^fails 3: Evenness, Limited circuit, Volts in the wet/);
+  expect(text('C', 'Voltage in wet places')).toMatch(/^fails/);
+  expect(verdicts[2]).toMatch(/^fails 3: Evenness, Limited circuit, Voltage in wet places/);
 });
 
 test('a maker’s limit on one breaker that nobody has given is unknown, and the plan never holds by it', async () => {

@@ -39,8 +39,8 @@ const scenarios: Table = {
   rows: [
     { id: 'h', label: 'Mount height', unit: 'cm', kind: 'given' },
     { id: 'cost', label: 'Yearly cost', unit: 'EUR/year' },
-    { id: 'shade', label: 'Sun that the fixtures keep off', unit: '%' },
-    { id: 'most', label: 'Most that the lamps give in a day', unit: 'mol/m²/d' },
+    { id: 'shade', label: 'Sun shaded by the fixtures', unit: '%' },
+    { id: 'most', label: 'Most DLI from the lamps', unit: 'mol/m²/d' },
     ...MONTHS.map((name, i) => ({ id: `g${i}`, label: `Gap, ${name}`, unit: 'mol/m²/d' })),
   ],
   cells: Object.fromEntries(['h', 'cost', 'shade', 'most', 'g0', 'g1', 'g2'].map((id) => [id, { a: { content: '=X()' }, b: { content: '=X()' } }])),

@@ -13,7 +13,7 @@ interface Result {
   /** Its place among the columns of the wide form. */
   readonly column: number;
   readonly label: string;
-  /** Of the cell: "Kept mean PPFD, B". */
+  /** Of the cell: "Maintained mean PPFD, B". */
   readonly title: string;
   readonly check: boolean;
 }

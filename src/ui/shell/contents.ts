@@ -85,7 +85,7 @@ export class ObContents extends Part {
     return verdict === undefined ? nothing : html`<i>${verdict}</i>`;
   }
 
-  /** How many scenarios hold, how many of them on assumptions, or where none does, may: "2 hold", "2 hold, 1 assumed" (of the two), "1 holds, assumed", "1 to look at". Read from the verdict row. */
+  /** How many scenarios hold, how many of them on assumptions, or where none does, may: "2 hold", "2 hold, 1 assumed" (of the two), "1 holds, assumed", "1 close to limit". Read from the verdict row. */
   #verdict(table: Book['tables'][number]): string | undefined {
     const row = table.rows.findIndex((r) => r.strong);
     if (row < 0) return undefined;
@@ -104,8 +104,8 @@ export class ObContents extends Part {
     }
     // None: there are no checks, or they are not worked out yet.
     if (checks === 0) return undefined;
-    // What only asks for a look may work.
-    if (holds + assumed === 0) return look > 0 ? `${look} to look at` : 'none holds';
+    // What is only close to its limit may work.
+    if (holds + assumed === 0) return look > 0 ? `${look} close to limit` : 'none holds';
     const all = holds + assumed;
     const on = assumed === all ? ', assumed' : `, ${assumed} assumed`;
     return `${all === 1 ? '1 holds' : `${all} hold`}${assumed > 0 ? on : ''}`;

@@ -105,7 +105,7 @@ const refused: readonly (readonly [string, string, RegExp])[] = [
   ['half a fixture', 'LAYOUT(156,1.2,0,120,1.5,4,2.4,1.2)', /along/],
   ['no fixture', 'LAYOUT(156,1.2,0,120,0,4,2.4,1.2)', /along/],
   ['a face that crosses a reflecting side', 'LAYOUT(156,1.2,0,120,2,4,2.4,1.2,FALSE,1.1,1,0.5)', /crosses a reflecting side/],
-  ['two points at one place', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;0.6,0.3})', /two points stand at one place, \(0.6 m, 0.3 m\); move one/],
+  ['two points at one place', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6,0.3;0.6,0.3})', /two points are at one place, \(0.6 m, 0.3 m\); move one/],
   ['positions without y', 'LAYOUT.AT(44,0,0,60,3.6,1.5,{0.6;0.7})', /row 1/],
   ['turned for more rows than there are positions', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE;FALSE})', /positions have 1 row and turned has 2 rows;/],
   ['turned with two values in a row', 'LAYOUT.AT(44,1,0,60,3.6,1.5,{0.6,0.3},{TRUE,FALSE})', /row 1 of turned has more than one value/],
@@ -135,7 +135,7 @@ test('what is said of turning a fixture that is not there is refused', () => {
   const work = LAYOUT_AT.work as (args: readonly unknown[], show: undefined) => unknown;
   const layout = (turned: Cells) => work([44, 1, 0, 60, 3.6, 1.5, positions, turned, 0], undefined);
   const refusal = layout([[true], [false]]);
-  expect(refusal).toEqual(refuse('LAYOUT.AT: row 2 of turned is FALSE, but no fixture stands in that row of the positions.'));
+  expect(refusal).toEqual(refuse('LAYOUT.AT: row 2 of turned is FALSE, but there is no fixture in that row of the positions.'));
   expect(layout([[true], [null]])).toBe('1 at (0.6, 0.3 turned) of 44 µmol/s 1×0 m 60° over 3.6×1.5 m');
 });
 

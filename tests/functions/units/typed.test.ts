@@ -92,7 +92,7 @@ describe('What people type', () => {
 
   test('another currency than the book’s is refused, in whatever way it is written', () => {
     for (const typed of ['$5', '5 USD', '0.2 $/kWh', 'GBP 3', '£3'])
-      expect(read(typed)).toMatchObject({ kind: 'refused', message: expect.stringContaining('This book reckons in EUR') });
+      expect(read(typed)).toMatchObject({ kind: 'refused', message: expect.stringContaining('This book is in EUR') });
     expect(taken('$5', { currency: 'CAD' })).toBe('5 CAD = 5');
     expect(taken('12 500,75 kr', { currency: 'SEK' })).toBe('12500.75 SEK = 12500.75');
   });
