@@ -4,6 +4,7 @@ import { readContent, showNumber } from '../../functions/quantity-text.ts';
 import { fromBase, toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
+import { fitting, wholeLines } from './goes-with.ts';
 import { rangeOf, titleOf, unitOf } from './look-up.ts';
 
 /** Why the content is not allowed there: what was given, where, and what is allowed; undefined where it is. Formulas are not judged. */
@@ -22,9 +23,10 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
       if (said.kind === 'number' && one?.kind === 'number') return unit(one.unit)?.dimension === unit(said.unit)?.dimension && close(one.base, said.base);
       return choice.toLowerCase() === text.toLowerCase();
     };
-    if (choices.some(isIt)) return undefined;
+    const lines = wholeLines(book, at) ?? [];
+    if (choices.some(isIt) || lines.some(isIt)) return undefined;
     if (!limitsOf(book, range))
-      return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(choices.map(shownChoice))}.${meant(book, text, choices)}`;
+      return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(choices.map(shownChoice))}.${meant(book, text, choices, lines)}`;
   }
   const limits = limitsOf(book, range);
   if (!limits) return undefined;
@@ -36,7 +38,9 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
  * What a refused text may have meant. Of amounts it is the next smaller one and never a larger: who has a breaker of 15 A must not be talked into the 16 A
  * that the wire does not stand. Of numbers without a unit none: of wire gauges the larger number is the thinner wire.
  */
-function meant(book: Book, text: string, choices: readonly string[]): string {
+function meant(book: Book, text: string, choices: readonly string[], lines: readonly string[]): string {
+  const near = fitting(lines, text);
+  if (near.length > 0 && near.length <= MOST_NEAR) return ` Did you mean ${near.map((line) => `“${line}”`).join(' or ')}?`;
   const amounts = choices.map((choice) => readContent(choice, book.currency));
   if (!amounts.some((amount) => amount.kind === 'number')) return didYouMean(text, choices.map(shownChoice));
   const said = readContent(text, book.currency);
@@ -152,6 +156,8 @@ function threeDigits(number: number, round: (number: number) => number): number 
 }
 
 const MOST_LISTED = 8;
+/** Of lines that hold each word of what was written. */
+const MOST_NEAR = 3;
 
 /** Letters of a refused text that are said again. */
 const MOST_LETTERS = 60;

@@ -7,6 +7,7 @@ import { noRoomFor, tooFull } from './bounds.ts';
 import type { Change, Edit } from './change.ts';
 import { cellEdit, withOwnUnit } from './commands/set-cell.ts';
 import { withoutBareTyped } from './content.ts';
+import { together } from './goes-with.ts';
 import { lockedProblem } from './locked.ts';
 import { unitOf } from './look-up.ts';
 import { type Refused, refused } from './refused.ts';
@@ -24,8 +25,9 @@ export function fill(book: Book, label: string, pieces: readonly Piece[]): Chang
     if (problem !== undefined) return refused(problem);
     edits.push(...cellEdit(at, placed(at, cell)));
   }
-  const full = tooFull(apply(book, { label, edits }));
-  return full === undefined ? { label, edits } : refused(full);
+  const whole = together(book, edits);
+  const full = tooFull(apply(book, { label, edits: whole }));
+  return full === undefined ? { label, edits: whole } : refused(full);
 }
 
 function placed(at: At, cell: Cell): Cell {

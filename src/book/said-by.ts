@@ -120,10 +120,13 @@ export function countLeft(book: Book, page: Page): { readonly all: number; reado
  * Who is taken to have said what is typed into a given: the client, where until now it stood at a default of the brief or at another client's
  * answer; the dates of the plan are ours.
  */
-export function tellerOfTyped(at: At, content: string): string | undefined {
+export const tellerOfTyped = (at: At, content: string): string | undefined => (content === '' || content === at.cell?.content ? undefined : tellerOver(at));
+
+/** Of an answer that is given anew, be it the same. */
+export function tellerOver(at: At): string | undefined {
   const source = sourceOf(at);
   const asked = saidBy(source)?.teller === 'default' && (at.table.form === 'brief' || mustBeAsked(at));
-  if (!asked || content === '' || content === at.cell?.content) return undefined;
+  if (!asked) return undefined;
   return source === EXAMPLE_DATE ? 'ours' : 'client';
 }
 

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { cellAt } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { wentSaid } from '../book/edition/said.ts';
+import { misfits } from '../book/goes-with.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
 import { ownAddress } from '../book/other-writing.ts';
 import { asExample } from '../book/said-by.ts';
@@ -30,6 +31,8 @@ export const verb: Verb = {
       const written: string[] = [];
       for (const setting of settings) written.push(await put(session, setting));
       await session.settled();
+      // Once all are set: an answer may come after the one that it goes with.
+      for (const word of misfits(session.book, { label: '', edits: session.history.done.flatMap(({ edits }) => edits) })) console.error(`${word}.`);
       for (const [i, address] of written.entries()) holds(session, settings[i] ?? '', address);
       await deliver(formatBook({ ...session.book, id: randomUUID() }), output as string | undefined);
       return 0;

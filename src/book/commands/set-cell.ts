@@ -4,6 +4,7 @@ import { notAllowed } from '../allowed.ts';
 import type { Book, Cell } from '../book.ts';
 import { noRoomFor } from '../bounds.ts';
 import type { Edit } from '../change.ts';
+import { placeOf, together } from '../goes-with.ts';
 import { said } from '../label.ts';
 import { titleOf } from '../look-up.ts';
 import { type Answer, refused } from '../refused.ts';
@@ -34,7 +35,18 @@ export function setCell(book: Book, args: SetCell): Answer {
     ...(args.unit === undefined ? {} : { unit: args.unit }),
     ...(args.source === undefined ? {} : { source: args.source }),
   });
-  return { label: `${titleOf(at)}: ${said(book, at, at.cell)} → ${said(book, at, after)}`, edits: cellEdit(at, after) };
+  const edits = together(book, cellEdit(at, after), args.source);
+  return { label: labelOf(book, at, after, edits), edits };
+}
+
+/** What goes with the answer is said with it. */
+function labelOf(book: Book, at: At, after: Cell, edits: readonly Edit[]): string {
+  const all = edits.flatMap((edit) => {
+    const own = edit.at === 'cell' ? placeOf(book, edit) : undefined;
+    return own && edit.at === 'cell' && edit.after ? [{ at: own, after: edit.after }] : [];
+  });
+  const told = all.length > 1 ? all : [{ at, after: all[0]?.at.row.id === at.row.id ? all[0].after : after }];
+  return told.map((one) => `${titleOf(one.at)}: ${said(book, one.at, one.at.cell)} → ${said(book, one.at, one.after)}`).join('; ');
 }
 
 /** The edit of one cell: none where nothing differs; a cell that says nothing at all is taken away. */

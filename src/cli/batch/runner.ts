@@ -8,7 +8,8 @@ import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import type { Edit } from '../../book/change.ts';
 import { cellEdit } from '../../book/commands/set-cell.ts';
-import { titleOf, unitOf } from '../../book/look-up.ts';
+import { pickedTogether, placeOf, together } from '../../book/goes-with.ts';
+import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
 import { createEngine } from '../../engine/engine.ts';
 import type { Engine, Value } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
@@ -44,6 +45,8 @@ export class Runner {
   private readonly values: Record<string, Value>;
   private readonly results: Results;
   private book: Book;
+  /** Addresses of the answers in question that are picked together, the ones that follow among them. */
+  private readonly picks: ReadonlySet<string>;
 
   private constructor(setup: Setup, engine: Engine, values: Record<string, Value>) {
     this.setup = setup;
@@ -51,6 +54,12 @@ export class Runner {
     this.values = values;
     this.book = setup.template;
     this.results = resultsOf(setup.template, values);
+    this.picks = new Set(
+      setup.targets.flatMap((target) => {
+        const at = target.to === 'given' ? cellAt(setup.template, target.address) : undefined;
+        return at ? pickedTogether(setup.template, at).map(addressOf) : [];
+      }),
+    );
   }
 
   static async open(setup: Setup): Promise<Runner> {
@@ -79,22 +88,44 @@ export class Runner {
   /** From the book as the client before left it; a text says what can't be set. */
   private edits(client: Client): readonly Edit[] | string {
     const edits: Edit[] = [];
+    /** Answers that others may follow upon, or that follow: how they differ from the template. */
+    const picked: Edit[] = [];
+    const answered = new Set<string>();
     for (const [i, target] of this.setup.targets.entries()) {
       if (target.to !== 'given') continue;
       const at = cellAt(this.book, target.address);
       const own = cellAt(this.setup.template, target.address);
       if (!at || !own) return `there is no cell ${target.address}`;
       const field = unguard(client.fields[i] ?? '').trim();
-      if (field === '') {
-        edits.push(...cellEdit(at, own.cell ?? null));
-        continue;
-      }
-      const read = this.read(field, own, target);
-      if (typeof read !== 'string') return `${target.heading}: ${read.refused}`;
+      const read = field === '' ? undefined : this.read(field, own, target);
+      if (typeof read === 'object') return `${target.heading}: ${read.refused}`;
       const { typed: _, ...kept } = own.cell ?? { content: '' };
-      edits.push(...cellEdit(at, { ...kept, content: read }));
+      const wanted = read === undefined ? (own.cell ?? null) : { ...kept, content: read };
+      if (!this.picks.has(target.address)) edits.push(...cellEdit(at, wanted));
+      else {
+        picked.push(...cellEdit(own, wanted));
+        if (read !== undefined) answered.add(target.address);
+      }
     }
-    return edits;
+    return [...edits, ...this.followed(picked, answered)];
+  }
+
+  /** What is picked together goes by the template and this client's answers alone, whoever came before. */
+  private followed(picked: readonly Edit[], answered: ReadonlySet<string>): readonly Edit[] {
+    if (this.picks.size === 0) return [];
+    const { template } = this.setup;
+    const wanted = apply(template, {
+      label: '',
+      edits: together(template, picked).filter((edit) => {
+        const at = edit.at === 'cell' ? placeOf(template, edit) : undefined;
+        const follows = at !== undefined && pickedTogether(template, at)[0]?.row !== at.row;
+        return picked.includes(edit) || !follows || !answered.has(addressOf(at));
+      }),
+    });
+    return [...this.picks].flatMap((address) => {
+      const [at, then] = [cellAt(this.book, address), cellAt(wanted, address)];
+      return at && then ? cellEdit(at, then.cell ?? null) : [];
+    });
   }
 
   /** A field as it is stored. Without a unit of its own it is in its heading's, else in the one that the cell shows. */
