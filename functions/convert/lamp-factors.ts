@@ -3,7 +3,17 @@ import { calc, define, isRefusal, type Refusal, refuse } from '../define.ts';
 import { likest } from '../nearest.ts';
 
 const LAMP = { name: 'lamp', quantity: 'kind of lamp', unit: 'text', meaning: LAMP_FACTORS.map(({ lamp }) => `“${lamp}”`).join(', ') } as const;
-const SOURCE = 'R. W. Thimijan and R. D. Heins, HortScience 18(6):818-822, 1983, table 3 (from memory); white LEDs: common practice, no published source';
+const END = {
+  name: 'end',
+  quantity: 'which of the kind',
+  unit: 'text',
+  meaning: '“usual”, or the “low” or “high” end of what such lamps have; “usual” unless said',
+  optional: true,
+  fallback: 'usual',
+  oneOf: ['usual', 'low', 'high'],
+} as const;
+const SOURCE =
+  'R. W. Thimijan and R. D. Heins, HortScience 18(6):818-822, 1983, table 3 (from memory); white LEDs: common practice, no published source; low and high: CIE 015:2018, Colorimetry, illuminants LED-B1 to LED-V2, FL3 to FL12 and HP1, else from memory';
 
 function lampOf(name: string, asked: string): LampFactor | Refusal {
   const found = LAMP_FACTORS.find(({ lamp }) => lamp.toLowerCase() === asked.trim().toLowerCase());
@@ -17,16 +27,24 @@ function lampOf(name: string, asked: string): LampFactor | Refusal {
 export const LAMP_LUX = define({
   name: 'LAMP.LUX',
   family: 'Conversions and spectrum',
-  summary: 'Usual lux per PPFD of a kind of lamp.',
-  use: 'A start where no reading of both meters is at hand: LUX.FACTOR is better. White LEDs differ from make to make, some 60 to 75.',
+  summary: 'Lux per PPFD of a kind of lamp: usual, lowest or highest.',
+  use: 'A start where no reading of both meters is at hand: LUX.FACTOR is better. Lamps of one kind differ from make to make: with “low” and “high” a lux reading becomes the span in which the PPFD lies, the high factor giving its low end.',
   formula: 'from a table',
-  params: [LAMP],
+  params: [LAMP, END],
   returns: { quantity: 'lux per PPFD', unit: 'lx per µmol/m²/s' },
   source: SOURCE,
-  examples: [{ formula: 'LAMP.LUX("sunlight")', gives: 54 }],
-  work: ([asked], show) => {
+  examples: [
+    { formula: 'LAMP.LUX("sunlight")', gives: 54 },
+    { formula: 'LAMP.LUX("warm white LED","high")', gives: 75 },
+  ],
+  work: ([asked, end], show) => {
     const lamp = lampOf('LAMP.LUX', asked);
     if (isRefusal(lamp)) return lamp;
+    if (end !== 'usual') {
+      const value = lamp.spread[end === 'low' ? 0 : 1];
+      show?.expression(`${lamp.lamp}, ${end} end: ${lamp.apart}`, calc`${value}`, value, 'lx per µmol/m²/s');
+      return value;
+    }
     show?.expression(`${lamp.lamp}: ${lamp.sure}`, calc`${lamp.lux}`, lamp.lux, 'lx per µmol/m²/s');
     return lamp.lux;
   },

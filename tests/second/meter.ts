@@ -51,20 +51,22 @@ export const METER: Readonly<Record<string, Work>> = {
   },
   // R. W. Thimijan and R. D. Heins, Photometric, radiometric, and quantum light units of measure, HortScience 18(6), 1983, table 3 (from memory); white LEDs:
   // common practice, no published source.
-  'LAMP.LUX': (lamp) => {
-    const table: Readonly<Record<string, number>> = {
-      sunlight: 54,
-      'high-pressure sodium': 82,
-      'metal halide': 71,
-      'cool white fluorescent': 74,
-      'plant-growth fluorescent': 33,
-      'low-pressure sodium': 106,
-      incandescent: 50,
-      'warm white led': 65,
-      'neutral white led': 68,
-      'cool white led': 72,
+  // Low and high: CIE 015:2018, Colorimetry, illuminants LED-B1 to LED-V2, FL3 to FL12 and HP1; common practice; or from memory.
+  'LAMP.LUX': (lamp, end) => {
+    const table: Readonly<Record<string, readonly [low: number, usual: number, high: number]>> = {
+      sunlight: [51, 54, 58],
+      'high-pressure sodium': [77, 82, 88],
+      'metal halide': [59, 71, 75],
+      'cool white fluorescent': [60, 74, 81],
+      'plant-growth fluorescent': [25, 33, 45],
+      'low-pressure sodium': [104, 106, 108],
+      incandescent: [46, 50, 52],
+      'warm white led': [53, 65, 75],
+      'neutral white led': [56, 68, 75],
+      'cool white led': [60, 72, 75],
     };
-    return table[s(lamp).toLowerCase()] ?? refuse('no such lamp');
+    const which = ['low', 'usual', 'high'].indexOf(end === undefined ? 'usual' : s(end).toLowerCase());
+    return table[s(lamp).toLowerCase()]?.[which] ?? refuse('no such lamp');
   },
   'LUX.TO.PPFD': (lux, factor) => n(lux) / n(factor),
 };

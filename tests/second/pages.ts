@@ -50,7 +50,7 @@ export const PAGES: Readonly<Record<string, string>> = {
   'HOLDING.COUNT': 'cells → 1',
   'HOURS.FOR.DLI': 'mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 → h/d',
   'LAMP.HOURS.YEAR': 'cells mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 | h/d 0..24 → h/year',
-  'LAMP.LUX': 'text → lx per µmol/m²/s',
+  'LAMP.LUX': 'text | text left → lx per µmol/m²/s',
   'LANDING.SHARE': 'text | m 0.01..50 → 1',
   LAYOUT:
     'µmol/s >0..1e6 | m 0..100 | m 0..100 | ° 10..170 | 1 1..400 whole | 1 1..400 whole | m 0.01..100 | m 0.01..100 | yesno =false | 1 0.01..4 =1 | 1 0.01..4 =1 | 1 0..0.95 =0 → text',
