@@ -2,6 +2,7 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import { type At, placeIn, readReference, tableNamed, textOf } from '../../book/address.ts';
 import { rangeIn, shownChoice, spanText } from '../../book/allowed.ts';
 import type { Book } from '../../book/book.ts';
+import { wholeLines } from '../../book/goes-with.ts';
 import { rangeOf, unitOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
 import { lineOf } from './cell-view.ts';
@@ -10,6 +11,9 @@ import { lineOf } from './cell-view.ts';
 export function choicesOf(book: Book, values: Values, at: At): readonly string[] | undefined {
   const range = rangeOf(at);
   if (range?.oneOf) return range.oneOf.map(shownChoice);
+  // What others follow upon is picked together with them: a crop with its stage.
+  const lines = range?.from === undefined ? undefined : wholeLines(book, at);
+  if (lines) return lines;
   const reference = range?.from === undefined ? undefined : readReference(range.from);
   const table = reference && tableNamed(book, reference.table ?? at.table.name);
   if (!reference || !table) return undefined;

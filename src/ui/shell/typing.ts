@@ -114,9 +114,17 @@ export class Typing {
         // What was taken back meanwhile was said since.
         if (session.history.undone.includes(result.change)) return;
         const after = this.#host.whereabouts.atPlace(place);
+        const [, ...others] = result.change.edits;
         this.#host.telling.tell(
-          [after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`), result.said && `${result.said}.`].filter(Boolean).join(' '),
-          result.said !== undefined,
+          [
+            after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`),
+            others.length > 0 && sentence(result.change.label),
+            result.said && `${result.said}.`,
+            result.misfit && `${result.misfit}.`,
+          ]
+            .filter(Boolean)
+            .join(' '),
+          (result.said ?? result.misfit) !== undefined,
         );
       } else this.#refuse(place, typed, result.message);
     } catch (error) {

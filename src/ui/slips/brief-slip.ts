@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../../book/address.ts';
 import { isOpen } from '../../book/allowed.ts';
+import { fitting, isWhole, misfit, standingLine, wholeLines } from '../../book/goes-with.ts';
 import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../../book/said-by.ts';
 import { choicesOf, numberHints } from '../parts/choices.ts';
@@ -17,6 +18,8 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     teller: { state: true },
     wrong: { state: true },
     cleared: { state: true },
+    lines: { state: true },
+    picked: { state: true },
   };
   /** The question asked. */
   declare place: Place | undefined;
@@ -25,6 +28,10 @@ export class ObBriefSlip extends Slip<Place | undefined> {
   declare wrong: string;
   /** Of the answer that was emptied last: what it was. */
   declare cleared: string;
+  /** Of what is picked as a whole line: those that fit what is written; none while the list is closed. */
+  declare lines: readonly string[];
+  /** The one that the keys stand at; -1 for what is written itself. */
+  declare picked: number;
 
   /** The page that asks. */
   #page: string | undefined;
@@ -35,6 +42,8 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     super();
     this.wrong = '';
     this.cleared = '';
+    this.lines = [];
+    this.picked = -1;
   }
 
   /** At a question, else at the first that is left. */
@@ -63,7 +72,8 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     this.wrong = '';
     const said = isLeft(at) ? undefined : saidBy(sourceOf(at));
     this.teller = said?.teller;
-    this.#before = (at.cell?.typed ?? at.cell?.content ?? '').replace(/^'/, '');
+    this.lines = [];
+    this.#before = standingLine(this.around.session.book, at) ?? (at.cell?.typed ?? at.cell?.content ?? '').replace(/^'/, '');
     this.#saidBefore = this.#saidText(said?.teller, said?.how ?? '');
     await this.updateComplete;
     const field = this.#field;
@@ -121,7 +131,55 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     this.wrong = wrong ?? '';
     if (wrong !== undefined) field.focus();
     else if (emptied) this.cleared = `${titleOf(at)}: left unanswered; it was ${this.#before}. Undo brings it back.`;
+    else this.cleared = this.#misfit;
     return wrong === undefined;
+  }
+
+  /** What stands beside this answer and does not go with it. */
+  get #misfit(): string {
+    const at = this.#at;
+    const wrong = at && misfit(this.around.session.book, at);
+    return wrong === undefined ? '' : `${wrong}.`;
+  }
+
+  /** Opens the list of whole lines at what is written, or at all of them. */
+  #list(all: readonly string[], written: string): void {
+    this.lines = fitting(all, written);
+    this.picked = written.trim() === '' || isWhole(this.lines, written) ? this.lines.indexOf(this.#before) : Math.min(0, this.lines.length - 1);
+  }
+
+  #take(line: string): void {
+    const field = this.#field;
+    if (field) field.value = line;
+    this.lines = [];
+    this.#written();
+    field?.focus();
+  }
+
+  /** True where the key was for the list. */
+  #pressInList(event: KeyboardEvent): boolean {
+    const at = this.#at;
+    const all = at && wholeLines(this.around.session.book, at);
+    if (!all || event.target !== this.#field || event.isComposing) return false;
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+      event.preventDefault();
+      if (this.lines.length === 0) this.#list(all, '');
+      else
+        this.picked =
+          (this.picked + (event.key === 'ArrowDown' ? 1 : this.lines.length - 1) + (this.picked < 0 && event.key === 'ArrowUp' ? 1 : 0)) % this.lines.length;
+      void this.updateComplete.then(() => this.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' }));
+      return true;
+    }
+    if (event.key === 'Escape' && this.lines.length > 0) {
+      event.preventDefault();
+      event.stopPropagation();
+      this.lines = [];
+      return true;
+    }
+    const line = this.lines[this.picked];
+    // Enter takes the line that the keys stand at, and goes on as after any answer.
+    if (event.key === 'Enter' && line !== undefined) this.#take(line);
+    return false;
   }
 
   #give(answer: Omit<Wishes['answer'], 'taken'>): Promise<string | undefined> {
@@ -173,7 +231,7 @@ export class ObBriefSlip extends Slip<Place | undefined> {
   }
 
   #press(event: KeyboardEvent): void {
-    if (event.key !== 'Enter' || event.isComposing || event.target instanceof HTMLButtonElement) return;
+    if (this.#pressInList(event) || event.key !== 'Enter' || event.isComposing || event.target instanceof HTMLButtonElement) return;
     event.preventDefault();
     void this.#go(event.shiftKey ? -1 : 1, (event.ctrlKey || event.metaKey) && this.#agreeable);
   }
@@ -225,6 +283,8 @@ export class ObBriefSlip extends Slip<Place | undefined> {
 
   #answer(at: At): TemplateResult {
     const described = 'brief-why brief-says brief-wrong';
+    const lines = wholeLines(this.around.session.book, at);
+    if (lines) return this.#lineField(lines, described);
     const choices = choicesOf(this.around.session.book, this.around.session.values, at);
     if (!choices || isOpen(rangeOf(at) ?? {}))
       return html`<input id="brief-answer" name="answer" type="text" list=${choices ? 'brief-choices' : nothing} autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" aria-describedby=${described} @input=${this.#written} />
@@ -234,6 +294,26 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     return html`<select id="brief-answer" name="answer" aria-describedby=${described} @change=${this.#written}>
       ${[...other, ...choices].map((choice) => html`<option value=${choice}>${choice || 'not answered yet'}</option>`)}
     </select>`;
+  }
+
+  #lineField(all: readonly string[], described: string): TemplateResult {
+    const open = this.lines.length > 0;
+    const written = (): void => {
+      this.#written();
+      this.#list(all, this.#field?.value ?? '');
+    };
+    return html`<input id="brief-answer" name="answer" type="text" role="combobox" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next"
+        aria-autocomplete="list" aria-expanded=${open} aria-controls=${open ? 'brief-lines' : nothing} aria-activedescendant=${open && this.picked >= 0 ? `brief-line-${this.picked}` : nothing}
+        aria-describedby=${described} @input=${written} @click=${() => !open && this.#list(all, '')} />
+      ${
+        open
+          ? html`<ul class="pick" role="listbox" id="brief-lines" aria-label="Pick one">${this.lines.map(
+              (line, i) =>
+                html`<li role="option" id="brief-line-${i}" aria-selected=${i === this.picked} @pointerdown=${(event: Event) => event.preventDefault()} @click=${() => this.#take(line)}>${line}</li>`,
+            )}</ul>`
+          : nothing
+      }
+      <p class="unseen" role="status">${open ? `${this.lines.length} to pick from` : ''}</p>`;
   }
 }
 customElements.define('ob-brief-slip', ObBriefSlip);

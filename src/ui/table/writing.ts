@@ -8,6 +8,7 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import type { At } from '../../book/address.ts';
 import { shownChoice } from '../../book/allowed.ts';
 import { isFormula } from '../../book/content.ts';
+import { fitting, isWhole, standingLine } from '../../book/goes-with.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
 import { type FormulaEditor, fetchEditor, type Home } from '../formula/index.ts';
 import { lineOf, valueAt } from '../parts/cell-view.ts';
@@ -90,7 +91,9 @@ export class CellWriting implements ReactiveController {
     if (!at || !input || this.isOpen) return;
     // What is the same as in another scenario, and picked from a list, is picked anew: a finger could hardly write over the formula.
     const picks = standingOf(at) === 'as' && this.#host.choicesHere().length > 0;
-    const stored = picks ? lineOf(valueAt(this.#host.values, addressOf(at))) : (at.cell?.typed ?? shownChoice(at.cell?.content ?? ''));
+    const stored = picks
+      ? lineOf(valueAt(this.#host.values, addressOf(at)))
+      : (standingLine(this.#host.book, at) ?? at.cell?.typed ?? shownChoice(at.cell?.content ?? ''));
     if (text !== undefined) {
       this.#begin(text);
       this.#before = '';
@@ -218,13 +221,11 @@ export class CellWriting implements ReactiveController {
 
   #filter(text: string): void {
     const wanted = text.trim().toLowerCase();
-    const starts = this.#all.filter((c) => c.toLowerCase().startsWith(wanted));
-    const holds = this.#all.filter((c) => !c.toLowerCase().startsWith(wanted) && c.toLowerCase().includes(wanted));
-    this.choices = wanted === '' ? this.#all : [...starts, ...holds];
+    this.choices = fitting(this.#all, wanted);
     // A number means itself: who writes 2 A must not be given the 20 A that begins alike.
     const first = this.choices[0];
     const isAmount = first !== undefined && readContent(first).kind === 'number';
-    this.#picked = wanted === '' || first === undefined || (isAmount && first.toLowerCase() !== wanted) ? -1 : 0;
+    this.#picked = wanted === '' || first === undefined || (isAmount && first.toLowerCase() !== wanted) || isWhole(this.choices, wanted) ? -1 : 0;
   }
 
   get #written(): string {
@@ -287,6 +288,7 @@ export class CellWriting implements ReactiveController {
       const n = this.choices.length;
       this.#picked = (this.#picked + (key === 'ArrowDown' ? 1 : n - 1) + (this.#picked < 0 && key === 'ArrowUp' ? 1 : 0)) % n;
       this.#host.requestUpdate();
+      void this.#host.updateComplete.then(() => this.#host.root.querySelector('.slip [aria-selected="true"]')?.scrollIntoView({ block: 'nearest' }));
     }
     return true;
   }
