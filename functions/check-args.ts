@@ -96,8 +96,8 @@ function checkRange(param: Param, value: unknown): string | undefined {
   for (const [r, row] of rows.entries()) {
     for (const [c, cell] of row.entries()) {
       if (cell === null || cell === undefined || (param.faultsPass && isRefusal(cell))) continue;
-      const fault = checkValue(param, cell, `${param.name} in row ${r + 1}, column ${c + 1}`);
-      if (fault) return fault;
+      // Where it stands is put into words only for one that is wrong: of a whole table that would be most of the time.
+      if (checkValue(param, cell, '')) return checkValue(param, cell, `${param.name} in row ${r + 1}, column ${c + 1}`);
     }
   }
   return undefined;

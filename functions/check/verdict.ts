@@ -12,9 +12,22 @@ const CLOSE_FIRST = new RegExp(`^\\s*${CLOSE}\\b`, 'iu');
 /** A verdict that holds only so far says so after its first word: `holds, 2 assumed: Brightest point, Hours`, `holds, 1 check lacking`. */
 const HOLDS_ASSUMED = /^\s*holds\b[\s,:;]*\d+\s+(?:assumed|checks?)\b/iu;
 
+/** A margin comes after it, and no count of what is assumed or lacking. */
+const PLAINLY_HOLDS = /^holds, [\d.]+ [^acAC\s]/;
+const WORSE = ORDER.filter((word) => word !== 'holds');
+
+/** Nearly every check begins with its word in small letters, and a comma or nothing after it: read so, a text costs a fraction of what the patterns do. */
+function plainWord(text: string): Word | undefined {
+  if (text === 'holds' || PLAINLY_HOLDS.test(text)) return 'holds';
+  for (const word of WORSE) if (text.startsWith(word) && (text.length === word.length || text[word.length] === ',')) return word;
+  return undefined;
+}
+
 /** The verdict that a check's text begins with; undefined where it is none. */
 export function verdictWord(text: CellValue): Word | undefined {
   if (typeof text !== 'string') return undefined;
+  const plain = plainWord(text);
+  if (plain) return plain;
   if (HOLDS_ASSUMED.test(text)) return 'assumed';
   if (CLOSE_FIRST.test(text)) return 'look';
   const first = /^\s*(\p{L}+)/u.exec(text)?.[1]?.toLowerCase();
@@ -26,11 +39,12 @@ const counted = (labels: readonly string[]): string => `${labels.length}: ${labe
 
 /** The verdict over checks with their labels: how many are how, the worst first, and which. */
 export function verdict(checks: readonly { readonly word: Word; readonly label: string }[]): string {
-  const labels = (word: Word): readonly string[] => checks.flatMap((check) => (check.word === word ? [check.label] : []));
-  const assumed = labels('assumed');
-  const worse = ORDER.filter((word) => word !== 'holds' && word !== 'assumed' && labels(word).length > 0).toReversed();
+  const labels: Readonly<Record<Word, string[]>> = { holds: [], assumed: [], look: [], unknown: [], fails: [] };
+  for (const { word, label } of checks) labels[word].push(label);
+  const { assumed } = labels;
+  const worse = (['fails', 'unknown', 'look'] as const).filter((word) => labels[word].length > 0);
   if (worse.length === 0) return assumed.length === 0 ? 'holds' : `holds, ${assumed.length} assumed: ${assumed.join(', ')}`;
-  const said = worse.map((word) => `${written(word)} ${counted(labels(word))}`);
+  const said = worse.map((word) => `${written(word)} ${counted(labels[word])}`);
   return [...said, ...(assumed.length > 0 ? [`assumed ${counted(assumed)}`] : [])].join('; ');
 }
 

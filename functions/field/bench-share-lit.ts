@@ -25,7 +25,8 @@ export const BENCH_SHARE_LIT = define({
   work: ([layout, height, target, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);
     if (isRefusal(s)) return named('BENCH.SHARE.LIT', s);
-    const lit = s.field.reduce((count, e) => count + (e >= target ? 1 : 0), 0);
+    let lit = 0;
+    for (let i = 0; i < s.field.length; i++) if ((s.field[i] as number) >= target) lit++;
     const value = lit / s.field.length;
     if (show) {
       showGrid(show, s);

@@ -4,14 +4,23 @@ import { showGrid, showPoint } from './field-steps.ts';
 import { named } from './named.ts';
 import { pointOf, type SampleField, sampleField } from './sample-field.ts';
 
+/** Which of so many cell centres along one side lie at least so far from its ends, the first and the last: a point's distance from the edges is that along x or along y. */
+function centresInside(cells: number, size: number, least: number): readonly number[] {
+  const kept: number[] = [];
+  for (let i = 0; i < cells; i++) {
+    const x = ((i + 0.5) * size) / cells;
+    if (x >= least && size - x >= least) kept.push(i);
+  }
+  return kept;
+}
+
 /** The sample points at least `margin` from every edge, in the order of the field. A point on the line counts, whatever its last digit. */
 function inside(s: SampleField, margin: number): number[] | Refusal {
   const { length, width } = s.layout.bench;
   const least = margin - 1e-9;
-  const kept = Array.from(s.field, (_, i) => i).filter((i) => {
-    const [x, y] = pointOf(s, i);
-    return Math.min(x, length - x, y, width - y) >= least;
-  });
+  const columns = centresInside(s.nx, length, least);
+  const kept: number[] = [];
+  for (const j of centresInside(s.ny, width, least)) for (const i of columns) kept.push(j * s.nx + i);
   if (kept.length > 0) return kept;
   const most = Math.max(...Array.from(s.field, (_, i) => pointOf(s, i)).map(([x, y]) => Math.min(x, length - x, y, width - y)));
   // Rounded down, so that what is offered is taken.
@@ -53,8 +62,12 @@ export const BENCH_UNIFORMITY_INSIDE = define({
     const kept = inside(s, margin ?? height);
     if (isRefusal(kept)) return named('BENCH.UNIFORMITY.INSIDE', kept);
     const at = (i: number): number => s.field[i] as number;
-    const lowAt = kept.reduce((low, i) => (at(i) < at(low) ? i : low));
-    const mean = kept.reduce((sum, i) => sum + at(i), 0) / kept.length;
+    let [sum, lowAt] = [0, kept[0] as number];
+    for (const i of kept) {
+      sum += at(i);
+      if (at(i) < at(lowAt)) lowAt = i;
+    }
+    const mean = sum / kept.length;
     const value = at(lowAt) / mean;
     if (show) {
       showGrid(show, s);

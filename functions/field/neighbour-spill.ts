@@ -37,6 +37,7 @@ export const NEIGHBOUR_SPILL = define({
     if (isRefusal(s)) return named('NEIGHBOUR.SPILL', s);
     const { bench, sides } = s.layout;
     if (sides > 0) return refuse('NEIGHBOUR.SPILL: reflecting sides shut the neighbours out; take a layout with wall reflectance 0.');
+    if (neighbours === 0 && !show) return 0;
     const away = bench.width + aisle;
     const [xs, ys] = [cellCentres(s.nx, bench.length), cellCentres(s.ny, bench.width)];
     // A bench that lies beyond y = width sees this one's points as lying below its own origin, and the other way about.
