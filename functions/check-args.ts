@@ -64,19 +64,23 @@ const and = (words: readonly string[]): string => [words.slice(0, -1).join(', ')
 
 /** What is wrong with the arguments, as a sentence that names function, argument, unit and what is allowed; undefined when all is well. */
 export function checkArgs(record: FunctionRecord, args: readonly unknown[]): Refusal | undefined {
-  const { params, name } = record;
-  const last = params.at(-1);
+  const { params } = record;
   // What is left out is spoken of as blank, with its unit.
   const tooMany = args.length > params.length ? countFault(signatureIn(record), args.length) : undefined;
   if (tooMany !== undefined) return refuse(tooMany);
   const count = Math.max(args.length, params.filter((p) => !p.optional).length);
   for (let i = 0; i < count; i++) {
-    const param = params[i] ?? last;
-    if (!param) continue;
-    const fault = checkOne(param, args[i]);
-    if (fault) return refuse(`${name}: ${fault}`);
+    const wrong = checkArg(record, i, args[i]);
+    if (wrong) return wrong;
   }
   return undefined;
+}
+
+/** What is wrong with one of the arguments, by its place. */
+export function checkArg({ params, name }: FunctionRecord, place: number, value: unknown): Refusal | undefined {
+  const param = params[place] ?? params.at(-1);
+  const fault = param && checkOne(param, value);
+  return fault ? refuse(`${name}: ${fault}`) : undefined;
 }
 
 function checkOne(param: Param, value: unknown): string | undefined {

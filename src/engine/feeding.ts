@@ -114,6 +114,11 @@ export class Feeding {
     return this.#limited.get(keyOf(at));
   }
 
+  /** Givens that must be one of what stands in cells. */
+  listed(): Iterable<Position> {
+    return this.#listed.values();
+  }
+
   /** Every cell that holds something or waits for an answer. */
   all(): Iterable<readonly [Position, Content]> {
     return this.#contents;

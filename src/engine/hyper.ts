@@ -5,7 +5,7 @@
  * Why private parts: the tree of a formula is needed for its units and its working, and parsing its text again costs
  * 4 µs a formula where the tree is already there.
  */
-import { CellError, type CellValue, DetailedCellError, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
+import { CellError, type CellValue, DetailedCellError, EmptyValue, ErrorType, HyperFormula, SimpleRangeValue } from 'hyperformula';
 import { CORNER, END, PLAIN, QUOTED, referenceText } from '../book/address.ts';
 import { ownFormula } from '../book/other-writing.ts';
 import type { Position } from './addresses.ts';
@@ -63,6 +63,24 @@ export interface Parsed {
   readonly dependencies: unknown;
 }
 
+/** A range of cells as the calculator keeps it, with what it remembers of sums and counts over it. */
+export interface Kept {
+  readonly start: Position;
+  readonly end: Position;
+  clearCache(): void;
+}
+
+/** A value as the calculator has it inside: a number may carry a format, a blank is a sign of its own. Looked into by `plain` alone. */
+export type Inner = unknown;
+
+/** What the calculator is to find in cells while one formula is worked out, in place of what they hold. */
+interface InPlace {
+  /** Undefined where a cell holds what it holds. */
+  readonly held: (at: Position) => Inner | undefined;
+  /** Ranges that hold such cells: of what is remembered of them nothing is good before, nor after. */
+  readonly ranges: readonly Kept[];
+}
+
 /** What is used of HyperFormula beyond its typings. */
 interface Insides {
   readonly _parser: { parse(text: string, at: Position): Parsed; tokenizeFormula(text: string): { readonly tokens: readonly Token[] } };
@@ -70,13 +88,19 @@ interface Insides {
   readonly _unparser: { unparse(ast: Ast, at: Position): string };
   readonly _crudOperations: { readonly operations: { readonly changes: object } };
   readonly _lazilyTransformingAstService: unknown;
-  readonly _dependencyGraph: { getCell(at: Position): { getFormula?(service: unknown): Ast | string } | undefined };
+  readonly _dependencyGraph: {
+    getCell(at: Position): { getFormula?(service: unknown): Ast | string } | undefined;
+    readonly addressMapping: { getCellValue(at: Position): unknown };
+    readonly rangeMapping: { rangesInSheet(sheet: number): Iterable<Kept> };
+  };
+  readonly _namedExpressions: { nearestNamedExpression(name: string, sheet: number): { readonly address: Position } | undefined };
   readonly _evaluator: {
     /** Every formula goes through here when it is worked out. */
     evaluateAstToCellValue(ast: Ast, state: { readonly formulaAddress: Position; readonly formulaVertex?: unknown }): unknown;
     runAndForget(ast: Ast, at: Position, dependencies: unknown): unknown;
     readonly interpreter: {
       evaluateAst(ast: Ast, state: unknown): unknown;
+      readonly arithmeticHelper: { readonly actualEps: number };
       readonly arraySizePredictor: { checkArraySize(ast: Ast, at: Position): { readonly width: number; readonly height: number } };
     };
   };
@@ -117,6 +141,8 @@ export class Hyper {
   readonly hf: HyperFormula;
   private readonly insides: Insides;
   private readonly parsed = new Map<string, Parsed>();
+  private readonly judge: ((number: number, at: Position) => Fault | undefined) | undefined;
+  private inPlace: InPlace['held'] | undefined;
 
   /**
    * `context` is what our functions find as theirs (see register.ts); `beforeEach` is told of every formula about to be worked out;
@@ -146,7 +172,8 @@ export class Hyper {
     this.hf.addNamedExpression('TRUE', '=TRUE()');
     this.hf.addNamedExpression('FALSE', '=FALSE()');
     this.insides = this.hf as unknown as Insides;
-    this.guardEachFormula(beforeEach, judge);
+    this.judge = judge;
+    this.guardEachFormula(beforeEach);
     // The calculator's rounding to 14 places overflows for the smallest and the largest of numbers and gives none.
     const exporter = this.insides._exporter;
     const rounded = exporter.cellValueRounding.bind(exporter);
@@ -160,27 +187,36 @@ export class Hyper {
    * What one formula throws stays in its cell. Without this it would escape from the middle of a recalculation and
    * leave the cells after it stale.
    */
-  private guardEachFormula(beforeEach: (() => void) | undefined, judge: ((number: number, at: Position) => Fault | undefined) | undefined): void {
+  private guardEachFormula(beforeEach: (() => void) | undefined): void {
     const evaluator = this.insides._evaluator;
     const evaluate = evaluator.evaluateAstToCellValue.bind(evaluator);
     evaluator.evaluateAstToCellValue = (ast, state) => {
       beforeEach?.();
       try {
-        const value = evaluate(ast, state);
-        const number = judge && plain(value);
-        const fault = typeof number === 'number' ? judge?.(number, state.formulaAddress) : undefined;
-        if (fault) {
-          const error = new CellError(ErrorType.VALUE, pack(fault));
-          // With the cell where it began, as the calculator's own errors have.
-          return state.formulaVertex === undefined ? error : error.attachRootVertex(state.formulaVertex as never);
-        }
-        if (typeof value !== 'string' || value.length <= FORMULA_BOUNDS.text) return value;
-        return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `This gives a text of more than ${FORMULA_BOUNDS.text} characters.` }));
+        return this.allowed(evaluate(ast, state), state.formulaAddress, state.formulaVertex);
       } catch (error) {
-        const why = error instanceof Error ? error.message : String(error);
-        return new CellError(ErrorType.VALUE, pack({ word: 'error', message: `This can not be worked out: ${why}.` }));
+        return this.thrown(error);
       }
     };
+  }
+
+  /** What a formula gave, or why that can't stand in its cell. */
+  allowed(value: Inner, at: Position, cell: unknown): Inner {
+    const number = this.judge && plain(value);
+    const fault = typeof number === 'number' ? this.judge?.(number, at) : undefined;
+    if (fault) {
+      const error = new CellError(ErrorType.VALUE, pack(fault));
+      // With the cell where it began, as the calculator's own errors have.
+      return cell === undefined ? error : error.attachRootVertex(cell as never);
+    }
+    if (typeof value !== 'string' || value.length <= FORMULA_BOUNDS.text) return value;
+    return new CellError(ErrorType.VALUE, pack({ word: TOO_LARGE, message: `This gives a text of more than ${FORMULA_BOUNDS.text} characters.` }));
+  }
+
+  /** What stands in the cell of a formula that throws. */
+  thrown(error: unknown): Inner {
+    const why = error instanceof Error ? error.message : String(error);
+    return new CellError(ErrorType.VALUE, pack({ word: 'error', message: `This can not be worked out: ${why}.` }));
   }
 
   /**
@@ -256,6 +292,69 @@ export class Hyper {
     return plain(this.insides._evaluator.interpreter.evaluateAst(ast, { formulaAddress: at, arraysFlag: true, formulaVertex: undefined }));
   }
 
+  /** The cell as the calculator knows it: where an error that begins in its formula says that it began. */
+  vertex(at: Position): unknown {
+    return this.insides._dependencyGraph.getCell(at);
+  }
+
+  /** What the calculator holds of a cell, to its last digit. */
+  inner(at: Position): Inner {
+    return this.insides._dependencyGraph.addressMapping.getCellValue(at);
+  }
+
+  /** Whether a cell lies on a circle, and does not only read from one. */
+  onCircle(at: Position): boolean {
+    const value = this.inner(at);
+    return value instanceof CellError && value.type === ErrorType.CYCLE && (value.root as unknown) === this.vertex(at);
+  }
+
+  /** Works out a part of a formula as it is worked out in its cell, with the values in place that are said. */
+  innerOf(ast: Ast, at: Position, cell: unknown, inPlace?: InPlace): Inner {
+    const state = { formulaAddress: at, arraysFlag: true, formulaVertex: cell };
+    const { interpreter } = this.insides._evaluator;
+    if (!inPlace) return interpreter.evaluateAst(ast, state);
+    this.readInPlace();
+    for (const range of inPlace.ranges) range.clearCache();
+    this.inPlace = inPlace.held;
+    try {
+      const value = interpreter.evaluateAst(ast, state);
+      // A range reads its cells when it is asked for them, and later they hold what they hold.
+      if (value instanceof SimpleRangeValue) value.rawData();
+      return value;
+    } finally {
+      this.inPlace = undefined;
+      for (const range of inPlace.ranges) range.clearCache();
+    }
+  }
+
+  /** From here on the calculator looks whether something else is to be found in a cell than it holds. */
+  private readInPlace(): void {
+    const mapping = this.insides._dependencyGraph.addressMapping;
+    if (Object.hasOwn(mapping, 'getCellValue')) return;
+    const own = mapping.getCellValue.bind(mapping);
+    mapping.getCellValue = (at) => this.inPlace?.(at) ?? own(at);
+  }
+
+  /** The ranges of a table that the calculator keeps. */
+  ranges(sheet: number): Iterable<Kept> {
+    return this.insides._dependencyGraph.rangeMapping.rangesInSheet(sheet);
+  }
+
+  /** Where the calculator keeps what a name stands for. */
+  nameCell(name: string, sheet: number): Position | undefined {
+    return this.insides._namedExpressions.nearestNamedExpression(name, sheet)?.address;
+  }
+
+  /** As a value that is read from a cell: rounded, and an error with the cell where it began. */
+  outside(value: Inner): CellValue {
+    return this.insides._exporter.exportValue(value);
+  }
+
+  /** What is left of a difference that is less than this share of what was subtracted from is nothing. */
+  get epsilon(): number {
+    return this.insides._evaluator.interpreter.arithmeticHelper.actualEps;
+  }
+
   /** More than one cell's worth of result. */
   spills(ast: Ast, at: Position): boolean {
     const size = this.insides._evaluator.interpreter.arraySizePredictor.checkArraySize(ast, at);
@@ -274,5 +373,14 @@ const fed = (content: Fed): Fed => (typeof content === 'string' && content.start
 
 /** What the calculator says of a formula or an address, in our writing. */
 export const said = (written: string): string => fromCalculator(written);
+
+/** An error that says a fault of ours, and where it began. */
+export function faultAt(fault: Fault, at: Position): Inner {
+  const began = { getAddress: () => at };
+  return new CellError(ErrorType.VALUE, pack(fault)).attachRootVertex(began as never);
+}
+
+/** A blank cell, as the calculator has it inside. */
+export const BLANK: Inner = EmptyValue;
 
 export { CellError, type CellValue, DetailedCellError, ErrorType, SimpleRangeValue };

@@ -29,9 +29,9 @@ export interface Context {
   running?(slow: boolean): void;
 }
 
-const asError = (fault: Fault): CellError => new CellError(ErrorType.VALUE, pack(fault));
+export const asError = (fault: Fault): CellError => new CellError(ErrorType.VALUE, pack(fault));
 
-const isUnanswered = (value: Raw): boolean => value instanceof CellError && unpack(value.message)?.word === NOT_ANSWERED;
+export const isUnanswered = (value: Raw): boolean => value instanceof CellError && unpack(value.message)?.word === NOT_ANSWERED;
 
 /** The unit that a parameter or a result converts to; undefined where values pass as they are. */
 export function conversion(text: string): Unit | undefined {
@@ -70,7 +70,7 @@ function cells(range: SimpleRangeValue, u: Unit | undefined, faultsPass = false)
   return rows;
 }
 
-type Argument = CellValue | Refusal | Line[] | undefined;
+export type Argument = CellValue | Refusal | Line[] | undefined;
 
 function argument(value: Raw, param: Param, u: Unit | undefined): Argument | CellError {
   if (value instanceof SimpleRangeValue) {
@@ -82,6 +82,15 @@ function argument(value: Raw, param: Param, u: Unit | undefined): Argument | Cel
   if (value instanceof CellError) return param.blankAllowed && isUnanswered(value) ? null : value;
   const one = typeof value === 'number' ? inUnit(value, u) : value;
   return param.shape === 'range' ? [[one]] : one;
+}
+
+/** How a value becomes the argument at a place of a record's; undefined where the record has no such place. */
+export function taking(record: FunctionRecord, place: number): ((value: Raw) => Argument | CellError) | undefined {
+  const { params } = record;
+  const last = params.length - 1;
+  const at = place > last && params[last]?.repeats ? last : place;
+  const [param, u] = [params[at], ready.get(record.name)?.units[at]];
+  return param && ((value) => argument(value, param, u));
 }
 
 /** The arguments as `work` takes them, or the error that stands among them. */
@@ -113,9 +122,9 @@ export function argumentsFor(record: FunctionRecord, asts: readonly Ast[], value
 }
 
 /** Runs a record on its arguments: a base value, or why there is none. With `show`, its steps are told. */
-export function run(record: FunctionRecord, args: readonly Argument[], show: Show | undefined): FunctionResult | Fault {
+export function run(record: FunctionRecord, args: readonly Argument[], show: Show | undefined, judged = false): FunctionResult | Fault {
   try {
-    const wrong = checkArgs(record, args);
+    const wrong = judged ? undefined : checkArgs(record, args);
     if (wrong) return { word: REFUSED, message: wrong.message };
     const answer = record.work(args as never, show);
     if (isRefusal(answer)) return { word: REFUSED, message: answer.message };
@@ -148,17 +157,19 @@ const VERDICT_NAME = 'VERDICT';
 /** A verdict of a book that lacks checks never says plain “holds”. */
 const withLacking = (verdict: string, lacking: string): string => (lacking === '' ? verdict : `${verdict}${verdict === 'holds' ? ',' : ';'} ${lacking}`);
 
+/** What comes of a call in a workbook: a base value, or an error. `judged`: the arguments were held against the record already. */
+export function answered(record: FunctionRecord, args: readonly Argument[], context: Context | undefined, judged = false): FunctionResult | CellError {
+  if (record.slow) context?.running?.(true);
+  const answer = run(record, args, undefined, judged);
+  if (record.slow) context?.running?.(false);
+  if (typeof answer === 'object') return asError(answer);
+  return record.name === VERDICT_NAME && typeof answer === 'string' ? withLacking(answer, context?.lacking?.() ?? '') : answer;
+}
+
 function method(record: FunctionRecord): Method {
-  const { slow = false } = record;
   return function (ast, state) {
-    const context = this.config.context as Context | undefined;
     const args = argumentsFor(record, ast.args, (arg) => plain(this.evaluateAst(arg, state)));
-    if (args instanceof CellError) return args;
-    if (slow) context?.running?.(true);
-    const answer = run(record, args, undefined);
-    if (slow) context?.running?.(false);
-    if (typeof answer === 'object') return asError(answer);
-    return record.name === VERDICT_NAME && typeof answer === 'string' ? withLacking(answer, context?.lacking?.() ?? '') : answer;
+    return args instanceof CellError ? args : answered(record, args, this.config.context as Context | undefined);
   };
 }
 

@@ -13,7 +13,7 @@ export interface Related {
 }
 
 /** The cells and ranges that a cell reads directly, in no order; names are followed to what they stand for. */
-function reads(book: Related, at: Position): readonly Span[] {
+export function reads(book: Related, at: Position): readonly Span[] {
   const { hf } = book.hyper;
   const found: Span[] = [];
   for (const each of hf.getCellPrecedents(at)) {

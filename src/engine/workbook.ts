@@ -41,14 +41,14 @@ export class Workbook {
   readonly sheets = new Sheets();
   hyper: Hyper;
   quantities: Quantities;
-  private readonly feeding: Feeding = new Feeding(this);
+  readonly feeding: Feeding = new Feeding(this);
   private readonly names = new Names(this.sheets);
   private readonly values = new CellMap<Value>();
   /** Names of the calculator's tables. */
   private tables: readonly string[] = [SCRATCH];
   /** False where the calculator may have stopped half-way. */
   private sound = true;
-  private readonly context: Context;
+  readonly context: Context;
 
   readonly life: Life;
 
@@ -152,7 +152,7 @@ export class Workbook {
     return undefined;
   }
 
-  private unanswered(at: Position): Fault {
+  unanswered(at: Position): Fault {
     const [said, address] = [this.sheets.heading(at), this.sheets.address(at)];
     const place = this.sheets.inBook(at);
     // In a list the row is called by what stands first in it: "Rail 45, Price".
@@ -188,7 +188,12 @@ export class Workbook {
       const fault = this.feeding.fault(at);
       return fault ? { kind: 'error', ...fault } : { kind: 'blank' };
     }
-    const value = this.value(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
+    return this.asValue(this.hyper.hf.getCellValue(at), this.quantities.kindOf(at), at, () => this.shownUnit(at));
+  }
+
+  /** What a cell says for what the calculator has there. */
+  asValue(raw: CellValue, kind: Kind, at: Position, unit: () => string): Value {
+    const value = this.value(raw, kind, at, unit);
     return (this.feeding.limits(at) && this.resultOutOfRange(at, value)) || value;
   }
 

@@ -22,7 +22,7 @@ import { joinSpan } from './span.ts';
 
 export type { Committed } from './commit.ts';
 export type { QuantityHost } from './host.ts';
-export type { Fail, Kind } from './kind.ts';
+export { type Fail, type Kind, kindOfText } from './kind.ts';
 
 /** What a formula that stands in no cell gives. */
 export interface Inferred {
