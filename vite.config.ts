@@ -26,6 +26,13 @@ const withoutUnoffered = (): Plugin => ({
 });
 
 const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
+/** What the README says of other programs, run with those programs: `npm run test:engines` alone, since they are installed for it. One after the other: each takes both processors. */
+const ELSEWHERE = [
+  {
+    extends: true as const,
+    test: { name: 'elsewhere', include: ['tests/elsewhere/**/*.test.ts'], globalSetup: 'tests/elsewhere/setup.ts', fileParallelism: false, ...PATIENT },
+  },
+];
 const SHELL =
   /[\\/](?:functions[\\/](?:units|number-text|quantity-text|nearest)|src[\\/]book[\\/](?:address|allowed|apply|bounds|content|free-title|label|lines|look-up|names|references|refused|rewrite-book|shift))\.ts$/;
 const KEEPING =
@@ -70,34 +77,44 @@ export default defineConfig(({ mode }) => ({
     // The hand-over file carries its styles in it; without this the runner would leave them out.
     css: true,
     // A project of its own has a mode of its own, and tests ask for it: `npm run test:long` would run what `npm test` does.
-    projects: [
-      // The runner by itself would leave one processor idle. How long a test may be is for what never comes: a busy machine is slow, not wrong.
-      {
-        extends: true,
-        mode,
-        test: { name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**', 'tests/app/**'], maxWorkers: '100%', isolate: false, ...PATIENT },
-      },
-      // These drive what `npm run build` makes: it is built once, before the first of them.
-      {
-        extends: true,
-        mode,
-        test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT },
-      },
-      // The pages of these share one browser, which wants what processors there are for itself: they come after the others.
-      {
-        extends: true,
-        mode,
-        test: {
-          name: 'app',
-          include: ['tests/app/**/*.test.ts'],
-          globalSetup: 'tests/app/setup.ts',
-          sequence: { groupOrder: 1 },
-          isolate: false,
-          expect: { poll: { timeout: 30_000 } },
-          maxWorkers: '100%',
-          ...PATIENT,
-        },
-      },
-    ],
+    projects:
+      mode === 'engines'
+        ? ELSEWHERE
+        : [
+            // The runner by itself would leave one processor idle. How long a test may be is for what never comes: a busy machine is slow, not wrong.
+            {
+              extends: true,
+              mode,
+              test: {
+                name: 'parts',
+                include: ['tests/**/*.test.ts'],
+                exclude: ['tests/cli/**', 'tests/app/**', 'tests/elsewhere/**'],
+                maxWorkers: '100%',
+                isolate: false,
+                ...PATIENT,
+              },
+            },
+            // These drive what `npm run build` makes: it is built once, before the first of them.
+            {
+              extends: true,
+              mode,
+              test: { name: 'command line', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/setup.ts', maxWorkers: '100%', ...PATIENT },
+            },
+            // The pages of these share one browser, which wants what processors there are for itself: they come after the others.
+            {
+              extends: true,
+              mode,
+              test: {
+                name: 'app',
+                include: ['tests/app/**/*.test.ts'],
+                globalSetup: 'tests/app/setup.ts',
+                sequence: { groupOrder: 1 },
+                isolate: false,
+                expect: { poll: { timeout: 30_000 } },
+                maxWorkers: '100%',
+                ...PATIENT,
+              },
+            },
+          ],
   },
 }));

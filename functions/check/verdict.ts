@@ -14,12 +14,12 @@ const HOLDS_ASSUMED = /^\s*holds\b[\s,:;]*\d+\s+(?:assumed|checks?)\b/iu;
 
 /** A margin comes after it, and no count of what is assumed or lacking. */
 const PLAINLY_HOLDS = /^holds, [\d.]+ [^acAC\s]/;
-const WORSE = ORDER.filter((word) => word !== 'holds');
+const WORSE = ORDER.filter((word) => word !== 'holds').map((word) => [word, written(word)] as const);
 
 /** Nearly every check begins with its word in small letters, and a comma or nothing after it: read so, a text costs a fraction of what the patterns do. */
 function plainWord(text: string): Word | undefined {
   if (text === 'holds' || PLAINLY_HOLDS.test(text)) return 'holds';
-  for (const word of WORSE) if (text.startsWith(word) && (text.length === word.length || text[word.length] === ',')) return word;
+  for (const [word, said] of WORSE) if (text.startsWith(said) && (text.length === said.length || text[said.length] === ',')) return word;
   return undefined;
 }
 

@@ -32,7 +32,8 @@ interface Asked {
 export const verb: Verb = {
   usage:
     'TEMPLATE CLIENTS.csv [-o RESULTS.csv] [--rejected FILE] [--books DIR] [--jobs N] [--resume] [--tidy | --wide] [--carry COLUMN]… [--no-head], with - for standard input',
-  about: 'Works a template, or a book of your own, through for every client of a file: a row is a client, a column a given by its name or address.',
+  about:
+    'Works a template, or a book of your own, through for every client of a file: a row is a client, a column a given by its name or address. Results begin with the column client, which names the client; where there is none, with a column row, which counts the clients.',
   options: {
     output: { type: 'string', short: 'o', about: 'the file for the results; standard output without it' },
     rejected: { type: 'string', about: 'a file for the clients that have no results, each with the reason' },

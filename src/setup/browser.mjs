@@ -1,28 +1,13 @@
 // Finds a Chromium for the tests, or installs one. Node built-ins only.
 //   node src/setup/browser.mjs   prints the path of the browser, installing one if there is none
 // A missing browser is an error, never a reason to skip tests.
-import { spawnSync } from 'node:child_process';
-import { accessSync, constants, existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { delimiter, join } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { canRun, installPackages, onPath, run } from './debian.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-
-function canRun(path) {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-const onPath = (name) =>
-  (process.env.PATH ?? '')
-    .split(delimiter)
-    .map((folder) => join(folder, name))
-    .find(canRun);
 
 const USUAL = {
   linux: ['/opt/google/chrome/chrome'],
@@ -78,15 +63,7 @@ export const BROWSER_FLAGS = [
 ];
 
 function installBrowser() {
-  // What installs says goes to standard error: standard output is the path alone.
-  const run = (command, ...args) => {
-    console.error(`> ${[command, ...args].join(' ')}`);
-    return spawnSync(command, args, { cwd: root, stdio: ['ignore', 2, 2], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }).status === 0;
-  };
-  const isRoot = process.getuid?.() === 0;
-  if (isRoot && existsSync('/etc/debian_version') && onPath('apt-get')) {
-    if (run('apt-get', 'update', '-q') && run('apt-get', 'install', '-q', '-y', '--no-install-recommends', 'chromium-headless-shell')) return;
-  }
+  if (installPackages('chromium-headless-shell')) return;
   run(process.execPath, join(root, 'node_modules/playwright/cli.js'), 'install', '--only-shell', 'chromium');
 }
 

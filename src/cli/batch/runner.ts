@@ -69,7 +69,12 @@ export class Runner {
 
   headings(): string {
     const own = this.setup.targets.flatMap((target) => (target.to === 'client' ? ['client'] : target.to === 'results' ? [target.heading] : []));
-    return formatCsv([['row', ...own, ...headingsOf(this.results, this.setup.form)]]);
+    return formatCsv([[...(this.named ? [] : ['row']), ...own, ...headingsOf(this.results, this.setup.form)]]);
+  }
+
+  /** Where clients have names no number stands before their results: it would count within a piece of a file that others have split. */
+  private get named(): boolean {
+    return this.setup.targets.some((target) => target.to === 'client');
   }
 
   async run(client: Client): Promise<Ran> {
@@ -82,7 +87,8 @@ export class Runner {
     if (failure !== undefined) return { ok: false, reason: failure };
     const own = this.setup.targets.flatMap((target, i) => (target.to === 'client' || target.to === 'results' ? [unguard(client.fields[i] ?? '')] : []));
     if (this.setup.books !== undefined) await this.keepBook(client, this.setup.books);
-    return { ok: true, text: formatCsv(recordsOf(this.results, this.values, this.setup.form).map((record) => [client.row, ...own, ...record])) };
+    const who = this.named ? own : [client.row, ...own];
+    return { ok: true, text: formatCsv(recordsOf(this.results, this.values, this.setup.form).map((record) => [...who, ...record])) };
   }
 
   /** From the book as the client before left it; a text says what can't be set. */

@@ -1,0 +1,1 @@
+export function findEngines(): { readonly parallel: string; readonly python: string };
