@@ -1,4 +1,5 @@
 /** How values are shown, spoken and written out. */
+import { tapeText } from './feet-text.ts';
 import { currencyOf, fromBase, need, type Unit, unit } from './units.ts';
 
 /** A number as it stands in a cell: the parts, for columns whose points stand under one another, and the whole text. */
@@ -44,8 +45,22 @@ function sensible(x: number): string {
   return decimalText(x, 4);
 }
 
-/** Shows a base value in a unit, with a set number of decimals or as many as are sensible. */
+/**
+ * Shows a base value in a unit, with a set number of decimals or as many as are sensible. Feet are shown with inches and inches with their eighths,
+ * as a tape has them, whatever decimals are set.
+ */
 export function showNumber(base: number, unitText: string, decimals?: number): ShownNumber {
+  const { symbol } = unit(unitText) ?? need('1');
+  if (symbol !== 'ft' && symbol !== 'in') return showDecimal(base, unitText, decimals);
+  const inches = fromBase(base, need('in'));
+  const tape = tapeText(Math.abs(inches), symbol);
+  if (!tape) return showDecimal(base, 'in', Number.isFinite(inches) && Math.abs(inches) < 1 ? undefined : decimals);
+  const sign = inches < 0 && /[1-9]/.test(tape.whole + tape.fraction) ? MINUS : '';
+  return { sign, ...tape, text: `${sign}${tape.whole}${tape.fraction}${unitGap(tape.unit)}${tape.unit}` };
+}
+
+/** The same with decimals in any unit: for lines that are worked again by hand. */
+export function showDecimal(base: number, unitText: string, decimals?: number): ShownNumber {
   const u = unit(unitText) ?? need('1');
   const x = fromBase(base, u);
   const size = Math.abs(x);
@@ -69,6 +84,19 @@ const unitGap = (symbol: string): string => (symbol === '' || symbol === '°' ? 
 export function unitAfter({ whole, fraction, unit: symbol }: Pick<ShownNumber, 'whole' | 'fraction' | 'unit'>): string {
   const [one, many] = WORDS[symbol] ?? [];
   return one === symbol && many !== undefined && `${whole}${fraction}` !== '1' ? many : symbol;
+}
+
+/** A shown number in words for the ear: `45 centimetres`, `2 feet 7 1/2 inches`. */
+export function spokenNumber({ sign, whole, fraction, unit: symbol }: ShownNumber): string {
+  const tape = fraction.endsWith('″');
+  const words = `${whole}${fraction}`
+    .replace(/^([^′]+)′/, (_, feet: string) => `${feet.replaceAll(GAP, '')} ${feet === '1' ? 'foot' : 'feet'}`)
+    .replace('″', '')
+    .replaceAll(GAP, tape || symbol === 'in' ? ' ' : '');
+  const one = /(?:^| )1$/.test(words) || /^\d\/\d$/.test(words);
+  // A gauge is no unit, and its letters are those of a currency.
+  const unitWords = symbol === 'AWG' ? symbol : spokenUnit(tape ? 'in' : symbol, !one);
+  return `${sign === MINUS ? 'minus ' : ''}${words} ${unitWords}`.trim();
 }
 
 /** "1 point", "2,000 points". */
@@ -130,6 +158,7 @@ const WORDS: Readonly<Record<string, readonly [string, string]>> = {
   Ω: ['ohm', 'ohms'],
   mΩ: ['milliohm', 'milliohms'],
   K: ['kelvin', 'kelvins'],
+  'F°': ['Fahrenheit degree', 'Fahrenheit degrees'],
   '°C': ['degree Celsius', 'degrees Celsius'],
   '°F': ['degree Fahrenheit', 'degrees Fahrenheit'],
   kg: ['kilogram', 'kilograms'],

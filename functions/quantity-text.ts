@@ -4,6 +4,7 @@
  */
 import { GAP, MINUS, showNumber, symbolCalled } from './number-text.ts';
 import { aQuantity, currencyOf, type Dimension, fromBase, PLAIN, toBase, type Unit, unit, withCurrency } from './units.ts';
+import { readGauge, wireArea } from './wire-gauge.ts';
 
 export { counted, plainText, showNumber, spokenUnit } from './number-text.ts';
 
@@ -21,6 +22,8 @@ export type Typed =
       readonly value: number;
       readonly base: number;
       readonly unit: string;
+      /** In which it is shown from now on, where that is another: `5'4"` is stored in inches and shown in feet. */
+      readonly shown?: string;
       /** To be stored: point decimal, unit written. */
       readonly content: string;
       /** What was typed, where it differs from the content. */
@@ -238,6 +241,8 @@ export function readQuantity(typed: string, options: TypedOptions): Typed {
   if (/^(true|false)$/i.test(text)) return { kind: 'yes or no', yes: /^t/i.test(text), content: text.toUpperCase() };
 
   const set = options.unit ? unitIn(options.unit, currency) : undefined;
+  const awg = set?.symbol === 'mm²' ? readGauge(text) : undefined;
+  if (set && awg !== undefined) return intoCell(typed, text, { digits: String(wireArea(awg)), unit: set, doubtful: false }, set, options.unit ?? '');
   const pieces = readPieces(moneyBehind(text, currency), decimalMark, currency, set);
   if (!('digits' in pieces)) {
     if (pieces.refusal !== undefined) return refused(pieces.refusal);
@@ -253,6 +258,7 @@ interface Amount {
   readonly digits: string;
   /** Undefined where no unit was typed. */
   readonly unit: Unit | undefined;
+  readonly shown?: string;
   readonly doubtful: boolean;
 }
 interface NoAmount {
@@ -260,9 +266,15 @@ interface NoAmount {
   readonly hint: string;
 }
 
+/** `12'6` and `12'6 1/2` are 12 feet and some inches; three digits after the mark are thousands. */
+const BARE_INCHES = /^[-+]? ?\d+ ?['’′] ?\d{1,2}(?: \d\/[248]| \d{1,2}\/(?:16|32|64)| ?[¼½¾⅛⅜⅝⅞])?$/;
+const FEET_LESS = /^[-+]? ?[\d.,]+ ?(?:['’′]|ft|foot|feet) ?[-–−] ?\d/;
+
 function readPieces(text: string, decimalMark: '.' | ',', currency: string, set: Unit | undefined): Amount | NoAmount {
+  if (FEET_LESS.test(text)) return { hint: ' Feet and inches are written without a dash: 5\'4".' };
+  const bareInches = BARE_INCHES.test(text);
   const amounts: Amount[] = [];
-  let rest = text;
+  let rest = bareInches ? `${text}"` : text;
   for (let n = 0; n < 3 && rest !== ''; n++) {
     const piece = leading(rest, decimalMark);
     if (!piece) return { hint: '' };
@@ -273,7 +285,10 @@ function readPieces(text: string, decimalMark: '.' | ',', currency: string, set:
     // Telephone numbers, postcodes and the like are no amounts.
     if (!set && /^-?0\d/.test(piece.digits)) return { hint: '' };
     // Telephones write curled marks.
-    const after = piece.rest.trimStart().replaceAll('’', "'").replaceAll('”', '"');
+    const after = piece.rest
+      .trimStart()
+      .replaceAll('’', "'")
+      .replace(/”|'{2}/g, '"');
     // `12'6` is 12 ft and 6 in, never a foot to the sixth power.
     const whole = /^['′] ?\d/.test(after) ? undefined : unitText(after, currency);
     if (whole !== undefined || after === '') {
@@ -292,7 +307,7 @@ function readPieces(text: string, decimalMark: '.' | ',', currency: string, set:
   }
   const [first] = amounts;
   if (!first || rest !== '') return { hint: '' };
-  return amounts.length === 1 ? first : together(withInches(amounts, text));
+  return amounts.length === 1 ? first : together(amounts, bareInches);
 }
 
 function unitText(text: string, currency: string): Unit | undefined {
@@ -307,15 +322,8 @@ function foreignMoney(text: string, currency: string): string | undefined {
   return named !== undefined && named !== currency ? named : undefined;
 }
 
-/** `12'6` is 12 feet and 6 inches. */
-function withInches(amounts: readonly Amount[], text: string): readonly Amount[] {
-  const [feet, inches] = amounts;
-  if (amounts.length !== 2 || !inches || inches.unit || Number(inches.digits) >= 12 || !/^-?\d+ ?['’′] ?\d/.test(text)) return amounts;
-  return feet?.unit?.symbol === 'ft' ? [feet, { ...inches, unit: unit('in'), doubtful: true }] : amounts;
-}
-
 /** `3 ft 6 in` is 42 in: the last unit, which is the smallest, says it without a remainder. */
-function together(amounts: readonly Amount[]): Amount | NoAmount {
+function together(amounts: readonly Amount[], doubtful: boolean): Amount | NoAmount {
   const [first] = amounts;
   const last = amounts.at(-1);
   const u = last?.unit;
@@ -330,7 +338,24 @@ function together(amounts: readonly Amount[]): Amount | NoAmount {
     before = toBase(1, own);
     base += toBase(Math.abs(Number(amount.digits)), own);
   }
-  return { digits: `${negative ? '-' : ''}${fromBase(base, u)}`, unit: u, doubtful: amounts.some((a) => a.doubtful) };
+  const tape = first.unit.symbol === 'ft' && u.symbol === 'in';
+  const fault = tape ? noTape(first.digits, last.digits, negative) : undefined;
+  if (fault !== undefined) return { hint: ` ${fault}` };
+  return {
+    digits: `${negative ? '-' : ''}${fromBase(base, u)}`,
+    unit: u,
+    ...(tape && { shown: 'ft' }),
+    doubtful: doubtful || amounts.some((a) => a.doubtful),
+  };
+}
+
+/** Why feet and inches are not what a tape says: the feet must be whole, and the inches fewer than twelve. */
+function noTape(feet: string, inches: string, negative: boolean): string | undefined {
+  if (!Number.isInteger(Number(feet))) return 'Feet that inches follow are whole feet.';
+  if (Number(inches) < 12) return undefined;
+  const all = Math.abs(Number(feet)) * 12 + Number(inches);
+  const sign = negative ? '-' : '';
+  return `${Number(inches)} in is a foot or more: write ${sign}${Math.floor(all / 12)} ft ${all % 12} in, or ${sign}${all} in.`;
 }
 
 /** Puts an amount into a cell, whose unit may be set. */
@@ -345,14 +370,17 @@ function intoCell(typed: string, text: string, amount: Amount, set: Unit | undef
   const content = symbol === '' ? digits : `${digits} ${symbol}`;
   const base = u ? toBase(value, u) : value;
   const said: string[] = [];
-  if (amount.doubtful && text !== content) said.push(`${text} read as ${content}`);
-  if (amount.unit && set && amount.unit.symbol !== set.symbol) said.push(`${content} is ${showNumber(base, set.symbol).text.replaceAll(GAP, ' ')}`);
+  const asRead = amount.shown === undefined ? content : showNumber(base, amount.shown).text.replaceAll(GAP, ' ');
+  if (amount.doubtful && text !== content) said.push(`${text} read as ${asRead}`);
+  if (amount.unit && set && (amount.shown ?? amount.unit.symbol) !== set.symbol)
+    said.push(`${content} is ${showNumber(base, set.symbol).text.replaceAll(GAP, ' ')}`);
   if (!amount.unit && set?.symbol === '%' && value !== 0 && Math.abs(value) < 1) said.push(`${digits} read as ${content}, which is ${plainShare(base)}`);
   return {
     kind: 'number',
     value,
     base,
     unit: symbol,
+    ...(amount.shown !== undefined && { shown: amount.shown }),
     content,
     ...(content !== typed && { typed }),
     ...(said.length > 0 && { said: said.join('; ').replaceAll(MINUS, '-') }),

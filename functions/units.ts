@@ -166,6 +166,8 @@ atom('Ω', ohm, 1, { spellings: 'ohm ohms Ohm Ω' });
 atom('mΩ', ohm, [1, 1000], { spellings: 'mohm' });
 
 atom('K', { K: 1 });
+// A difference of as many degrees Fahrenheit: °F alone is a reading of a thermometer.
+atom('F°', { K: 1 }, [5, 9]);
 atom('°C', { K: 1 }, 1, { offset: 0, spellings: 'degC ºC' });
 atom('°F', { K: 1 }, [5, 9], { offset: -32, spellings: 'degF ºF' });
 

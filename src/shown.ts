@@ -1,5 +1,5 @@
 /** What a value says in a line, and how a check stands: the same on the page, on paper and in files that go out. */
-import { showNumber } from '../functions/number-text.ts';
+import { type ShownNumber, showDecimal, showNumber } from '../functions/number-text.ts';
 import type { Address, Value, Values } from './engine/types.ts';
 
 /** A check says how it stands first: `holds, 3.4 % under`. What is assumed holds only as far as an assumption does. */
@@ -36,13 +36,23 @@ export function checkOf(value: Value): Check | undefined {
 }
 
 export function textOfValue(value: Value): string {
-  if (value.kind === 'text') return value.text;
+  if (value.kind === 'text') return value.shown ?? value.text;
   if (value.kind === 'yes or no') return value.yes ? 'yes' : 'no';
   if (value.kind === 'error') return value.word;
   return '';
 }
 
+/** A value in a line of a working: with decimals, so that the line can be worked again. */
+export const workedLine = (value: Value): string => (value.kind === 'number' ? showDecimal(value.base, value.unit).text : textOfValue(value));
+
+/** The parts of a number, for columns whose points stand under one another. */
+export function numberOf({ base, unit, shown }: Extract<Value, { kind: 'number' }>, decimals?: number): ShownNumber {
+  if (shown === undefined) return showNumber(base, unit, decimals);
+  const at = shown.lastIndexOf(' ');
+  return { sign: '', whole: shown.slice(0, at), fraction: '', unit: shown.slice(at + 1), text: shown };
+}
+
 /** A value in one line: `45 cm`, `9 Rail 90`, `unit error`. */
 export function lineOf(value: Value, decimals?: number): string {
-  return value.kind === 'number' ? showNumber(value.base, value.unit, decimals).text : textOfValue(value);
+  return value.kind === 'number' ? numberOf(value, decimals).text : textOfValue(value);
 }

@@ -23,6 +23,7 @@ export { LAYOUT_COUNT } from './layout-count.ts';
 export { LAYOUT } from './layout-function.ts';
 export { LAYOUT_JOIN } from './layout-join.ts';
 export { LAYOUT_PPF } from './layout-ppf.ts';
+export { layoutInFeet } from './layout-shown.ts';
 export { parseLayout } from './layout-text.ts';
 export { LIMITS } from './limits.ts';
 export { meanByHeight } from './mean-by-height.ts';

@@ -1,5 +1,5 @@
 import { define, refuse } from '../define.ts';
-import { GAP, showNumber } from '../number-text.ts';
+import { GAP, showDecimal } from '../number-text.ts';
 import { unit } from '../units.ts';
 
 /** SHOW: a quantity as text, with its unit. */
@@ -29,7 +29,7 @@ export const SHOW = define({
   work: ([quantity, name, decimals], show) => {
     if (!unit(name)) return refuse(`SHOW: there is no unit “${name}”.`);
     if (typeof quantity !== 'number') return refuse('SHOW needs a number with a unit.');
-    const text = showNumber(quantity, name, decimals).text.replaceAll(GAP, ' ');
+    const text = showDecimal(quantity, name, decimals).text.replaceAll(GAP, ' ');
     show?.note(`written as ${text}`);
     return text;
   },

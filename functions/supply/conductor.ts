@@ -2,7 +2,7 @@
 import { say } from '../check-args.ts';
 import { AWG_RANGE, COPPER_PER_KELVIN, COPPER_RESISTIVITY, IEC_60228 } from '../data/conductors.ts';
 import { type Refusal, refuse } from '../define.ts';
-import { wireArea } from './wire-area.ts';
+import { wireArea } from '../wire-gauge.ts';
 
 /** Resistance at a temperature over that at 20 °C. */
 export const copperFactor = (temperature: number): number => 1 + COPPER_PER_KELVIN * (temperature - 20);

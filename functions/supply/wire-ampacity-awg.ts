@@ -1,11 +1,31 @@
 import { say } from '../check-args.ts';
 import { CORDS_NEC, MORE_CORES_NEC } from '../data/cords.ts';
-import { calc, define } from '../define.ts';
+import { calc, define, type Refusal, type Show } from '../define.ts';
 import { AIR, AIR_FORMULA, AIR_SOURCE, CORD_USE, CORES, inAir, MOST_TEMPERATURE, unknown } from './cord.ts';
 import { CODES } from './params.ts';
 import { AWG_PARAM } from './wire-area.ts';
 
 const SIZES = CORDS_NEC.map(([awg]) => awg).join(', ');
+
+/** Most current (A) of a cord by its gauge, in air of a temperature in °C; “unknown” where the table does not say. `name`: of the function that is asked. */
+export function gaugeAmps(
+  name: string,
+  awg: number,
+  cores: number,
+  air: number | undefined,
+  most: number | null,
+  show: Show | undefined,
+): number | string | Refusal {
+  const row = CORDS_NEC.find(([size]) => size === awg);
+  if (!row) return unknown(show, `the table has no AWG ${say(awg)}; it has ${SIZES}`);
+  const share = cores === 2 ? 1 : cores < 2 ? undefined : MORE_CORES_NEC.find(([upTo]) => cores <= upTo)?.[1];
+  if (share === undefined) return unknown(show, `for ${say(cores)} loaded cores no share is listed`);
+  const [, two, three] = row;
+  const amps = cores === 2 ? two : three * share;
+  show?.expression(`of the table, ${cores === 2 ? 'two' : 'three'} loaded cores`, calc`${cores === 2 ? two : three}`, cores === 2 ? two : three, 'A');
+  if (cores > 3) show?.expression(`of ${say(cores)} loaded cores each`, calc`${three} * ${share}`, amps, 'A');
+  return inAir(name, amps, air, most, show);
+}
 
 export const WIRE_AMPACITY_AWG = define({
   name: 'WIRE.AMPACITY.AWG',
@@ -25,14 +45,6 @@ export const WIRE_AMPACITY_AWG = define({
   work: ([awg, cores, air, most], show) => {
     if (typeof awg !== 'number') return unknown(show, 'the gauge of the cable is not given');
     if (typeof cores !== 'number') return unknown(show, 'how many cores carry current is not given');
-    const row = CORDS_NEC.find(([size]) => size === awg);
-    if (!row) return unknown(show, `the table has no AWG ${say(awg)}; it has ${SIZES}`);
-    const share = cores === 2 ? 1 : cores < 2 ? undefined : MORE_CORES_NEC.find(([upTo]) => cores <= upTo)?.[1];
-    if (share === undefined) return unknown(show, `for ${say(cores)} loaded cores no share is listed`);
-    const [, two, three] = row;
-    const amps = cores === 2 ? two : three * share;
-    show?.expression(`of the table, ${cores === 2 ? 'two' : 'three'} loaded cores`, calc`${cores === 2 ? two : three}`, cores === 2 ? two : three, 'A');
-    if (cores > 3) show?.expression(`of ${say(cores)} loaded cores each`, calc`${three} * ${share}`, amps, 'A');
-    return inAir('WIRE.AMPACITY.AWG', amps, typeof air === 'number' ? air : undefined, most, show);
+    return gaugeAmps('WIRE.AMPACITY.AWG', awg, cores, typeof air === 'number' ? air : undefined, most, show);
   },
 });

@@ -1,12 +1,7 @@
 import { AWG_RANGE } from '../data/conductors.ts';
 import { calc, define } from '../define.ts';
+import { wireArea, wireDiameter } from '../wire-gauge.ts';
 import { CODES } from './params.ts';
-
-/** Diameter in mm of a solid conductor by American wire gauge. */
-export const wireDiameter = (awg: number): number => 0.127 * 92 ** ((36 - awg) / 39);
-
-/** Its cross-section in mm². */
-export const wireArea = (awg: number): number => (Math.PI / 4) * wireDiameter(awg) ** 2;
 
 export const AWG_PARAM = {
   name: 'awg',

@@ -6,6 +6,7 @@ import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
 import { fitting, wholeLines } from './goes-with.ts';
 import { rangeOf, titleOf, unitOf } from './look-up.ts';
+import { gaugeChoices, isGauge } from './wires.ts';
 
 /** Why the content is not allowed there: what was given, where, and what is allowed; undefined where it is. Formulas are not judged. */
 export function notAllowed(book: Book, at: At, content: string): string | undefined {
@@ -24,9 +25,9 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
       return choice.toLowerCase() === text.toLowerCase();
     };
     const lines = wholeLines(book, at) ?? [];
-    if (choices.some(isIt) || lines.some(isIt)) return undefined;
+    if (choices.some(isIt) || lines.some(isIt) || (said.kind === 'number' && isGauge(at, range, said.base))) return undefined;
     if (!limitsOf(book, range))
-      return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(choices.map(shownChoice))}.${meant(book, text, choices, lines)}`;
+      return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(gaugeChoices(book, at, range) ?? choices.map(shownChoice))}.${meant(book, text, choices, lines)}`;
   }
   const limits = limitsOf(book, range);
   if (!limits) return undefined;

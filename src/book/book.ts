@@ -129,6 +129,10 @@ export interface Book {
   readonly purpose?: string;
   readonly currency: string;
   readonly measures: 'metric' | 'US customary';
+  /** How wires are called and listed, where it is not as the measures have it. */
+  readonly wires?: 'AWG' | 'mm²';
+  /** What sheets are printed on, where it is not what goes with the measures. */
+  readonly paper?: 'A4' | 'letter';
   readonly pages: readonly Page[];
   readonly tables: readonly Table[];
   /** A name stands for a cell or a range, absolute: `bench_length` → `Brief.A1`. */
@@ -139,4 +143,4 @@ export interface Book {
   readonly went?: Readonly<Record<string, string>>;
 }
 
-export const CURRENT_VERSION = 4;
+export const CURRENT_VERSION = 5;

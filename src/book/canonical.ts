@@ -13,6 +13,8 @@ const FIRST = [
   'purpose',
   'currency',
   'measures',
+  'wires',
+  'paper',
   'kind',
   'form',
   'base',

@@ -20,6 +20,8 @@ export const MIGRATIONS: readonly ((stored: Stored, say: (sentence: string) => v
   },
   // From 4 on places are written Scenarios.B7.
   (stored, say) => new PlacesAnew(stored, say).book(stored),
+  // From 5 on a book may say how its wires are called and what paper it is printed on; one that does not goes by its measures.
+  (stored) => stored,
 ];
 
 export type Migrated =

@@ -28,7 +28,7 @@ export function readPlain(book: Book, at: At, typed: string, unit: string, decim
     content: taken.content,
     // A unit that was typed is how the cell is shown from now on; where none is set, the content's own unit does that.
     ...(taken.kind === 'number' && {
-      ...(unitOf(at) !== undefined && taken.unit && { unit: taken.unit }),
+      ...(unitOf(at) !== undefined && taken.unit && { unit: taken.shown ?? taken.unit }),
       ...(taken.typed !== undefined && { typed: taken.typed }),
     }),
     ...(taken.kind !== 'yes or no' && taken.said !== undefined && { said: taken.said }),

@@ -87,6 +87,8 @@ export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
   purpose: v.exactOptional(text),
   currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/u, 'must be a code of three letters, such as EUR')),
   measures: v.picklist(['metric', 'US customary']),
+  wires: v.exactOptional(v.picklist(['AWG', 'mm²'])),
+  paper: v.exactOptional(v.picklist(['A4', 'letter'])),
   pages: v.pipe(v.array(page), v.maxLength(BOUNDS.pages, `must be at most ${count(BOUNDS.pages)}`)),
   tables: v.pipe(v.array(table), v.maxLength(BOUNDS.tables, `must be at most ${count(BOUNDS.tables)}`)),
   names: v.pipe(group, v.record(v.string(), title)),

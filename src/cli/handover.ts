@@ -1,4 +1,6 @@
 /// <reference types="vite/client" />
+
+import { paperOf } from '../book/customs.ts';
 import { sheetFile } from '../handover/file.ts';
 import { PAPERS, type Paper } from '../handover/page-style.ts';
 import { gather } from '../handover/sheet.ts';
@@ -17,15 +19,15 @@ export const verb: Verb = {
   about: 'Makes the hand-over sheet of a book: one file with everything in it, to look at, print and pass on.',
   options: {
     scenario: { type: 'string', about: 'the letter of the scenario that is handed over; the recommended one unless said' },
-    paper: { type: 'string', about: `${PAPERS.join(' or ')}; A4 unless said` },
+    paper: { type: 'string', about: `${PAPERS.join(' or ')}; what goes with the book’s measures unless said` },
     output: { type: 'string', short: 'o', about: 'the file to write; standard output without it' },
   },
   async run(operands, options) {
     const [file, more] = operands;
-    const paper = String(options.paper ?? 'A4');
+    const asked = options.paper === undefined ? undefined : String(options.paper);
     if (file === undefined) throw new WrongUse('a book is missing');
     if (more !== undefined) throw new WrongUse(`one book at a time, not also ${more}`);
-    if (!isPaper(paper)) throw new WrongUse(`paper is ${PAPERS.join(' or ')}, not ${paper}`);
+    if (asked !== undefined && !isPaper(asked)) throw new WrongUse(`paper is ${PAPERS.join(' or ')}, not ${asked}`);
     spare([file], [options.output as string | undefined]);
     const session = await openBook(file);
     try {
@@ -35,7 +37,7 @@ export const verb: Verb = {
       if (scenario !== undefined && letter.toLowerCase() !== scenario.toLowerCase()) {
         throw new Failure(`${file} has no scenario ${scenario}; ${amongThese(scenario, letters)}`);
       }
-      await deliver(sheetFile(made, paper, { literata, recursive }), typeof options.output === 'string' ? options.output : undefined);
+      await deliver(sheetFile(made, asked ?? paperOf(session.book), { literata, recursive }), typeof options.output === 'string' ? options.output : undefined);
       return 0;
     } finally {
       session.close();

@@ -4,7 +4,7 @@
  * Stored (canonical) text keeps units inside strings, `UNIT(6,"in")`, where no rewriting of references can touch them,
  * and holds nothing the calculator's own reader stumbles over. The editor takes and shows `6 in`.
  */
-import { readContent, unitIn } from '../../functions/quantity-text.ts';
+import { readContent, readQuantity, unitIn } from '../../functions/quantity-text.ts';
 import { type UnitThere, unitAfter, unitAt } from '../../functions/unit-at.ts';
 import { QUOTED } from '../book/address.ts';
 import { ownFormula } from '../book/other-writing.ts';
@@ -19,6 +19,7 @@ const SPACE = /[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\t\r\n]/;
 const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+(?![\w.]))?/y;
 // × and ÷ lie among the letters of Latin-1.
 const LETTERS = 'A-Za-z_\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u02af';
+const TAPE = /^\d+(?:\.\d+)? ?(?:′|ft\b|foot\b|feet\b) ?\d+(?:\.\d+)?(?: \d{1,2}\/\d{1,2})? ?(?:″|in\b|inch\b|inches\b)/;
 const WORD = new RegExp(`[${LETTERS}$][${LETTERS}\\d.$]*`, 'y');
 const CELL = /^\$?[A-Za-z]{1,3}\$?\d+$/;
 const QUOTED_TABLE = new RegExp(`${QUOTED}\\.`, 'uy');
@@ -127,6 +128,7 @@ class Scanner {
     const start = this.at;
     this.at += digits.length;
     const after = this.text.slice(this.at);
+    if (this.tape(start)) return;
     if (/^["″]/.test(after)) throw new Refused(`In a formula inches are written “${digits} in”.`);
     if (/^['′]/.test(after)) throw new Refused(`In a formula feet are written “${digits} ft”.`);
     if (/^,\d/.test(after) && this.depth === 0) {
@@ -147,10 +149,25 @@ class Scanner {
     if (/^ *[\d.]/.test(next) && own(unitAt(next.replace(/^ *[\d.]+ */, ''), this.currency), this.currency)) {
       throw new Refused(`Join the parts of a length with a plus: ${digits} ${found.symbol} + …`);
     }
-    if (this.sign >= 0) {
-      this.out = this.out.slice(0, this.sign);
-      this.put(`UNIT(-${shown},"${found.symbol}")`, true);
-    } else this.put(`UNIT(${shown},"${found.symbol}")`, true);
+    this.quantity(shown, found.symbol);
+  }
+
+  /** A number with its unit, and the sign that belongs to it. */
+  private quantity(digits: string, symbol: string): void {
+    const signed = this.sign >= 0;
+    if (signed) this.out = this.out.slice(0, this.sign);
+    this.put(`UNIT(${signed ? '-' : ''}${digits},"${symbol}")`, true);
+  }
+
+  /** Feet and inches at `start` are one length: `5 ft 4 in` is 64 in. The marks of a keyboard stand for texts and tables here, ′ and ″ for nothing else. */
+  private tape(start: number): boolean {
+    const written = TAPE.exec(this.text.slice(start))?.[0];
+    if (written === undefined) return false;
+    const taken = readQuantity(written, { currency: this.currency, unit: 'in' });
+    if (taken.kind !== 'number') throw new Refused(taken.kind === 'refused' ? taken.message : `“${written}” is no length.`);
+    this.at = start + written.length;
+    this.quantity(String(taken.value), 'in');
+    return true;
   }
 
   private word(): void {

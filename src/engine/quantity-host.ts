@@ -1,4 +1,5 @@
 /** What the quantities see of a workbook. */
+import type { Measures } from '../../functions/measures.ts';
 import type { Position, Span } from './addresses.ts';
 import type { Ast, Hyper } from './hyper.ts';
 import type { QuantityHost } from './quantities/index.ts';
@@ -8,6 +9,7 @@ import type { Sheets } from './sheets.ts';
 /** What is asked of a workbook for them. */
 interface Held extends Related {
   readonly currency: string;
+  readonly measures: Measures;
   readonly life: { readonly beat?: () => void };
   readonly hyper: Pick<Hyper, 'hf' | 'parse' | 'tokens' | 'text'>;
   readonly sheets: Pick<Sheets, 'address' | 'heading'>;
@@ -21,6 +23,9 @@ export function hostOf(book: Held): QuantityHost {
   return {
     get currency() {
       return book.currency;
+    },
+    get measures() {
+      return book.measures;
     },
     content: (at) => book.content(at),
     ast: (at) => {

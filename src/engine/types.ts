@@ -7,10 +7,13 @@ import type { Change } from '../book/change.ts';
 /** Where a cell is: table name and A1 address in it, as formulas say it: `Scenarios.B7`. */
 export type Address = string;
 
-/** The value of one cell or formula. Numbers are coherent base values; `unit` is how they are to be shown. */
+/**
+ * The value of one cell or formula. Numbers are coherent base values; `unit` is how they are to be shown. `shown`: how people read it, where that is another
+ * text: a layout in feet and inches, a wire by its gauge.
+ */
 export type Value =
-  | { readonly kind: 'number'; readonly base: number; readonly unit: string }
-  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'number'; readonly base: number; readonly unit: string; readonly shown?: string }
+  | { readonly kind: 'text'; readonly text: string; readonly shown?: string }
   | { readonly kind: 'yes or no'; readonly yes: boolean }
   | { readonly kind: 'blank' }
   | {
@@ -44,6 +47,8 @@ export interface TraceStep {
   readonly scale?: number;
   readonly bracket?: readonly [number, number];
   readonly check?: string;
+  /** How people read the check, where that is another text: with the lengths in the book's measures. */
+  readonly checkShown?: string;
   readonly equals?: Value;
 }
 

@@ -3,12 +3,16 @@
  * Synchronous; engine.ts and worker.ts put the asynchronous interface around it.
  */
 
+import { layoutInFeet } from '../../functions/field/index.ts';
+import { declaredIn, type Measures, usualUnit } from '../../functions/measures.ts';
 import type { Content } from '../../functions/quantity-text.ts';
-import { defaultUnit, withCurrency } from '../../functions/units.ts';
+import { withCurrency } from '../../functions/units.ts';
+import { gaugeText } from '../../functions/wire-gauge.ts';
 import { cellText, tablePrefix } from '../book/address.ts';
 import { resultLimits, resultNotAllowed } from '../book/allowed.ts';
 import type { Book, Cell } from '../book/book.ts';
 import type { Change, Edit } from '../book/change.ts';
+import { type Wires, wiresOf } from '../book/customs.ts';
 import { lacksShort, wentSaid } from '../book/edition/said.ts';
 import { titleOf } from '../book/look-up.ts';
 import { keyOf, type Position, type Span } from './addresses.ts';
@@ -81,6 +85,14 @@ export class Workbook {
 
   get currency(): string {
     return this.sheets.book?.currency ?? 'EUR';
+  }
+
+  private get wires(): Wires {
+    return this.sheets.book ? wiresOf(this.sheets.book) : 'mm²';
+  }
+
+  get measures(): Measures {
+    return this.sheets.book?.measures ?? 'metric';
   }
 
   /** Builds all again from the book; gives every value that is not blank. */
@@ -179,7 +191,7 @@ export class Workbook {
   private defaultUnitOf(kind: Kind, ast: Ast | undefined): string {
     if (kind.is !== 'number') return '';
     const declared = ast && declaredUnit(ast);
-    return declared ? withCurrency(declared, this.currency) : defaultUnit(kind.dimension, kind.reading, this.currency);
+    return declared ? declaredIn(withCurrency(declared, this.currency), this.measures) : usualUnit(kind.dimension, kind.reading, this);
   }
 
   valueAt(at: Position): Value {
@@ -210,11 +222,21 @@ export class Workbook {
   private value(raw: CellValue, kind: Kind, at: Position, unit: () => string): Value {
     // A mistake of quantities takes the place of whatever was worked out, everywhere; but a circle has no quantity to be wrong in.
     if (kind.is === 'fail' && !(raw instanceof DetailedCellError && raw.type === 'CYCLE')) return unitError(kind, at, this);
-    if (typeof raw === 'number') return { kind: 'number', base: raw, unit: unit() };
-    if (typeof raw === 'string') return { kind: 'text', text: raw };
+    if (typeof raw === 'number') return this.number(raw, unit());
+    if (typeof raw === 'string') return this.text(raw);
     if (typeof raw === 'boolean') return { kind: 'yes or no', yes: raw };
     if (raw instanceof DetailedCellError) return explained(raw, at, this);
     return { kind: 'blank' };
+  }
+
+  private number(base: number, unit: string): Value {
+    const shown = unit === 'mm²' && this.wires === 'AWG' ? gaugeText(base * 1e6) : undefined;
+    return { kind: 'number', base, unit, ...(shown !== undefined && { shown }) };
+  }
+
+  private text(text: string): Value {
+    const shown = this.measures === 'metric' ? text : layoutInFeet(text);
+    return shown === text ? { kind: 'text', text } : { kind: 'text', text, shown };
   }
 
   /** The value of a committed formula that stands in no cell; `at`: as if it stood there. */
@@ -225,7 +247,7 @@ export class Workbook {
   /** Feeds changes that the book already holds; gives the values that differ from before. */
   apply(changes: readonly Change[], book: Book): Values {
     const edits = changes.flatMap((change) => change.edits);
-    const local = this.sheets.book !== undefined && edits.every((edit) => isLocal(edit, this.currency));
+    const local = this.sheets.book !== undefined && edits.every((edit) => isLocal(edit, this));
     try {
       return local ? this.feed(edits, book) : this.rebuild(book);
     } catch {
@@ -346,9 +368,10 @@ function declaredUnit(ast: Ast): string | undefined {
 }
 
 /** Edits that leave every row, column, table and name where it was. */
-function isLocal(edit: Edit, currency: string): boolean {
+function isLocal(edit: Edit, shown: { readonly currency: string; readonly measures: Measures }): boolean {
   if (edit.at === 'cell' || edit.at === 'page' || edit.at === 'block') return true;
   if (edit.at === 'row' || edit.at === 'column') return edit.before !== null && edit.after !== null && edit.before.id === edit.after.id;
   // What a verdict says of a later edition is said anew.
-  return edit.at === 'book' && edit.before.template === edit.after.template && (edit.after.currency === undefined || edit.after.currency === currency);
+  if (edit.at !== 'book' || edit.before.template !== edit.after.template) return false;
+  return (['currency', 'measures'] as const).every((field) => edit.after[field] === undefined || edit.after[field] === shown[field]);
 }

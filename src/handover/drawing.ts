@@ -1,6 +1,6 @@
 /** What plan and side view share: lines with dimensions, in millimetres on paper, and the scales that a drawing may have. */
 import { svg, type TemplateResult } from 'lit/html.js';
-import { showNumber } from '../../functions/number-text.ts';
+import { showNumber, spokenUnit } from '../../functions/number-text.ts';
 import type { Found } from './reader.ts';
 
 /** 1 to each of these: what people find on a scale rule. */
@@ -18,10 +18,16 @@ export interface Dimension {
 }
 
 /** A cell's length in the unit of its drawing: as the cell shows it, where that is its unit too. */
-export const cellDimension = ({ text, address, unit, value }: Found, drawn: string): Dimension =>
-  unit === drawn || value.kind !== 'number' ? { text, cell: address } : { text: lengthText(value.base, drawn), from: address };
+export const cellDimension = ({ text, address, value }: Found, drawn: string): Dimension =>
+  value.kind !== 'number' || value.unit === drawn ? { text, cell: address } : { text: lengthText(value.base, drawn), from: address };
 
-const DECIMALS: Readonly<Record<string, number>> = { m: 3, cm: 1, mm: 0, ft: 2, in: 1 };
+/** The unit of a drawing: that of the cell which it shows first. */
+export const drawnIn = ({ value }: Found): string => (value.kind === 'number' ? value.unit : 'm');
+
+/** How it is called in a heading. */
+export const lengthsIn = (unit: string): string => (unit === 'ft' ? 'feet and inches' : spokenUnit(unit));
+
+const DECIMALS: Readonly<Record<string, number>> = { m: 3, cm: 1, mm: 0 };
 
 /** A length that stands in no cell as it is said here, in the unit of its drawing. */
 export const lengthText = (metres: number, unit: string): string => showNumber(metres, unit, DECIMALS[unit]).text;
@@ -62,8 +68,10 @@ export function paper(x: number, y: number, width: number, height: number, name:
 
 /** A bar to measure against, should the printer have shrunk the page. */
 export function scaleBar(x: number, y: number, scale: number, unit: string): TemplateResult {
-  const one = unit === 'ft' || unit === 'in' ? 0.3048 : 1;
-  const whole = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20].find((n) => (n * one * 1000) / scale >= 15) ?? 20;
+  const tape = unit === 'ft' || unit === 'in';
+  const one = tape ? 0.3048 : 1;
+  const rounds = tape ? [1 / 12, 1 / 6, 1 / 4, 1 / 2, 1, 2, 5, 10, 20, 50] : [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20];
+  const whole = rounds.find((n) => (n * one * 1000) / scale >= 15) ?? rounds.at(-1) ?? 1;
   const width = (whole * one * 1000) / scale;
   return svg`<path class="bar" d="M${round(x)},${round(y - 1)}v2M${round(x + width)},${round(y - 1)}v2M${round(x)},${round(y)}h${round(width)}" />
     <text x=${round(x + width + 1.5)} y=${round(y + 1)}>${showNumber(whole * one, unit).text}</text>`;

@@ -9,7 +9,7 @@ import type { Reader } from './reader.ts';
 /** px of the map's own drawing; on paper it is as wide as the page. */
 const WIDTH = 660;
 
-export function map(series: Series, caption: string, field: PictureField): TemplateResult {
+export function map({ book }: Reader, series: Series, caption: string, field: PictureField): TemplateResult {
   const input = { field, scale: series.scale, low: series.low, high: series.high };
   const { low, high } = extremes(input);
   const steps = lightScale(low, high);
@@ -21,9 +21,9 @@ export function map(series: Series, caption: string, field: PictureField): Templ
     'Light map',
     sideways(
       'Light map',
-      html`<div class="drawn">${contourMap(input, steps, width, { id: 'sheet-map', small: false, name })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
+      html`<div class="drawn">${contourMap(input, steps, width, { id: 'sheet-map', small: false, name, measures: book.measures })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
     ),
-    html`${caption}, µmol/m²/s; points ${field.nx} × ${field.ny}, sides in m`,
+    html`${caption}, µmol/m²/s; points ${field.nx} × ${field.ny}, sides in ${book.measures === 'metric' ? 'm' : 'feet and inches'}`,
   );
 }
 

@@ -1,8 +1,9 @@
 /** The paper: its size, what stands at the head and foot of every page, and the number of the page. */
+import type { Paper } from '../book/customs.ts';
 import type { Sheet } from './sheet.ts';
 
-export const PAPERS = ['A4', 'letter'] as const;
-export type Paper = (typeof PAPERS)[number];
+export const PAPERS = ['A4', 'letter'] as const satisfies readonly Paper[];
+export type { Paper } from '../book/customs.ts';
 
 /** A text as style sheets say it. Every sign that is no plain letter or digit is written by its number, so that no text can end the string or the style. */
 const quoted = (text: string): string => `"${text.replace(/[^A-Za-z0-9 .,]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 63).toString(16)} `)}"`;

@@ -1,8 +1,7 @@
 /** The bench from above, to scale, each light in its place and numbered, with the dimensions by which it is hung. */
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
-import { spokenUnit } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
-import { cellDimension, type Dimension, dimensionAlong, dimensionUp, lengthText, paper, round, scaleBar, scaleFor } from './drawing.ts';
+import { cellDimension, type Dimension, dimensionAlong, dimensionUp, drawnIn, lengthsIn, lengthText, paper, round, scaleBar, scaleFor } from './drawing.ts';
 import { section, sideways } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
@@ -29,7 +28,7 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
   const x = (metres: number): number => mm(metres - edges.left);
   const y = (metres: number): number => mm(edges.far - metres);
   const [right, bottom] = [x(edges.right), y(edges.near)];
-  const { unit } = length;
+  const unit = drawnIn(length);
   const derived = (metres: number): Dimension => ({ text: lengthText(metres, unit), from: layout.address });
   const [long, wide] = [cellDimension(length, unit), cellDimension(width, unit)];
   const columns = places(fixtures.map((f) => f.x));
@@ -59,7 +58,7 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
     'plan',
     'Plan',
     sideways('Plan, to scale', drawing),
-    html`1 : ${scale}, seen from above, lengths in ${spokenUnit(unit)}${one}; to the middle of the first light, and on to the next`,
+    html`1 : ${scale}, seen from above, lengths in ${lengthsIn(unit)}${one}; to the middle of the first light, and on to the next`,
   );
 }
 

@@ -2,12 +2,12 @@
  * Finds what the sheet says in a book by what it means, never by where it stands: rows of the comparing table and rows of other tables by
  * their ids, single cells by their names. What a book has not is undefined, and its line is left out.
  */
-import { showNumber, unitAfter } from '../../functions/number-text.ts';
+import { unitAfter } from '../../functions/number-text.ts';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book, Table } from '../book/book.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, placeOf, rowHeading, type Standing, sourceOf, standingOf } from '../book/look-up.ts';
 import type { Address, Value, Values } from '../engine/types.ts';
-import { checkOf, lineOf, type State, valueAt } from '../shown.ts';
+import { checkOf, lineOf, numberOf, type State, valueAt } from '../shown.ts';
 
 /** One cell as the sheet prints it. */
 export interface Found {
@@ -105,7 +105,7 @@ export class Reader {
       standing,
       value,
       text: value.kind === 'blank' ? UNKNOWN : lineOf(value, decimals),
-      unit: value.kind === 'number' ? unitAfter(showNumber(value.base, value.unit, decimals)) : '',
+      unit: value.kind === 'number' ? unitAfter(numberOf(value, decimals)) : '',
       ...(check && { state: check.state, word: check.word }),
       source: sourceOf(at) ?? '',
     };

@@ -66,7 +66,7 @@ export function sheet({ reader, fingerprint, light, traces, swings: found }: She
     <div class="two beside">${light ? side(reader, light.map) : nothing}${settings(reader)}</div>
     ${compared(reader)}
     ${parts(reader)}
-    ${light ? map(light.series, light.caption, light.map) : nothing}
+    ${light ? map(reader, light.series, light.caption, light.map) : nothing}
     ${light ? grids(reader, light.squares) : nothing}
     ${spread(reader)}
     <div class="columns">${costs(reader)}${electrics(reader)}${upkeep(reader)}${lightList(reader)}</div>

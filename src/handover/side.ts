@@ -1,8 +1,7 @@
 /** The bench from its end, to scale: what hangs how high over what. */
 import { nothing, svg, type TemplateResult } from 'lit/html.js';
-import { spokenUnit } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
-import { cellDimension, type Dimension, dimensionUp, label, paper, round, said, scaleFor, widthOf } from './drawing.ts';
+import { cellDimension, type Dimension, dimensionUp, drawnIn, label, lengthsIn, paper, round, said, scaleFor, widthOf } from './drawing.ts';
 import { section } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
 
@@ -46,7 +45,7 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
   const texts = apart(levels.map((level) => y(level.at)));
   const dimension = wide + 8;
   const labels = dimension + 6 + (Math.abs(y(faces) - y(leaves)) > widthOf(height.text) + 3 ? 0 : widthOf(height.text));
-  const { unit } = height;
+  const unit = drawnIn(height);
   const wording = levels.map(({ name, says }) => (says ? `${name} ` : name));
   const sizes = levels.map(({ says }): Dimension => (says ? cellDimension(says, unit) : { text: '' }));
   const room = Math.max(...sizes.map(({ text }, i) => widthOf(`${wording[i]}${text}`)));
@@ -69,7 +68,7 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
       ${dimensionUp(dimension, y(faces), y(leaves), cellDimension(height, unit))}
       ${label(0, mm(top) + 7, 'seen from its end')}`,
   );
-  return section('side', 'Side', drawing, `1 : ${scale}, lengths in ${spokenUnit(unit)}; from the lit face to the leaf tops`);
+  return section('side', 'Side', drawing, `1 : ${scale}, lengths in ${lengthsIn(unit)}; from the lit face to the leaf tops`);
 }
 
 /** What is drawn, from the ground up: a shelf and the one above it, a bed with growing plants, or just leaf tops and lights. */

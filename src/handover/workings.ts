@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { titleOf } from '../book/look-up.ts';
 import type { TraceNode, TraceStep } from '../engine/types.ts';
-import { lineOf } from '../shown.ts';
+import { workedLine } from '../shown.ts';
 import { shown } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
@@ -69,7 +69,7 @@ function read(reader: Reader, node: TraceNode, i: number): unknown {
 }
 
 function lineOfStep(step: TraceStep): string | undefined {
-  const value = step.value ? short(lineOf(step.value)) : '';
+  const value = step.value ? short(workedLine(step.value)) : '';
   switch (step.kind) {
     case 'note':
       return step.label;
@@ -84,7 +84,7 @@ function lineOfStep(step: TraceStep): string | undefined {
     case 'sum':
       return `${step.label}: ${step.scale === undefined || step.scale === 1 ? '' : `${Number(step.scale.toPrecision(DIGITS))} × `}the sum of ${step.terms?.length ?? 0} numbers = ${value}`;
     case 'search':
-      return `${step.label}: ${value}, found by trying; there ${short(step.check ?? '')} = ${step.equals ? lineOf(step.equals) : ''}`;
+      return `${step.label}: ${value}, found by trying; there ${short(step.checkShown ?? step.check ?? '')} = ${step.equals ? workedLine(step.equals) : ''}`;
   }
 }
 

@@ -1,8 +1,10 @@
 /** Light over a bench seen from above: filled contours in steps, the target band outlined, fixtures to scale, lowest and highest points named. */
 import { contours } from 'd3-contour';
 import { nothing, svg, type TemplateResult } from 'lit/html.js';
+import type { Book } from '../book/book.ts';
 import type { PictureField } from '../engine/types.ts';
-import { type LightScale, ticks } from './scale.ts';
+import { lengthTicks } from './length-ticks.ts';
+import type { LightScale } from './scale.ts';
 
 export interface MapInput {
   readonly field: PictureField;
@@ -34,7 +36,7 @@ export function contourMap(
   input: MapInput,
   steps: LightScale,
   width: number,
-  options: { readonly id: string; readonly small: boolean; readonly name: string },
+  options: { readonly id: string; readonly small: boolean; readonly name: string; readonly measures: Book['measures'] },
 ): TemplateResult {
   const { field, scale } = input;
   const { small, id } = options;
@@ -63,7 +65,7 @@ export function contourMap(
         ${field.fixtures.map((f) => svg`<rect class="fixture" x=${round(x(f.x - f.length / 2) - 0.5)} y=${round(y(f.y + f.width / 2) - 0.5)} width=${round(Math.max(2, x(f.length)) + 1)} height=${round(Math.max(2, x(f.width)) + 1)} fill="#fff8ec" fill-opacity=".14" stroke="#1f2430" stroke-width=${small ? 0.8 : 1.2} />`)}
       </g>
       <rect width=${round(w)} height=${round(h)} fill="none" stroke="var(--ink)" stroke-width="1.2" />
-      ${small ? nothing : axes(field, w, h, x, y)}
+      ${small ? nothing : axes(field, w, h, x, y, options.measures)}
       ${small ? nothing : points(input, w, x, y)}
     </g>
   </svg>`;
@@ -88,11 +90,12 @@ function limit(d: string, dashed: boolean, small: boolean): TemplateResult {
     <path class="target" d=${d} fill="none" stroke-width=${small ? 1 : 1.7} stroke-dasharray=${dashed ? '5 3' : 'none'} />`;
 }
 
-function axes(field: PictureField, w: number, h: number, x: (m: number) => number, y: (m: number) => number): TemplateResult {
-  const along = ticks(0, field.length, Math.max(2, Math.floor(w / 70)));
-  const across = ticks(0, field.width, Math.max(2, Math.floor(h / 40)));
-  return svg`${along.map((m, i) => svg`<path class="axis" d="M${round(x(m))},${round(h)}v4" /><text class="tick" x=${round(x(m))} y=${round(h + 16)} font-size="11" text-anchor="middle">${m}${i === along.length - 1 ? ' m' : ''}</text>`)}
-    ${across.map((m) => svg`<path class="axis" d="M0,${round(y(m))}h-4" /><text class="tick" x="-7" y=${round(y(m) + 4)} font-size="11" text-anchor="end">${m}</text>`)}`;
+function axes(field: PictureField, w: number, h: number, x: (m: number) => number, y: (m: number) => number, measures: Book['measures']): TemplateResult {
+  const along = lengthTicks(0, field.length, Math.max(2, Math.floor(w / 70)), measures);
+  const across = lengthTicks(0, field.width, Math.max(2, Math.floor(h / 40)), measures);
+  const unit = measures === 'metric' ? ' m' : '';
+  return svg`${along.map(({ at, text }, i) => svg`<path class="axis" d="M${round(x(at))},${round(h)}v4" /><text class="tick" x=${round(x(at))} y=${round(h + 16)} font-size="11" text-anchor="middle">${text}${i === along.length - 1 ? unit : ''}</text>`)}
+    ${across.map(({ at, text }) => svg`<path class="axis" d="M0,${round(y(at))}h-4" /><text class="tick" x="-7" y=${round(y(at) + 4)} font-size="11" text-anchor="end">${text}</text>`)}`;
 }
 
 /** The dimmest and the brightest sample point; of several alike the first. */

@@ -1,5 +1,7 @@
 /** A frame with axes for curves: light up, a length across. */
 import { nothing, svg, type TemplateResult } from 'lit/html.js';
+import type { Book } from '../book/book.ts';
+import { lengthAxis, lengthTicks } from './length-ticks.ts';
 import { niceStep, ticks } from './scale.ts';
 
 export interface Curve {
@@ -17,8 +19,9 @@ export interface FrameInput {
   readonly low: number | undefined;
   readonly high: number | undefined;
   readonly target?: number | undefined;
-  /** Said under the axis. */
+  /** Said under the axis, after the unit: " along, through the middle". */
   readonly across: string;
+  readonly measures: Book['measures'];
   /** Where each scenario stands now. */
   readonly marks?: readonly { readonly letter: string; readonly at: readonly [number, number]; readonly on: boolean }[];
   readonly name: string;
@@ -45,8 +48,8 @@ export function curveFrame(input: FrameInput, width: number, height: number): Te
       ${target !== undefined && target <= input.top ? svg`<path d="M0,${round(y(target))}H${round(w)}" stroke="var(--accent)" stroke-width="1.2" stroke-dasharray="1 3" /><text class="tick" x=${round(w - 2)} y=${round(y(target) - 4)} font-size="11" text-anchor="end">aim ${Math.round(target)}</text>` : nothing}
       <path class="axis" d="M0,0V${round(h)}H${round(w)}" fill="none" />
       ${ticks(0, input.top, Math.max(2, Math.floor(h / 36))).map((v) => svg`<path class="axis" d="M0,${round(y(v))}h-4" /><text class="tick" x="-7" y=${round(y(v) + 4)} font-size="11" text-anchor="end">${v}</text>`)}
-      ${ticks(input.from, input.to, Math.max(2, Math.floor(w / 60))).map((v) => svg`<path class="axis" d="M${round(x(v))},${round(h)}v4" /><text class="tick" x=${round(x(v))} y=${round(h + 16)} font-size="11" text-anchor="middle">${v}</text>`)}
-      <text class="tick" x=${round(w)} y=${round(h + 31)} font-size="11" text-anchor="end">${input.across}</text>
+      ${lengthTicks(input.from, input.to, Math.max(2, Math.floor(w / 60)), input.measures).map(({ at, text }) => svg`<path class="axis" d="M${round(x(at))},${round(h)}v4" /><text class="tick" x=${round(x(at))} y=${round(h + 16)} font-size="11" text-anchor="middle">${text}</text>`)}
+      <text class="tick" x=${round(w)} y=${round(h + 31)} font-size="11" text-anchor="end">${lengthAxis(input.across, input.measures)}</text>
       <text class="tick" x="5" y="-3" font-size="11">µmol/m²/s</text>
       ${input.curves.map(
         (

@@ -26,13 +26,13 @@ export const cut = picture({
     const top = roundUp(Math.max(chosen?.high ?? 0, ...[...along, ...across].flatMap((c) => c.points.map(([, v]) => v))) * 1.04);
     const [length, width] = [Math.max(...series.map((s) => s.length)), Math.max(...series.map((s) => s.width))];
     const wide = frame.width > 620;
-    const band = { low: chosen?.low, high: chosen?.high, top };
+    const band = { low: chosen?.low, high: chosen?.high, top, measures: reads.measures };
     const first = wide ? Math.round((frame.width - 20) * 0.58) : frame.width;
     const second = wide ? frame.width - 20 - first : frame.width;
     return html`<div class="cap"><h3>Cut</h3><span>${frame.caption}${chosen?.letter ? `; ${chosen.letter} in front` : ''}</span></div>
       <div class="pair ${wide ? 'wide' : ''}" style="--first:${first}px">
-        ${curveFrame({ ...band, curves: along, from: 0, to: length, across: 'm along, through the middle', name: `PPFD along the middle of the bench: ${ranges(along)}` }, first, 200)}
-        ${curveFrame({ ...band, curves: across, from: 0, to: width, across: 'm across, through the middle', name: `PPFD across the middle of the bench: ${ranges(across)}` }, second, 200)}
+        ${curveFrame({ ...band, curves: along, from: 0, to: length, across: ' along, through the middle', name: `PPFD along the middle of the bench: ${ranges(along)}` }, first, 200)}
+        ${curveFrame({ ...band, curves: across, from: 0, to: width, across: ' across, through the middle', name: `PPFD across the middle of the bench: ${ranges(across)}` }, second, 200)}
       </div>`;
   },
 });

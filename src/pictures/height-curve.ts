@@ -37,7 +37,7 @@ export const heightCurve = picture({
       points: heights.map((height) => [height, mean(s, height)] as const).filter(([, v]) => Number.isFinite(v)),
     }));
     const marks = series
-      .map((s) => ({ letter: s.letter, on: s === chosen, at: [s.height, mean(s, s.height)] as const }))
+      .map((s) => ({ letter: s.letter, height: s.heightText, on: s === chosen, at: [s.height, mean(s, s.height)] as const }))
       .filter(({ at }) => Number.isFinite(at[1]));
     const top = roundUp(Math.max(chosen?.high ?? 0, ...curves.flatMap((c) => c.points.map(([, v]) => v))) * 1.04);
     return html`<div class="cap"><h3>Light against height</h3><span>${frame.caption}; the dots are where they hang now</span></div>
@@ -51,8 +51,9 @@ export const heightCurve = picture({
           low: chosen?.low,
           high: chosen?.high,
           target: chosen?.target,
-          across: 'm, face to leaf tops',
-          name: `Mean PPFD against mount height: ${marks.map((m) => `${m.letter} ${Math.round(m.at[1])} at ${m.at[0]} m`).join(', ')}`,
+          across: ', face to leaf tops',
+          measures: reads.measures,
+          name: `Mean PPFD against mount height: ${marks.map((m) => `${m.letter} ${Math.round(m.at[1])} at ${m.height}`).join(', ')}`,
         },
         Math.min(frame.width, 760),
         230,

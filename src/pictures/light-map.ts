@@ -27,7 +27,7 @@ export const lightMap = picture({
     const { series, input } = main;
     const told = `${series.count} fixtures at ${series.heightText}`;
     const shape = steps.edges.join();
-    const hangsOn = (i: (typeof drawn)[number], width: number) => [i.input.field, i.input.scale, i.input.low, i.input.high, shape, width];
+    const hangsOn = (i: (typeof drawn)[number], width: number) => [reads.measures, i.input.field, i.input.scale, i.input.low, i.input.high, shape, width];
     return html`<div class="cap"><h3>Light map${series.letter ? `, ${series.letter}` : ''}</h3><span>${frame.caption}: ${told}, points ${input.field.nx} × ${input.field.ny}</span></div>
       <div class="maps ${others.length === 0 ? 'alone' : ''}">
         <div>
@@ -36,6 +36,7 @@ export const lightMap = picture({
             return contourMap(input, steps, mainWidth, {
               id: `${frame.id}-main`,
               small: false,
+              measures: reads.measures,
               name: `Light map ${series.letter}: ${told}, from ${Math.round(low)} to ${Math.round(high)} µmol/m²/s`,
             });
           })}
@@ -50,6 +51,7 @@ export const lightMap = picture({
                     return contourMap(other.input, steps, smallWidth, {
                       id: `${frame.id}-${i}`,
                       small: true,
+                      measures: reads.measures,
                       name: `Light map ${other.series.letter}: from ${Math.round(low)} to ${Math.round(high)} µmol/m²/s`,
                     });
                   })}</div>`,

@@ -47,6 +47,7 @@ export interface Reads {
   /** Scenarios that cannot be drawn, and why. */
   readonly missing: readonly string[];
   readonly base: string;
+  readonly measures: Book['measures'];
   readonly lowest: number | undefined;
   readonly highest: number | undefined;
 }
@@ -93,7 +94,14 @@ export function readPicture(block: PictureBlock, book: Book, values: Values): Re
     });
   }
   const first = cells.columns[0] ?? 0;
-  return { series, missing: missTexts(misses), base: cells.base, lowest: cells.number('lowest', first), highest: cells.number('highest', first) };
+  return {
+    series,
+    missing: missTexts(misses),
+    base: cells.base,
+    measures: book.measures,
+    lowest: cells.number('lowest', first),
+    highest: cells.number('highest', first),
+  };
 }
 
 /** How many points a field is reckoned at: squares no larger than 10 cm and no fewer than 8 a side, at most 10⁴ in all. */

@@ -31,6 +31,12 @@ async function wrongWith(step: TraceStep, engine: Engine): Promise<string | unde
   return typeof printed === 'number' && printed >= low && printed <= high ? undefined : `${step.label}: ${printed} lies outside ${low} to ${high}`;
 }
 
+/** The result in the unit in which a step gives it: what is shown in feet and inches is worked in inches. */
+function resultAs(result: Value, step: Value | undefined): number | boolean | undefined {
+  const u = result.kind === 'number' && step?.kind === 'number' ? unit(step.unit) : undefined;
+  return result.kind === 'number' && u?.dimension === unit(result.unit)?.dimension && u ? fromBase(result.base, u) : inUnit(result);
+}
+
 /** Everything wrong with a node's own steps: a step that does not come out, or a result that no step leads to. */
 export async function faultsIn(node: TraceNode, engine: Engine): Promise<readonly string[]> {
   const faults: string[] = [];
@@ -39,7 +45,12 @@ export async function faultsIn(node: TraceNode, engine: Engine): Promise<readonl
     if (fault) faults.push(`${node.address} ${fault}`);
   }
   const result = inUnit(node.value);
-  if (node.formula !== undefined && !node.again && result !== undefined && !node.steps.some((step) => near(inUnit(step.value), result))) {
+  if (
+    node.formula !== undefined &&
+    !node.again &&
+    result !== undefined &&
+    !node.steps.some((step) => near(inUnit(step.value), resultAs(node.value, step.value)))
+  ) {
     faults.push(`${node.address}: no step gives ${result} (${node.formula})`);
   }
   return faults;

@@ -18,7 +18,7 @@ function onPage(made: Made, address: string): string {
   if (!at) throw new Error(`The sheet names ${address}, which the book does not have.`);
   const { value, number } = viewOf(at, made.session.values);
   if (number) return number.text;
-  if (value.kind === 'text') return value.text;
+  if (value.kind === 'text') return value.shown ?? value.text;
   if (value.kind === 'yes or no') return value.yes ? 'yes' : 'no';
   return value.kind === 'error' ? value.word : 'unknown';
 }
@@ -236,14 +236,14 @@ describe('the sheet', () => {
     const made = await make(apply(start, change));
     for (const { target, text } of marked(made.body, 'data-cell')) expect(text, target).toBe(onPage(made, target));
     const plan = section(made.body, 'plan');
-    expect(marked(plan, 'data-cell').map(({ text }) => text.replace(/\s/g, ' '))).toEqual(['11.81 ft', '4.92 ft']);
-    // 1.32 m between the middles of two lights is 4.33 ft.
-    expect(marked(plan, 'data-from').map(({ text }) => text.replace(/\s/g, ' '))).toContain('4.33 ft');
+    expect(marked(plan, 'data-cell').map(({ text }) => text.replace(/\s/g, ' '))).toEqual(['11′ 9 3/4″', '4′ 11″']);
+    // 3.6 m are 141.73 in and 1.5 m 59.06 in; 1.32 m between the middles of two lights are 51.97 in.
+    expect(marked(plan, 'data-from').map(({ text }) => text.replace(/\s/g, ' '))).toContain('4′ 4″');
     made.session.close();
   });
 
   it('says every length of a drawing in one unit, and which, where cells have several', async () => {
-    // 12 ft are 3.6576 m; 1.5 m are 4.92 ft, and 0.25 m is 9.8 in.
+    // 1.5 m are 59.06 in, 0.25 m 9.84 in and 0.9 m 35.43 in.
     const book = withCell(withCell(templateBook('trade-bench'), 'brief', 'bench_length', '12 ft'), 'brief', 'highest_mount', '0.9 m');
     const inches = withCell(book, 'scenarios', 'height', '12 in', 'b');
     const shown = inches.tables.map(
@@ -257,12 +257,12 @@ describe('the sheet', () => {
       const of = section(made.body, name);
       return [...marked(of, 'data-cell'), ...marked(of, 'data-from')].map(({ text }) => text.replace(/\s/g, ' '));
     };
-    expect(texts('plan')).toEqual(expect.arrayContaining(['12.00 ft', '4.92 ft']));
-    expect(texts('plan').filter((text) => !/^[\d.]+ ft$/.test(text))).toEqual([]);
+    expect(texts('plan')).toEqual(expect.arrayContaining(['12′ 0″', '4′ 11″']));
+    expect(texts('plan').filter((text) => !/″$/.test(text))).toEqual([]);
     expect(textOf(section(made.body, 'plan'))).toMatch(/lengths in feet/);
     expect(textOf(section(made.body, 'plan')), 'the bar to measure against, too').not.toMatch(/\d\s(?:m|cm)\b/);
-    expect(texts('side')).toEqual(expect.arrayContaining(['9.8 in', '35.4 in']));
-    expect(texts('side').filter((text) => !/^[\d.]+ in$/.test(text))).toEqual([]);
+    expect(texts('side')).toEqual(expect.arrayContaining(['9 7/8 in', '35 3/8 in']));
+    expect(texts('side').filter((text) => !/^[\d /]+ in$/.test(text))).toEqual([]);
     expect(textOf(section(made.body, 'side'))).toMatch(/lengths in inches/);
     made.session.close();
   });

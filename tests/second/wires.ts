@@ -32,6 +32,9 @@ function inAir(amps: number, air: number, most: number): number {
 }
 
 const metricAmps: Work = (area, cores, air, most) => {
+  // An area that is a gauge's is that gauge.
+  const gauge = Array.from({ length: 41 }, (_, i) => i).find((i) => maybe(area) !== undefined && Math.abs(areaOf(i) - n(area)) < 1e-6 * areaOf(i));
+  if (gauge !== undefined) return gaugeAmps(gauge, cores, air, most);
   const row = METRIC.find(([size]) => maybe(area) !== undefined && near(size, n(area)));
   if (!row || maybe(cores) !== 2 || maybe(air) === undefined) return 'unknown';
   return inAir(row[1], n(air), maybe(most) ?? 60);

@@ -13,7 +13,9 @@ function letters(heights: Readonly<Record<string, number>>): readonly string[] {
   const names = Object.keys(heights);
   const curves = names.map((letter) => ({ letter, on: letter === 'A', points }));
   const marks = names.map((letter) => ({ letter, on: letter === 'A', at: [heights[letter] ?? 0, 200] as const }));
-  const text = templateText(curveFrame({ curves, marks, from: 0.2, to: 0.9, top: 320, low: undefined, high: undefined, across: 'm', name: 'Light' }, 760, 230));
+  const text = templateText(
+    curveFrame({ curves, marks, from: 0.2, to: 0.9, top: 320, low: undefined, high: undefined, across: '', measures: 'metric', name: 'Light' }, 760, 230),
+  );
   expect([...text.matchAll(/<circle/g)]).toHaveLength(names.length);
   return [...text.matchAll(/font-weight="660">([A-Z])<\/text>/g)].map((found) => found[1] ?? '').sort();
 }

@@ -44,7 +44,7 @@ describe('each kind is drawn for paper as for the page, from the cells that it t
   const SAYS: Readonly<Record<PictureKind, RegExp>> = {
     'light map': /aria-label="Light map A: \d+ fixtures at [^"]*, from \d+ to \d+ µmol\/m²\/s"/,
     cut: /aria-label="PPFD along the middle of the bench: A \d+ to \d+, B \d+ to \d+/,
-    'height curve': /aria-label="Mean PPFD against mount height: A \d+ at 0\.\d+ m, B \d+/,
+    'height curve': /aria-label="Mean PPFD against mount height: A \d+ at 0\.\d+\sm, B \d+/,
     'scenario bars': /aria-label="Caption: A [\d.]+\s?µmol\/m²\/s, B /,
     'monthly light': /aria-label="Caption, A, in mol\/m²\/d: January [\d.]+/,
     'planned beside measured': /aria-label="Measured, \d+ places by \d+ rows: mean \d+/,

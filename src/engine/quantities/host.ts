@@ -1,10 +1,13 @@
 /** What the quantities ask of the workbook they are worked out for. */
+import type { Measures } from '../../../functions/measures.ts';
 import type { Position, Span } from '../addresses.ts';
 import type { Content } from '../formula-text.ts';
 import type { Ast, Parsed, Token } from '../hyper.ts';
 
 export interface QuantityHost {
   readonly currency: string;
+  /** Metric where it does not say. */
+  readonly measures?: Measures;
   /** What a cell holds; numbers with the unit of their content. */
   content(at: Position): Content;
   /** The tree of the formula in a cell as the calculator holds it; undefined where the formula was refused. */

@@ -5,8 +5,10 @@
  * calculator's value. Kinds are worked out operand first, each once; a change of a value stops at the cell, for its
  * kind is what it was.
  */
+
+import { usualUnit } from '../../../functions/measures.ts';
 import { otherCurrency, unitIn } from '../../../functions/quantity-text.ts';
-import { aQuantity, defaultUnit, over, PLAIN, quantityName } from '../../../functions/units.ts';
+import { aQuantity, over, PLAIN, quantityName } from '../../../functions/units.ts';
 import type { Position, Span } from '../addresses.ts';
 import { CellMap } from '../cell-map.ts';
 import { FORMULA_BOUNDS } from '../formula-bounds.ts';
@@ -210,7 +212,7 @@ export class Quantities implements CellKinds {
   }
 
   private viewMend(at: Position, kind: NumberKind): NonNullable<Fail['mend']> {
-    const unitText = defaultUnit(kind.dimension, kind.reading, this.host.currency) || '1';
+    const unitText = usualUnit(kind.dimension, kind.reading, this.host) || '1';
     const address = this.host.address(at);
     return { label: unitText === '1' ? `show ${address} as a plain number` : `show ${address} in ${unitText}`, cell: address, unit: unitText };
   }
@@ -229,7 +231,7 @@ export class Quantities implements CellKinds {
     if (kind === any) return own;
     if (kind.is !== 'number') return kind;
     const symbol = this.ownSymbol(at) ?? '';
-    const gives = defaultUnit(kind.dimension, kind.reading, this.host.currency);
+    const gives = usualUnit(kind.dimension, kind.reading, this.host);
     const message = `${this.words(at)} is set to ${kindWords(own)}${symbol && ` in ${symbol}`}, and its formula gives ${kindWords(kind)}${gives && ` in ${gives}`}.${this.missing(own, kind)}`;
     // What other cells read means what its unit says: there the formula is to be mended, not the meaning.
     const [read] = this.host.readers(at);
@@ -242,7 +244,7 @@ export class Quantities implements CellKinds {
     const named = (of: typeof PLAIN): string | undefined => {
       if (of === PLAIN || quantityName(of).startsWith('quantity in')) return undefined;
       const words = aQuantity(of);
-      return `${words} such as 1 ${defaultUnit(of, false, this.host.currency)}`;
+      return `${words} such as 1 ${usualUnit(of, false, this.host)}`;
     };
     const factor = named(over(own.dimension, kind.dimension));
     if (factor) return ` To be multiplied by ${factor}, perhaps?`;
@@ -275,7 +277,7 @@ export class Quantities implements CellKinds {
     const ast = this.host.ast(at);
     if (kind.is !== 'number' || !ast) return '';
     const inference = new Inference(this.host, this, at, content.formula, ast);
-    return hint(inference, ast, kind) ?? defaultUnit(kind.dimension, kind.reading, this.host.currency);
+    return hint(inference, ast, kind) ?? usualUnit(kind.dimension, kind.reading, this.host);
   }
 
   /**

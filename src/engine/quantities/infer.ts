@@ -4,7 +4,8 @@
  * Written numbers: where a quantity is wanted and a bare number is written, a commit notes which unit is meant (a wish);
  * at any other time the same is a mistake with a mend.
  */
-import { defaultUnit, need, over, PLAIN, power, times, unit } from '../../../functions/units.ts';
+import { usualUnit } from '../../../functions/measures.ts';
+import { need, over, PLAIN, power, times, unit } from '../../../functions/units.ts';
 import type { Position } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
 import { FormulaInCell } from './formula.ts';
@@ -334,7 +335,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
   /** The unit in which a part of this formula would be shown. */
   override shown(ast: Ast, kind: Kind): string {
     if (kind.is !== 'number') return '';
-    return shownUnit(this, ast, kind) ?? defaultUnit(kind.dimension, kind.reading, this.host.currency);
+    return shownUnit(this, ast, kind) ?? usualUnit(kind.dimension, kind.reading, this.host);
   }
 
   /** "a length (Mount height, B, B7)". */

@@ -1,6 +1,7 @@
 /** Kinds of our own functions: from what their records declare. */
 import type { FunctionRecord, Param } from '../../../functions/define.ts';
 import { functions } from '../../../functions/index.ts';
+import { declaredIn } from '../../../functions/measures.ts';
 import { unitIn } from '../../../functions/quantity-text.ts';
 import { withCurrency } from '../../../functions/units.ts';
 import type { Ast } from '../hyper.ts';
@@ -68,7 +69,7 @@ function table(inference: FormulaParts, record: FunctionRecord, param: Param, ar
     const held = inference.cells.kindOfSpan({ start: { ...span.start, col }, end: { ...span.end, col } });
     if (held.is === 'mixed') return inference.mixed(record.name, arg, held);
     if (held.is === 'number' && held !== want) {
-      const such = `${kindWords(want)} such as 1 ${withCurrency(unitText, inference.host.currency)}`;
+      const such = `${kindWords(want)} such as 1 ${declaredIn(withCurrency(unitText, inference.host.currency), inference.host.measures)}`;
       return inference.fail(`${record.name} (${param.name}) needs ${such} in column ${i + 1}; it holds ${kindWords(held)}.`);
     }
   }

@@ -1,4 +1,5 @@
 /** The unit in which the result of a formula is shown: that of its first operand of the same kind, else what its function declares. */
+import { declaredIn } from '../../../functions/measures.ts';
 import { unitIn } from '../../../functions/quantity-text.ts';
 import { withCurrency } from '../../../functions/units.ts';
 import type { Position, Span } from '../addresses.ts';
@@ -91,7 +92,12 @@ function ofCall(inference: FormulaParts, call: Call, kind: NumberKind): Hint | u
     const declared = record.returns.unit;
     if (declared === '1') return undefined;
     const operand = firstHint(inference, call.args, kind);
-    return operand ?? (declared === 'any' ? undefined : unitIn(withCurrency(declared, inference.host.currency), inference.host.currency)?.symbol);
+    return (
+      operand ??
+      (declared === 'any'
+        ? undefined
+        : unitIn(declaredIn(withCurrency(declared, inference.host.currency), inference.host.measures), inference.host.currency)?.symbol)
+    );
   }
   const span = foundIn(inference, call);
   if (span) return firstOf(inference, span, kind);

@@ -70,6 +70,18 @@ export function onScale(p: Printed, to: Scale): Printed {
   return { ...scaleOf(to), base: p.base, text: `${scaled} ${to.offset < 0 ? '+' : '-'} ${Math.abs(to.offset)}`, level: LEVEL.add };
 }
 
+const ONE_NUMBER = /^\d+(?:\.\d+)?(?:e[-+]?\d+)?$/;
+
+/** An expression that gives a number in one unit, written so that it gives it in another. */
+export function inUnit(text: string, from: Unit | undefined, to: Unit | undefined): string {
+  if (!from || !to) return text;
+  return onScale({ ...scaleOf(from), text, level: ONE_NUMBER.test(text) ? LEVEL.atom : LEVEL.compare, base: 0 }, to).text;
+}
+
+/** What a number in one unit is multiplied by to stand in another. */
+export const scaleTo = (from: Unit | undefined, to: Unit | undefined): number =>
+  from && to ? (from.numerator * to.denominator) / (from.denominator * to.numerator) : 1;
+
 const scaleOf = (s: Scale): Scale => ({ numerator: s.numerator, denominator: s.denominator, offset: s.offset, dimension: s.dimension, reading: s.reading });
 
 /** A difference on the scale of a reading: without its origin. */

@@ -4,7 +4,10 @@
  */
 
 import { digits, type FunctionRecord, type Step, stepList } from '../../../functions/define.ts';
-import { baseUnits, defaultUnit, fromBase, toBase, unit, withCurrency } from '../../../functions/units.ts';
+import { layoutInFeet } from '../../../functions/field/index.ts';
+import { declaredIn, usualUnit } from '../../../functions/measures.ts';
+import { saidInMeasures } from '../../../functions/said-in-measures.ts';
+import { baseUnits, fromBase, toBase, unit, withCurrency } from '../../../functions/units.ts';
 import { lacksSaid } from '../../book/edition/said.ts';
 import type { Position, Span } from '../addresses.ts';
 import { toEditable } from '../formula-text.ts';
@@ -29,6 +32,9 @@ const COMPARED: Partial<Readonly<Record<BinaryType, string>>> = {
 };
 
 const SAME_KIND_CALLS: Readonly<Record<string, string>> = { MIN: 'min', MAX: 'max', AVERAGE: 'mean', MEDIAN: 'median' };
+
+/** The unit in which a line is worked: feet would need their inches, and inches alone go into any calculator. */
+const onPaper = (symbol: string): string => (symbol === 'ft' ? 'in' : symbol);
 
 export class Steps {
   readonly steps: TraceStep[] = [];
@@ -61,7 +67,7 @@ export class Steps {
   private toldAlready(value: Value): boolean {
     const told = this.steps.at(-1)?.value;
     if (value.kind !== 'number' || told?.kind !== 'number') return JSON.stringify(told) === JSON.stringify(value);
-    return told.unit === value.unit && Math.abs(told.base - value.base) <= 1e-13 * Math.abs(value.base);
+    return told.unit === onPaper(value.unit) && Math.abs(told.base - value.base) <= 1e-13 * Math.abs(value.base);
   }
 
   /** A value from inside the calculator, as it is shown. */
@@ -77,12 +83,19 @@ export class Steps {
     return withCurrency(symbol === '1' ? '' : symbol, this.book.currency);
   }
 
+  /** The same in the book's measures. */
+  private told(symbol: string): string {
+    const shown = onPaper(declaredIn(this.inBook(symbol), this.book.measures));
+    // A wire is known by its gauge; what is reckoned with is its area.
+    return shown === 'mm²' && this.book.measures !== 'metric' ? 'in²' : shown;
+  }
+
   /** Writes an expression as a step in a unit, and goes on with the number that it gives. */
   private settle(label: string, p: Printed, symbol: string): Printed {
-    let u = unit(symbol);
-    let shown = symbol;
+    let shown = onPaper(symbol);
+    let u = unit(shown);
     if (u?.dimension !== p.dimension || u.reading !== p.reading) {
-      shown = defaultUnit(p.dimension, p.reading, this.book.currency);
+      shown = onPaper(usualUnit(p.dimension, p.reading, this.book));
       u = unit(shown);
     }
     const scaled = u ? printed.onScale(p, u) : p;
@@ -132,7 +145,7 @@ export class Steps {
   }
 
   private number(base: number, symbol: string): Printed {
-    const u = unit(symbol);
+    const u = unit(onPaper(symbol));
     return printed.atom(u ? fromBase(base, u) : base, base, u);
   }
 
@@ -219,8 +232,8 @@ export class Steps {
     const lacks = record.name === 'VERDICT' && this.book.sheets.book ? lacksSaid(this.book.sheets.book) : '';
     if (lacks !== '') this.steps.push({ kind: 'note', label: lacks });
     if (typeof answer !== 'number') return undefined;
-    const symbol = this.inBook(record.returns.unit === 'any' ? any : record.returns.unit);
-    const u = conversion(record.returns.unit);
+    const symbol = record.returns.unit === 'any' ? this.inBook(any) : this.told(record.returns.unit);
+    const u = unit(symbol);
     if (!this.steps.some((step) => step.value?.kind === 'number' && Math.abs(step.value.base - answer) <= 1e-12 * Math.abs(answer))) {
       this.steps.push({
         kind: 'expression',
@@ -255,19 +268,33 @@ export class Steps {
   }
 
   private push(step: Step, any: string): void {
+    const label = saidInMeasures(step.label, this.book.measures);
     if (step.kind === 'note') {
-      this.steps.push({ kind: 'note', label: step.label });
+      this.steps.push({ kind: 'note', label });
       return;
     }
     const u = conversion(step.unit);
-    const value: Value = { kind: 'number', base: u ? toBase(step.value, u) : step.value, unit: this.inBook(step.unit === 'any' ? any : step.unit) };
-    if (step.kind === 'expression') this.steps.push({ kind: 'expression', label: step.label, expression: step.expression, value });
-    else if (step.kind === 'sum') this.steps.push({ kind: 'sum', label: step.label, terms: step.terms(), scale: step.scale, value });
+    const shown = step.unit === 'any' ? this.inBook(any) : this.told(step.unit);
+    const value: Value = { kind: 'number', base: u ? toBase(step.value, u) : step.value, unit: shown };
+    if (step.kind === 'expression') this.steps.push({ kind: 'expression', label, expression: printed.inUnit(step.expression, u, unit(shown)), value });
+    else if (step.kind === 'sum') this.steps.push({ kind: 'sum', label, terms: step.terms(), scale: step.scale * printed.scaleTo(u, unit(shown)), value });
     else {
       const eu = conversion(step.equalsUnit);
-      const equals: Value = { kind: 'number', base: eu ? toBase(step.equals, eu) : step.equals, unit: this.inBook(step.equalsUnit) };
-      this.steps.push({ kind: 'search', label: step.label, value, bracket: step.bracket, check: step.check, equals });
+      const by = printed.scaleTo(u, unit(shown));
+      const bracket = [step.bracket[0] * by, step.bracket[1] * by] as const;
+      const equals: Value = { kind: 'number', base: eu ? toBase(step.equals, eu) : step.equals, unit: this.told(step.equalsUnit) };
+      this.steps.push({ kind: 'search', label, value, bracket, check: step.check, ...this.checkShown(step.check, value), equals });
     }
+  }
+
+  /** The check of a search in the book's measures: what was searched for stands in it as a number, and perhaps a layout. */
+  private checkShown(check: string, value: Value): { readonly checkShown?: string } {
+    if (this.book.measures === 'metric' || value.kind !== 'number') return {};
+    const u = unit(value.unit);
+    const found = u && new RegExp(`(?<=[(,])${digits(value.base).replace('.', '\\.')}(?=[,)])`);
+    const told = found && u.numerator !== u.denominator ? check.replace(found, `${digits(fromBase(value.base, u))} ${value.unit}`) : check;
+    const checkShown = layoutInFeet(told);
+    return checkShown === check ? {} : { checkShown };
   }
 
   /** IFERROR: its second part where the first is an error. */
@@ -332,7 +359,7 @@ export class Steps {
   private symbolOf(first: Printed, args: readonly Ast[]): string {
     const span = args[0] && this.span(args[0]);
     const said = span ? this.book.shownUnit(span.start) : '';
-    return unit(said)?.dimension === first.dimension ? said : defaultUnit(first.dimension, first.reading, this.book.currency);
+    return unit(said)?.dimension === first.dimension ? said : usualUnit(first.dimension, first.reading, this.book);
   }
 
   private sameKind(name: string, args: readonly Ast[], ast: Ast): Printed | undefined {

@@ -4,12 +4,13 @@ import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/types.ts';
+import { workedLine } from '../../shown.ts';
 import type { Acts } from '../parts/act.ts';
 import { baseOf, lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
 import { allowedText } from '../parts/choices.ts';
 import { headingFrom, piecesOf } from '../parts/formula-text.ts';
 import { Part, placeOfAt } from '../parts/part.ts';
-import { valueLine } from '../parts/value-line.ts';
+import { valueLine, workedValue } from '../parts/value-line.ts';
 
 /** The commands that stand in the margin. */
 export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit';
@@ -133,11 +134,11 @@ export class ObWorking extends Part {
       step.kind === 'sum' && step.terms
         ? `${step.scale !== undefined && step.scale !== 1 ? `${Number(step.scale.toPrecision(6))} × ` : ''}the sum of ${step.terms.length} terms`
         : step.kind === 'search' && step.bracket
-          ? `searched between ${Number(step.bracket[0].toPrecision(4))} and ${Number(step.bracket[1].toPrecision(4))}; there ${step.check ?? ''} gives ${step.equals ? lineOf(step.equals) : ''}`
+          ? `searched between ${Number(step.bracket[0].toPrecision(4))} and ${Number(step.bracket[1].toPrecision(4))}; there ${step.checkShown ?? step.check ?? ''} gives ${step.equals ? workedLine(step.equals) : ''}`
           : step.expression?.replaceAll(' * ', ' × ').replaceAll(' / ', ' ÷ ');
     return html`<li class=${step.kind}>
       <span>${step.label}</span>
-      <span class="val">${value ? valueLine(value) : ''}</span>
+      <span class="val">${value ? workedValue(value) : ''}</span>
       ${detail ? html`<code>${detail}</code>` : nothing}
       ${
         step.kind === 'sum' && step.terms && step.terms.length > 0

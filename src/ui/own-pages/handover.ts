@@ -1,6 +1,7 @@
 /// <reference types="vite/client" />
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Book } from '../../book/book.ts';
+import { paperOf } from '../../book/customs.ts';
 import type { Values } from '../../engine/types.ts';
 import type { Letters } from '../../handover/file.ts';
 import { PAPERS, type Paper, pageStyle } from '../../handover/page-style.ts';
@@ -27,17 +28,13 @@ export class ObHandover extends Part {
   declare ask: Session['ask'];
   /** Undefined: the cheapest that holds. */
   declare scenario: string | undefined;
-  declare paper: Paper;
+  /** Undefined: what goes with the book. */
+  declare paper: Paper | undefined;
   declare made: Sheet | undefined;
 
   /** Paper is a matter of the whole document, and only while this page is shown. */
   readonly #page = new CSSStyleSheet();
   #turn = 0;
-
-  constructor() {
-    super();
-    this.paper = 'A4';
-  }
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -52,7 +49,7 @@ export class ObHandover extends Part {
 
   override willUpdate(changed: PropertyValues): void {
     if (changed.has('book') || changed.has('values') || changed.has('scenario')) void this.#make();
-    if (this.made && (changed.has('made') || changed.has('paper'))) this.#page.replaceSync(pageStyle(this.made, this.paper));
+    if (this.made && (changed.has('made') || changed.has('paper'))) this.#page.replaceSync(pageStyle(this.made, this.#paper));
   }
 
   async #make(): Promise<void> {
@@ -67,6 +64,10 @@ export class ObHandover extends Part {
     }
   }
 
+  get #paper(): Paper {
+    return this.paper ?? paperOf(this.book);
+  }
+
   override render(): TemplateResult {
     const { made } = this;
     if (!made) return html`<p class="prose">The sheet is being set.</p>`;
@@ -78,7 +79,7 @@ export class ObHandover extends Part {
               })
             : nothing
         }
-        ${this.#choice('Paper', PAPERS, this.paper, (paper) => {
+        ${this.#choice('Paper', PAPERS, this.#paper, (paper) => {
           this.paper = paper as Paper;
         })}
         <button type="button" class="btn first" @click=${() => window.print()}>Print</button>
@@ -96,7 +97,7 @@ export class ObHandover extends Part {
   async #sendOut(made: Sheet): Promise<void> {
     const { sheetFile } = await import('../../handover/file.ts');
     const name = `${fileName(this.book)} hand-over sheet.html`;
-    handOver(name, sheetFile(made, this.paper, await letters()), 'text/html;charset=utf-8');
+    handOver(name, sheetFile(made, this.#paper, await letters()), 'text/html;charset=utf-8');
     this.say('tell', { text: `Sent out ${name}.` });
   }
 }

@@ -1,12 +1,12 @@
 /** What a cell shows and says, worked out of the book and the values: one place for the eye and the ear. */
 
-import { GAP, MINUS, type ShownNumber, showNumber, spokenUnit } from '../../../functions/number-text.ts';
+import { GAP, MINUS, type ShownNumber, spokenNumber } from '../../../functions/number-text.ts';
 import { readContent } from '../../../functions/quantity-text.ts';
 import { type At, placeIn, readReference } from '../../book/address.ts';
 import { wholeCall } from '../../book/content.ts';
 import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
-import { BLANK, checkOf, type State, textOfValue } from '../../shown.ts';
+import { BLANK, checkOf, numberOf, type State, textOfValue } from '../../shown.ts';
 
 export { lineOf, textOfValue, valueAt } from '../../shown.ts';
 
@@ -64,7 +64,7 @@ export function viewBeside(at: At, known: Value | undefined, knownBase: Value | 
   const base = baseOf(at);
   const baseValue = base && valueOr(base, knownBase);
   const check = standing === 'check' ? checkOf(value) : undefined;
-  const number = value.kind === 'number' ? showNumber(value.base, value.unit || unitOf(at) || '', decimalsOf(at)) : undefined;
+  const number = value.kind === 'number' ? numberOf({ ...value, unit: value.unit || unitOf(at) || '' }, decimalsOf(at)) : undefined;
   const text = check?.margin ?? textOfValue(value);
   const source = standing === 'as' ? scenarioPointedAt(at) : undefined;
   const sameAs = source && columnHeading(source);
@@ -108,8 +108,7 @@ export function differenceText(value: Value, base: Value): string {
 /** `45 centimetres`; a lone number without its unit. */
 export function spokenValue(view: CellView): string {
   const { value, number } = view;
-  if (number)
-    return `${number.sign === MINUS ? 'minus ' : ''}${number.whole.replaceAll(GAP, '')}${number.fraction} ${spokenUnit(number.unit, !/^1$/.test(number.whole + number.fraction))}`.trim();
+  if (number) return spokenNumber(number);
   if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : view.standing === 'blank' ? 'blank' : 'not worked out yet';
   if (value.kind === 'error') return `${value.word}. ${value.message}`;
   // A verdict counts: “fails 2: Evenness, Drop”.

@@ -4,13 +4,14 @@ import { rangeIn, shownChoice, spanText } from '../../book/allowed.ts';
 import type { Book } from '../../book/book.ts';
 import { wholeLines } from '../../book/goes-with.ts';
 import { rangeOf, unitOf } from '../../book/look-up.ts';
+import { gaugeChoices } from '../../book/wires.ts';
 import type { Values } from '../../engine/types.ts';
 import { lineOf } from './cell-view.ts';
 
 /** The texts that a given may have, where its range lists them or says where they stand; undefined where any will do. */
 export function choicesOf(book: Book, values: Values, at: At): readonly string[] | undefined {
   const range = rangeOf(at);
-  if (range?.oneOf) return range.oneOf.map(shownChoice);
+  if (range?.oneOf) return gaugeChoices(book, at, range) ?? range.oneOf.map(shownChoice);
   // What others follow upon is picked together with them: a crop with its stage.
   const lines = range?.from === undefined ? undefined : wholeLines(book, at);
   if (lines) return lines;

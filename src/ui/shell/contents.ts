@@ -1,6 +1,7 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { placeIn } from '../../book/address.ts';
 import type { Book, Page } from '../../book/book.ts';
+import { paperOf } from '../../book/customs.ts';
 import { standingOf, tableOfBlock } from '../../book/look-up.ts';
 import { countLeft } from '../../book/said-by.ts';
 import type { Values } from '../../engine/types.ts';
@@ -29,12 +30,29 @@ export class ObContents extends Part {
   declare changes: number;
   declare acts: Acts<CommandId>;
   #shown: string | undefined;
+  /** What the pages of the book are printed on; the hand-over sheet says its own. */
+  readonly #paper = new CSSStyleSheet();
 
   /** How the pages stand is counted once the page is idle: what was edited is drawn before. Another page is shown at once. */
   protected override async scheduleUpdate(): Promise<void> {
     if (this.page === this.#shown) await new Promise<void>((resolve) => whenIdle(resolve, LATEST));
     this.#shown = this.page;
     await super.scheduleUpdate();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.#paper];
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== this.#paper);
+  }
+
+  override willUpdate(changed: PropertyValues): void {
+    const size = paperOf(this.book);
+    if (changed.has('book')) this.#paper.replaceSync(`@page { size: ${size}; } @page across { size: ${size} landscape; }`);
   }
 
   override render(): TemplateResult {

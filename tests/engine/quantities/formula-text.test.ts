@@ -55,6 +55,11 @@ describe('A formula as typed and as stored', () => {
     ['=max(1 m;[.A1])', '=MAX(UNIT(1,"m"),A1)'],
     ['=SUM({1,2;3,4};5)', '=SUM({1,2;3,4},5)'],
     ['=2024.E5', '=2024e5'],
+    ['=B7+5 ft 4 in', '=B7+UNIT(64,"in")'],
+    ['=B7-5′ 4 1/2″', '=B7-UNIT(64.5,"in")'],
+    ['=-5 ft 4 in', '=UNIT(-64,"in")'],
+    ['=5 ft', '=UNIT(5,"ft")'],
+    ['=5 ft+4 in', '=UNIT(5,"ft")+UNIT(4,"in")'],
     ['=bench.mean(2)+rail.low', '=BENCH.MEAN(2)+rail.low'],
   ])('%s is stored as %s', (typed, stored) => {
     expect(canonical(typed)).toBe(stored);
@@ -69,7 +74,8 @@ describe('A formula as typed and as stored', () => {
     ['=12 AWG', 'A wire gauge is a plain number here: WIRE.AREA(12) gives the cross-section of AWG 12.'],
     ['=36"', 'In a formula inches are written “36 in”.'],
     ["=3'", 'In a formula feet are written “3 ft”.'],
-    ['=3 ft 6 in', 'Join the parts of a length with a plus: 3 ft + …'],
+    ['=5 h 30 min', 'Join the parts of a length with a plus: 5 h + …'],
+    ['=3 ft 14 in', '“3 ft 14 in” can not be read as a length such as 1 in. 14 in is a foot or more: write 4 ft 2 in, or 50 in.'],
     ['=MAX(0,5;1)', 'The arguments of a function are parted by commas.'],
     ['=1;2', 'The arguments of a function are parted by commas.'],
     ['=(1;2)', 'The arguments of a function are parted by commas.'],

@@ -15,11 +15,18 @@ const word = (formula: string): string => String(evaluate(formula)).split(',')[0
 const work = (name: string, ...args: unknown[]) => record(name).work(args as never, undefined);
 
 test('a metric size outside the table, more loaded cores than two and a blank are unknown, and the working says which', () => {
-  for (const formula of ['WIRE.AMPACITY(3,2,30)', 'WIRE.AMPACITY(10,2,30)', 'WIRE.AMPACITY(0.823,2,30)', 'WIRE.AMPACITY(1.5,3,30)', 'WIRE.AMPACITY(1.5,1,30)'])
+  for (const formula of ['WIRE.AMPACITY(3,2,30)', 'WIRE.AMPACITY(10,2,30)', 'WIRE.AMPACITY(0.9,2,30)', 'WIRE.AMPACITY(1.5,3,30)', 'WIRE.AMPACITY(1.5,1,30)'])
     expect(evaluate(formula), formula).toBe('unknown');
   for (const blank of [0, 1, 2]) expect(work('WIRE.AMPACITY', ...[1.5, 2, 30, 60].map((x, i) => (i === blank ? null : x)))).toBe('unknown');
   expect(notes('WIRE.AMPACITY(3,2,30)')).toContain('the table has no 3 mm²; it has 0.5, 0.75, 1, 1.25');
   expect(notes('WIRE.AMPACITY(1.5,3,30)')).toContain('for 3 no source is named');
+});
+
+test('the area of a gauge is answered as the gauge is', () => {
+  // NFPA 70, table 400.5(A)(1): 18 AWG, two loaded cores 10 A, three 7 A.
+  expect(evaluate('WIRE.AMPACITY(WIRE.AREA(18),2,30)')).toBe(10);
+  expect(evaluate('WIRE.AMPACITY(0.823,3,30)')).toBe(7);
+  expect(evaluate('WIRE.AMPACITY(WIRE.AREA(20),2,30)'), 'not in the table').toBe('unknown');
 });
 
 test('a gauge outside the table, one core, more than twenty and a blank are unknown', () => {

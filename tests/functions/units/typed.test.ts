@@ -59,7 +59,7 @@ describe('What people type', () => {
   });
 
   test('feet and bare inches are said as they were read, and never taken for a power', () => {
-    expect(read("12'6", { unit: 'ft' })).toMatchObject({ said: "12'6 read as 150 in; 150 in is 12.5 ft" });
+    expect(read("12'6", { unit: 'ft' })).toMatchObject({ said: "12'6 read as 12′ 6″" });
     expect(read("12'14", { unit: 'ft' })).toMatchObject({ kind: 'refused' });
     expect(read('3/4', { unit: 'm' }), 'may be a date').toMatchObject({ kind: 'refused' });
     expect(read('3/4 cup')).toMatchObject({ kind: 'text' });
