@@ -5,7 +5,7 @@
  * rows say whom to ask; once somebody has said something, the cell says it itself.
  */
 import { type At, placeIn } from './address.ts';
-import type { Book, Cell, Page, Table } from './book.ts';
+import type { Book, Page, Row, Table } from './book.ts';
 import { sourceOf, standingOf, tableOfBlock } from './look-up.ts';
 
 export const TELLERS = ['client', 'measured', 'default', 'ours'] as const;
@@ -34,12 +34,24 @@ export function sourceText(teller: Teller, how: string): string {
   return how.trim() === '' ? start : `${start}, ${how.trim()}`;
 }
 
-/** What is asked on a page that has a brief: its givens, and those of the plain tables beside it. On other pages nothing is asked. */
+/**
+ * What is asked on a page that has a brief: what only the client can say; what stands on other pages and says that the client is to be asked, such as the
+ * breaker; the brief's other givens, and those of the plain tables beside it. On other pages nothing is asked.
+ */
 export function questionsOn(book: Book, page: Page): readonly At[] {
   const tables = tablesOn(book, page);
   if (!tables.some((table) => table.form === 'brief')) return [];
-  return tables.filter((table) => table.form === 'brief' || table.form === 'plain').flatMap(givensOf);
+  const here = tables.filter((table) => table.form === 'brief' || table.form === 'plain');
+  const asked = here.flatMap(givensOf);
+  const ofClient = ({ table, row }: At): boolean => table.form === 'brief' && saidBy(row.source)?.teller === 'client';
+  const elsewhere = book.tables
+    .filter((table) => table.form === 'plain' && !here.includes(table) && table.rows.some(saysAsk))
+    .flatMap((table) => givensOf(table).filter(({ row }) => saysAsk(row)));
+  return [...asked.filter(ofClient), ...elsewhere, ...asked.filter((at) => !ofClient(at))];
 }
+
+/** By its row, which stays the same when somebody has answered. */
+const saysAsk = ({ source }: Row): boolean => saidBy(source)?.teller === 'default' && /\bask the client\b/u.test(source ?? '');
 
 const tablesOn = (book: Book, page: Page): readonly Table[] =>
   page.blocks.flatMap((block) => (block.kind === 'table' ? (tableOfBlock(book, block.table) ?? []) : []));
@@ -65,8 +77,11 @@ export function isLeft(at: At): boolean {
 /** What a question that is left is, in words. */
 export const LEFT = 'no answer yet, or a default that nobody has agreed to';
 
-/** What stands there is another client's answer: it can't be agreed to, this one must be asked. */
-export const mustBeAsked = (at: At): boolean => /^(as in the example|ask the client)/.test(saidBy(sourceOf(at))?.how ?? '');
+/** Stands beside what the template puts forward in place of a client's answer. */
+export const TO_ASK = 'default: to begin with, ask the client';
+
+/** Nobody's answer stands there yet, and it can't be agreed to: the client must be asked. In older books it is said to be the example's. */
+export const mustBeAsked = (at: At): boolean => /^(to begin with|as in the example|ask the client)/.test(saidBy(sourceOf(at))?.how ?? '');
 
 interface Count {
   all: number;
@@ -127,44 +142,8 @@ export function tellerOver(at: At): string | undefined {
   const source = sourceOf(at);
   const asked = saidBy(source)?.teller === 'default' && (at.table.form === 'brief' || mustBeAsked(at));
   if (!asked) return undefined;
-  return source === EXAMPLE_DATE ? 'ours' : 'client';
+  return source === OLD_DATE ? 'ours' : 'client';
 }
 
-/**
- * A template's answers are those of its invented client: what that client said, wrote down or read off a meter, where it hangs, and the dates. In a
- * book that begins with them for somebody else they are nobody's word yet.
- */
-export function asExample(book: Book): Book {
-  const tables = book.tables.map((table) => {
-    const cells: Record<string, Record<string, Cell>> = { ...table.cells };
-    const put = ({ row, column }: At, cell: Cell): void => {
-      cells[row.id] = { ...cells[row.id], [column.id]: cell };
-    };
-    for (const at of table.rows.flatMap((_, r) => table.columns.flatMap((__, c) => placeIn(table, c, r) ?? []))) {
-      const cell = at.cell ?? { content: '' };
-      if (table.form !== 'list') {
-        const source = exampleSource(sourceOf(at), cell.content);
-        if (source !== undefined) put(at, { ...cell, source });
-      } else if (isHeadedSource(at) && isOfClient(cell.content)) put(at, { ...cell, content: EXAMPLE });
-    }
-    return { ...table, cells };
-  });
-  return { ...book, tables };
-}
-
-const EXAMPLE = 'default: as in the example, ask the client';
-const EXAMPLE_DATE = 'default: as in the example, set it anew';
-
-function exampleSource(source: string | undefined, content: string): string | undefined {
-  const said = saidBy(source);
-  if (isOfClient(source) || (said?.teller === 'default' && said.how.startsWith('ask the client'))) return EXAMPLE;
-  return said?.teller === 'ours' && /^\d{4}-\d\d-\d\d$/u.test(content) ? EXAMPLE_DATE : undefined;
-}
-
-const isOfClient = (source: string | undefined): boolean => ['client', 'measured'].includes(saidBy(source)?.teller ?? '');
-
-/** A list says who said so in a column of its own. */
-function isHeadedSource({ table, row, column }: At): boolean {
-  const head = table.rows[0];
-  return head?.head === true && row !== head && table.cells[head.id]?.[column.id]?.content === 'Source';
-}
+/** Of a date of the plan, in books that were begun with the template's. */
+const OLD_DATE = 'default: as in the example, set it anew';

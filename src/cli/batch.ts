@@ -2,7 +2,9 @@ import { createHash, type Hash } from 'node:crypto';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { basename, dirname } from 'node:path';
+import { begin } from '../book/begin.ts';
 import type { Book } from '../book/book.ts';
+import { isRefused } from '../book/refused.ts';
 import { parseBook } from '../files/book/index.ts';
 import { type CsvRecord, formatVerbatim, unguard } from '../files/csv/index.ts';
 import { type Input, openInput } from './batch/input.ts';
@@ -107,7 +109,11 @@ async function templateOf(name: string): Promise<Book> {
   const read = parseBook(text);
   if (!read.ok) throw new Failure(`${name}: ${read.message}`);
   for (const sentence of read.said ?? []) console.error(`${name}: ${sentence}`);
-  return read.book;
+  if (isPath(name)) return read.book;
+  // Nothing of the example is any client's.
+  const begun = begin(read.book, { client: '' });
+  if (isRefused(begun)) throw new Failure(`${name}: ${begun.message}`);
+  return begun;
 }
 
 /** A block is done in a fraction of a second, and its results fit in a message. */

@@ -1,11 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import { cellAt } from '../book/address.ts';
+import { begin } from '../book/begin.ts';
 import type { Book } from '../book/book.ts';
 import { wentSaid } from '../book/edition/said.ts';
 import { misfits } from '../book/goes-with.ts';
+import { breakersIn, type Habits, MEASURES, PAPERS, WIRES } from '../book/habits.ts';
 import { addressOf, named, standingOf } from '../book/look-up.ts';
 import { ownAddress } from '../book/other-writing.ts';
-import { asExample } from '../book/said-by.ts';
+import { isRefused } from '../book/refused.ts';
 import { formatBook } from '../files/book/index.ts';
 import type { Session } from '../session.ts';
 import { openText } from './open-book.ts';
@@ -15,17 +17,35 @@ import type { Verb } from './verb.ts';
 import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
-  usage: 'TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
-  about: 'Begins a book from a template, and answers some of its givens. What is not answered stands as in the example, and says so.',
+  usage: 'TEMPLATE [--client NAME] [--title TITLE] [--set NAME=VALUE]… [-o BOOK]',
+  about:
+    'Begins a client’s book from a template, says what is usual where the client is, and answers some of its givens. What is not answered stands at the template’s numbers or is left blank, and says so.',
   options: {
-    set: { type: 'string', multiple: true, about: 'a given by its name or address and its value, with or without a unit; as often as is wanted' },
+    client: { type: 'string', about: 'whose plan it is; blank unless said' },
+    title: { type: 'string', about: 'what the plan is called; as the template unless said' },
+    measures: { type: 'string', about: `${MEASURES.map(quoted).join(' or ')}: the units in which the book is shown` },
+    currency: { type: 'string', about: 'the code of the money, such as USD: the template’s amounts keep their numbers' },
+    mains: { type: 'string', about: 'volts of the mains, such as 120; a client’s own answer goes by --set mains_volts' },
+    breakers: { type: 'string', about: 'sizes of breakers that there are, such as "15, 20, 30": the one that is assumed is among them' },
+    wires: { type: 'string', about: `${WIRES.join(' or ')}: how cable is marked` },
+    paper: { type: 'string', about: `${PAPERS.join(' or ')}: on which the sheet is printed` },
+    set: {
+      type: 'string',
+      multiple: true,
+      about: 'a given by its name or address and its value, with or without a unit, such as plan_date=2027-01-08; as often as is wanted',
+    },
     output: { type: 'string', short: 'o', about: 'the file for the book; standard output without it' },
   },
-  async run(operands, { set, output }) {
+  async run(operands, { set, output, client, title, ...usual }) {
     const [slug, more] = operands;
     if (slug === undefined) throw new WrongUse('a template is missing; overbench templates lists them');
     if (more !== undefined) throw new WrongUse(`one template at a time, not also ${more}`);
-    const session = await openText(await templateText(slug), slug, asExample);
+    const said = { client: String(client ?? ''), ...(title === undefined ? {} : { title: String(title) }), habits: habitsSaid(usual) };
+    const session = await openText(await templateText(slug), slug, (template) => {
+      const book = begin(template, said);
+      if (isRefused(book)) throw new WrongUse(book.message);
+      return book;
+    });
     try {
       const settings = (set as string[] | undefined) ?? [];
       const written: string[] = [];
@@ -41,6 +61,35 @@ export const verb: Verb = {
     }
   },
 };
+
+function quoted(text: string): string {
+  return text.includes(' ') ? `"${text}"` : text;
+}
+
+/** Each as it was written on the command line. */
+function habitsSaid(usual: Readonly<Record<string, unknown>>): Partial<Habits> {
+  const text = (name: string): string | undefined => (typeof usual[name] === 'string' ? usual[name].trim() : undefined);
+  const among = <T extends string>(name: string, all: readonly T[]): T | undefined => {
+    const said = text(name);
+    const found = all.find((one) => one.toLowerCase() === said?.toLowerCase());
+    if (said !== undefined && found === undefined) throw new WrongUse(`--${name} is ${all.map(quoted).join(' or ')}, not ${said}`);
+    return found;
+  };
+  const [measures, wires, paper] = [among('measures', MEASURES), among('wires', WIRES), among('paper', PAPERS)];
+  const [currency, mains, sizes] = [text('currency')?.toUpperCase(), text('mains'), text('breakers')];
+  const volts = mains === undefined ? undefined : Number(mains.replace(/ ?V$/iu, ''));
+  const breakers = sizes === undefined ? undefined : breakersIn(sizes);
+  if (volts !== undefined && !(volts > 0)) throw new WrongUse(`--mains ${mains} is no number of volts`);
+  if (sizes !== undefined && breakers === undefined) throw new WrongUse(`--breakers ${sizes} is no list of sizes from 1 to 125 A, such as "15, 20, 30"`);
+  return {
+    ...(measures && { measures }),
+    ...(currency && { currency }),
+    ...(volts === undefined ? {} : { mains: volts }),
+    ...(breakers && { breakers }),
+    ...(wires && { wires }),
+    ...(paper && { paper }),
+  };
+}
 
 /** Answers one given, just as if its value were typed into the cell; gives its address. */
 export async function put(session: Session, setting: string): Promise<string> {

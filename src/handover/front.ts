@@ -4,7 +4,8 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { BESIDE } from '../book/bounds.ts';
 import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
-import { countLeft, LEFT, questionsOn } from '../book/said-by.ts';
+import { titleOf } from '../book/look-up.ts';
+import { isLeft, LEFT, questionsOn } from '../book/said-by.ts';
 import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 
@@ -26,12 +27,13 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
   </header>`;
 }
 
-/** How much of the brief nobody has answered yet: until then the plan is not the client's. */
+/** What nobody has answered yet: until then the plan is not the client's. */
 export function stillOpen({ book }: Reader): TemplateResult | typeof nothing {
-  const pages = book.pages.filter((page) => questionsOn(book, page).length > 0).map((page) => countLeft(book, page));
-  const [all, left] = [pages.reduce((sum, one) => sum + one.all, 0), pages.reduce((sum, one) => sum + one.left, 0)];
-  if (left === 0) return nothing;
-  return html`<p class="open"><b>${left} of ${all} questions ${left === 1 ? 'is' : 'are'} still to be asked</b>: ${LEFT}.</p>`;
+  const asked = book.pages.flatMap((page) => questionsOn(book, page));
+  const left = asked.filter(isLeft);
+  if (left.length === 0) return nothing;
+  const labels = left.map((at) => at.row.label ?? titleOf(at)).join('; ');
+  return html`<p class="open"><b>${left.length} of ${asked.length} questions ${left.length === 1 ? 'is' : 'are'} still to be asked</b> (${LEFT}): ${labels}.</p>`;
 }
 
 /** What the plan was not held against: a sheet of an earlier edition must not look like one of the present. */

@@ -1,7 +1,8 @@
 /** What comes in from a CSV file, looked at first; and a unit mistake mended with one key. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { changes, goTo, textOf, useBrowser } from './browser.ts';
+import { templateBook } from '../templates/open-template.ts';
+import { changes, goTo, openFile, textOf, useBrowser } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -89,9 +90,7 @@ describe('a CSV file', () => {
 
   it('of readings says what becomes of those that are there, and takes over the blank places', async () => {
     page = await browser.visit();
-    await page.getByRole('button', { name: /^Meter check/ }).click();
-    await page.getByLabel('Client').fill('A client');
-    await page.keyboard.press('Enter');
+    await openFile(page, templateBook('meter-check'));
     await page.locator('ob-table').first().waitFor();
     await bring('readings.csv', 'Place 1,Place 2,Place 3\n118,142,150\n150,,196\n116,140,147\n');
     await expect.poll(() => slip().getByLabel('Its records go').inputValue()).toBe('start');

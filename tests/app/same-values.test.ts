@@ -1,6 +1,7 @@
 /** Every cell of every template says the same in the browser, over its worker, as from the engine in Node, which the command line runs. */
 import { expect, it } from 'vitest';
-import { asExample } from '../../src/book/said-by.ts';
+import { begin } from '../../src/book/begin.ts';
+import { isRefused } from '../../src/book/refused.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import { parseCsv } from '../../src/files/csv/csv.ts';
 import { formatTidy } from '../../src/files/csv/tidy.ts';
@@ -9,6 +10,9 @@ import { slugs, templateBook } from '../templates/open-template.ts';
 import { settled, textOf, useBrowser } from './browser.ts';
 
 const browser = useBrowser();
+
+/** As the page says it of its own. */
+const TODAY = new Date().toLocaleDateString('sv-SE');
 
 /** Value and unit by address. */
 function said(tidy: string): ReadonlyMap<string, readonly [string, string]> {
@@ -21,7 +25,9 @@ function said(tidy: string): ReadonlyMap<string, readonly [string, string]> {
 const close = (a: string, b: string): boolean => a === b || Math.abs(Number(a) - Number(b)) <= 1e-12 * Math.abs(Number(b));
 
 it.each(slugs)('%s', async (slug) => {
-  const session = openSession(asExample(templateBook(slug)), createEngine());
+  const template = begin(templateBook(slug), { client: 'The night school', date: TODAY, habits: { breakers: [10, 13, 16, 20, 25, 32, 40] } });
+  if (isRefused(template)) throw new Error(template.message);
+  const session = openSession(template, createEngine());
   await session.settled();
   const here = said(formatTidy(session.book, session.values));
   session.close();

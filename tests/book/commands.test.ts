@@ -12,12 +12,18 @@ import { moveLines } from '../../src/book/commands/move-lines.ts';
 import { renameBook, renameTable, setHeading, setName } from '../../src/book/commands/rename.ts';
 import { sameAsBase } from '../../src/book/commands/same-as-base.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
-import { setCurrency } from '../../src/book/commands/set-currency.ts';
+import { hasPrices, plainMoney, setCurrency } from '../../src/book/commands/set-currency.ts';
+import { setHabits } from '../../src/book/commands/set-habits.ts';
 import { setMeasures } from '../../src/book/commands/set-measures.ts';
 import { setNote } from '../../src/book/commands/set-note.ts';
+import { setSource } from '../../src/book/commands/set-source.ts';
 import { setRowUnit, setUnit } from '../../src/book/commands/set-unit.ts';
-import { rangeOf, standingOf, titleOf, unitOf } from '../../src/book/look-up.ts';
+import { habitsOf } from '../../src/book/habits.ts';
+import { invert } from '../../src/book/invert.ts';
+import { rangeOf, sourceOf, standingOf, titleOf, unitOf } from '../../src/book/look-up.ts';
 import { type Answer, isRefused } from '../../src/book/refused.ts';
+import { formatBook } from '../../src/files/book/index.ts';
+import { templateBook } from '../templates/open-template.ts';
 import { sample } from './sample.ts';
 
 function then(book: Book, answer: Answer): Book {
@@ -299,6 +305,48 @@ describe('money and measures', () => {
     expect(content(made, "'Fixture list'.B2")).toBe('79 USD');
     expect(unitOf(at(made, 'Scenarios.A3'))).toBe('USD');
     expect(label(setCurrency(sample, { currency: 'eur' }))).toMatch(/^refused: /);
+  });
+
+  it('are converted by a rate that is given: prices in lists, givens, limits and amounts written into formulas, in one step', () => {
+    const start = templateBook('trade-bench');
+    // By hand: 0.25 × 1.08, 40 × 1.08, and a limit of 10 EUR/kWh.
+    const written = then(
+      start,
+      setCell(start, { address: 'Prices.A10', content: '=UNIT(4,"EUR")+UNIT(-0.5,"EUR")*UNIT(2,"kWh")*UNIT(3,"kWh/EUR")*UNIT(5,"EUR/kWh")*1' }),
+    );
+    const made = then(written, setCurrency(written, { currency: 'USD', rate: 1.08 }));
+    expect(content(made, 'Prices.A1')).toBe('0.27 USD/kWh');
+    expect(content(made, 'Prices.A12')).toBe('43.2 USD/h');
+    expect(rangeOf(at(made, 'Prices.A1'))).toEqual({ low: 0, high: 10.8, unit: 'USD/kWh' });
+    expect(content(made, 'Prices.A10')).toBe('=UNIT(4.32,"USD")+UNIT(-0.54,"USD")*UNIT(2,"kWh")*UNIT(2.77777777778,"kWh/USD")*UNIT(5.4,"USD/kWh")*1');
+    const [priced] = made.tables.flatMap((t) => (t.name === 'Fixtures' ? t.rows.slice(1).map((row) => row.id) : []));
+    const price = (book: Book): string[] =>
+      Object.values(book.tables.find((t) => t.name === 'Fixtures')?.cells[priced ?? ''] ?? {}).map((cell) => cell.content);
+    const [before, after] = [price(written), price(made)].map((all) => all.find((text) => / (EUR|USD)$/.test(text)) ?? '');
+    expect(Number.parseFloat(after ?? '')).toBeCloseTo(Number.parseFloat(before ?? '') * 1.08, 9);
+    expect(formatBook(made)).not.toMatch(/\bEUR\b/);
+    expect(label(setCurrency(start, { currency: 'USD', rate: 0 }))).toMatch(/^refused: A rate is a number above 0/);
+  });
+
+  it('know whether a book has prices, and which formulas make money of plain numbers', () => {
+    const start = templateBook('trade-bench');
+    expect([hasPrices(start), hasPrices({ ...start, tables: start.tables.filter((t) => t.form === 'brief') })]).toEqual([true, false]);
+    expect(plainMoney(start)).toEqual([]);
+    const plain = then(start, setCell(start, { address: 'Prices.A10', content: '=UNIT(Prices.A7*2,"EUR")' }));
+    expect(plainMoney(plain)).toEqual(['Prices.A10']);
+  });
+
+  it('change together with what else is usual where the client is, as one step of undo', () => {
+    const start = templateBook('trade-bench');
+    const change = setHabits(start, { currency: 'GBP', rate: 0.85, mains: 240, wires: 'AWG', paper: 'letter', measures: 'US customary', breakers: [15, 20] });
+    const made = then(start, change);
+    expect(isRefused(change) || apply(made, invert(change))).toEqual(start);
+    expect(habitsOf(made)).toEqual({ measures: 'US customary', currency: 'GBP', mains: 240, breakers: [15, 20], wires: 'AWG', paper: 'letter' });
+    expect(content(made, 'Prices.A1')).toBe('0.2125 GBP/kWh');
+    expect(setHabits(made, habitsOf(made))).toMatchObject({ edits: [] });
+    // The client has said the voltage: a habit does not take that word from them.
+    const said = then(start, setSource(start, { address: 'Brief.A6', teller: 'client', how: 'by letter' }));
+    expect(sourceOf(at(then(said, setHabits(said, { mains: 120 })), 'Brief.A6'))).toBe('client, by letter');
   });
 
   it('change the shown units only, keep limits, and come back', () => {

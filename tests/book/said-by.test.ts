@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { cellAt, textOf } from '../../src/book/address.ts';
 import { apply } from '../../src/book/apply.ts';
+import { begin } from '../../src/book/begin.ts';
 import type { Book } from '../../src/book/book.ts';
 import { clearCells } from '../../src/book/commands/clear-cells.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
@@ -10,7 +11,7 @@ import { sourceOf } from '../../src/book/look-up.ts';
 import { readPlain } from '../../src/book/read-plain.ts';
 import type { Answer } from '../../src/book/refused.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import { asExample, countLeft, isLeft, questionsOn, saidBy, sourceText, tellerOfTyped } from '../../src/book/said-by.ts';
+import { countLeft, isLeft, questionsOn, saidBy, sourceText, tellerOfTyped } from '../../src/book/said-by.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { sample } from './sample.ts';
 
@@ -24,6 +25,12 @@ function at(book: Book, address: string) {
   const found = cellAt(book, address);
   if (!found) throw new Error(address);
   return found;
+}
+
+function begun(book: Book): Book {
+  const made = begin(book, { client: 'Two sisters' });
+  if (isRefused(made)) throw new Error(made.message);
+  return made;
 }
 
 const brief = (book: Book) => book.pages.find((page) => questionsOn(book, page).length > 0) ?? { id: 'none', title: 'none', blocks: [] };
@@ -67,30 +74,46 @@ test('what is typed over a default of the brief is the client’s word; over any
   expect(tellerOfTyped(at(book, 'Scenarios.A1'), '4')).toBeUndefined();
 });
 
-test('what is typed over the example’s answer beside the brief is the client’s word, and over its dates ours', () => {
-  const book = asExample(templateBook('trade-bench'));
+test('what is typed into what is to be asked beside the brief is the client’s word; the dates of the plan stay ours', () => {
+  const book = begun(templateBook('trade-bench'));
   expect(tellerOfTyped(at(book, 'Sheet.A1'), 'North shed')).toBe('client');
-  expect(tellerOfTyped(at(book, 'Sheet.A3'), '2027-01-08')).toBe('ours');
+  expect(tellerOfTyped(at(book, 'Electrics.A12'), '15 A')).toBe('client');
+  expect(tellerOfTyped(at(book, 'Sheet.A3'), '2027-01-08')).toBeUndefined();
+  expect(sourceOf(at(book, 'Sheet.A3'))).toBe('ours');
   expect(tellerOfTyped(at(book, 'Prices.A3'), '5 %/year'), 'a habit that is no example').toBeUndefined();
 });
 
+test('the dates of a book that was begun with the example’s are ours once they are typed', () => {
+  const old = templateBook('trade-bench');
+  const tables = old.tables.map((table) =>
+    table.id === 'sheet'
+      ? { ...table, cells: { ...table.cells, plan_date: { a: { content: '2026-11-25', source: 'default: as in the example, set it anew' } } } }
+      : table,
+  );
+  expect(tellerOfTyped(at({ ...old, tables }, 'Sheet.A3'), '2027-01-08')).toBe('ours');
+});
+
 test('an example’s answers are nobody’s word in the book of another client', () => {
-  const book = asExample(sample);
+  const book = begun(sample);
   expect(countLeft(book, brief(book)).left).toBe(2);
   expect(at(book, 'Brief.A1').cell?.content).toBe('3.6 m');
   expect(saidBy(sourceOf(at(book, 'Brief.A1')))?.teller).toBe('default');
 });
 
 test('what an example’s client measured, where it hangs and its dates are to be asked anew', () => {
-  const book = asExample(templateBook('meter-check'));
+  const book = begun(templateBook('meter-check'));
   const source = (address: string): string | undefined => sourceOf(at(book, address));
-  expect(['Sheet.A1', 'Meter.A25'].map(source)).toEqual(Array(2).fill('default: as in the example, ask the client'));
-  expect(at(book, 'Meter.A25').cell?.content).toBe('18 November 2026, by the client');
-  expect(['Sheet.A3', 'Sheet.A4'].map(source)).toEqual(Array(2).fill('default: as in the example, set it anew'));
+  expect([source('Sheet.A1'), at(book, 'Sheet.A1').cell?.content]).toEqual(['default, ask the client', '']);
+  expect([source('Meter.A25'), at(book, 'Meter.A25').cell?.content]).toEqual(['default: to begin with, ask the client', '']);
+  expect(['Sheet.A3', 'Sheet.A4'].map((address) => [source(address), at(book, address).cell?.content])).toEqual([
+    ['ours', ''],
+    ['ours, to be agreed', ''],
+  ]);
   expect(source('Sheet.A2'), 'ours stays ours').toBe('ours');
-  for (const address of ['Readings.H2', 'Readings.H4', 'Dark.H2']) expect(at(book, address).cell?.content).toBe('default: as in the example, ask the client');
+  for (const address of ['Readings.H2', 'Readings.H4', 'Dark.H2']) expect(at(book, address).cell?.content).toBe('default: to begin with, ask the client');
   expect(at(book, 'Readings.H1').cell?.content).toBe('Source');
-  expect(at(book, 'Readings.B2').cell?.content).toBe('11100');
+  expect(at(book, 'Readings.B2').cell?.content, 'nobody has read it').toBe('');
+  expect(at(book, 'Readings.A2').cell?.content).toBe('Row 1');
 });
 
 test('a given that holds words goes on holding words, and says so where a quantity was typed', () => {

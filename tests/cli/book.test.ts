@@ -41,7 +41,11 @@ test('a template becomes a book, and its wide CSV has three scenarios with no er
       expect(Number(value), label).toBeLessThanOrEqual(high);
     }
   }
-  for (const word of ['error', 'no such name', 'out of range', 'not answered', '#']) expect(out).not.toContain(`,${word}`);
+  for (const word of ['error', 'no such name', 'out of range', '#']) expect(out).not.toContain(`,${word}`);
+  // Of the brief some is still to be asked; the scenarios are worked out without it.
+  const scenarios = out.split(/^Scenarios,*\r?$/m)[1]?.split(/^\w+,*\r?$/m)[0] ?? '';
+  expect(scenarios).toContain('Mount height');
+  expect(scenarios).not.toContain('not answered');
 });
 
 test('what is set by name, in its own unit, is in the book and in what follows from it', async () => {
@@ -80,18 +84,18 @@ test('tidy CSV has one cell a line with its address, unit and source', async () 
     'bench_length',
     '3.6',
     'm',
-    'default: as in the example, ask the client',
+    'default: to begin with, ask the client',
   ]);
   expect(records.length).toBeGreaterThan(500);
 });
 
-test('what is set is the client’s word, and what is not stands at the example', async () => {
+test('what is set is the client’s word, and what is not stands at the template’s number', async () => {
   const other = files.path('said.json');
   await overbench(['new', 'trade-bench', '--set', 'bench_width=1.2 m', '-o', other]);
   const said = new Map(parseCsv((await overbench(['csv', other, '--tidy'])).out).records.map((record) => [record[3], record]));
   const source = parseCsv((await overbench(['csv', other, '--tidy'])).out).records[0]?.indexOf('source') ?? -1;
   expect(said.get('Brief.A2')?.[source]).toBe('client');
-  expect(said.get('Brief.A1')?.[source]).toMatch(/^default: as in the example/);
+  expect(said.get('Brief.A1')?.[source]).toMatch(/^default: to begin with/);
 });
 
 test('show prints a table with its columns under one another, and one table when asked', async () => {
@@ -111,7 +115,7 @@ test('working tells a number down to its givens', async () => {
   const address = /(Scenarios\.B\d+),,"?Maintained DLI/.exec(rows)?.[1] ?? '';
   const { status, out } = await overbench(['working', book, address]);
   expect(status).toBe(0);
-  for (const word of ['Maintained DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: as in the example, ask the client', '3600'])
+  for (const word of ['Maintained DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: to begin with, ask the client', '3600'])
     expect(out).toContain(word);
   expect(await overbench(['working', book, 'Scenarios.Q900'])).toMatchObject({ status: 2 });
 });

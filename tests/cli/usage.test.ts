@@ -67,7 +67,7 @@ test('--help lists every call', async () => {
   for (const call of [
     'templates',
     'functions [NAME]',
-    'new TEMPLATE [--set NAME=VALUE]… [-o BOOK]',
+    'new TEMPLATE [--client NAME] [--title TITLE] [--set NAME=VALUE]… [-o BOOK]',
     'show BOOK [TABLE]',
     'csv BOOK',
     'take-in BOOK [-o BOOK]',

@@ -1,5 +1,5 @@
 /** The standard functions that the books use: OASIS, Open Document Format for Office Applications (OpenDocument) v1.3, part 4: Recalculated Formula (OpenFormula), 2021, chapter 6. */
-import { down, isOpen, near, num, refuse, sound, text, up, type Value } from './values.ts';
+import { down, isOpen, near, num, refuse, sound, text, up, type Value, yesno } from './values.ts';
 
 type Rows = readonly (readonly Value[])[];
 
@@ -51,6 +51,8 @@ export const STANDARD: Readonly<Record<string, (args: readonly Rows[]) => Value>
     const scaled = numberIn(x) * scale;
     return num((Math.sign(scaled) * up(Math.abs(scaled))) / scale);
   },
+  OR: (args) =>
+    yesno(args.some((rows) => rows.flat().some((cell) => key(sound(cell)) === 'true' || (sound(cell).kind === 'number' && key(sound(cell)) !== 0)))),
   LEN: ([x]) => {
     const found = first(x);
     return num(found.kind === 'text' ? found.s.length : found.kind === 'blank' ? 0 : String(numberIn(x)).length);

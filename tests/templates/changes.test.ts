@@ -43,8 +43,14 @@ const ONE_FIGURE = ['crop', 'lettuce', 'stage', 'indoor'];
 /** One entry for each scenario, with its letter for #. */
 const each = (text: string): string[] => ['A', 'B', 'C'].map((letter) => text.replace('#', letter));
 
+/** Whether both are said is all that it answers to. */
+const SAID = 'Circuits known, with their breaker to breaker';
+
 /** No light of these has a driver of its own. */
 const ON_SUPPLIES = each('Supply fits the fixture, # to mains_volts');
+
+/** What is assumed stands still while somebody has said it. */
+const ASSUMED = { breaker_assumed: ['breaker', ''], circuits_assumed: ['circuits_free', ''] } as const;
 
 /** Up to 30 °C a wire carries what its size says, whatever its cable is made for. */
 const WARM = ['ambient', '45 °C'];
@@ -52,6 +58,7 @@ const WARM = ['ambient', '45 °C'];
 const KNOWN: Readonly<Record<string, Known>> = {
   'trade-bench': {
     held: {
+      ...ASSUMED,
       aisle: ['neighbours', '2'],
       one_figure: ONE_FIGURE.slice(0, 2),
       wire_made_for: WARM,
@@ -59,6 +66,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       breaker_share: ['mains_volts', '90 V'],
     },
     deaf: [
+      SAID,
       ...ON_SUPPLIES,
       // Its outputs are not marked as limited, whatever the limit is.
       'Limited circuit, C to output_limit',
@@ -78,13 +86,14 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'rack-of-tiers': {
     // As on the trade bench.
-    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: ON_SUPPLIES,
+    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    deaf: [SAID, ...ON_SUPPLIES],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
-    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      SAID,
       ...ON_SUPPLIES,
       // The air stays cooler than that from which the supplies derate.
       'Rating in this air, A to ambient',
@@ -115,6 +124,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'germination-and-microgreens': {
     held: {
+      ...ASSUMED,
       breaker_share: ['mains_volts', '90 V'],
       one_figure: ONE_FIGURE,
       wire_made_for: WARM,
@@ -122,6 +132,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       hours_limit: ONE_FIGURE,
     },
     deaf: [
+      SAID,
       ...ON_SUPPLIES,
       // Lids, and days in the dark, count only for the scenarios that have them on the shelf.
       'Dark days are dark, A to dark_limit',
@@ -138,8 +149,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
     ],
   },
   'growing-canopy': {
-    held: { breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      SAID,
       ...ON_SUPPLIES,
       // Far below the highest that the lights can be pulled.
       ...weeks('Lights over the soil, week #, A to lift_top', [1, 2, 3, 4]),
@@ -163,8 +175,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'replace-old-lamps': {
     // As on the trade bench.
-    held: { breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      SAID,
       ...ON_SUPPLIES,
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, C to highest_mount',

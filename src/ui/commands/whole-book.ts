@@ -6,8 +6,8 @@ import { control, controlAlone } from './keys.ts';
 export const bookCommands = [
   {
     id: 'rename',
-    label: 'Name the plan and its client',
-    words: 'title rename client book',
+    label: 'Name the plan, its client and what is usual there',
+    words: 'title rename client book money currency convert rate euro dollar mains volts breakers wire gauge paper letter measures units',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'open slip', slip: 'plan name', asked: undefined }),

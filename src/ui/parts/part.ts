@@ -1,6 +1,7 @@
 import { LitElement } from 'lit';
 import type { At } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
+import type { Habits } from '../../book/habits.ts';
 import type { Answer } from '../../book/refused.ts';
 import type { Teller } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
@@ -102,7 +103,14 @@ export interface Wishes {
   page: { readonly page: string };
   open:
     | { readonly what: 'demo' | 'file' }
-    | { readonly what: 'template'; readonly slug: string; readonly title: string; readonly client: string }
+    | {
+        readonly what: 'template';
+        readonly slug: string;
+        readonly title: string;
+        readonly client: string;
+        readonly date: string;
+        readonly habits: Partial<Habits>;
+      }
     | { readonly what: 'book'; readonly id: string };
   remove: { readonly id: string; readonly title: string };
   /** Open a cell for writing; `text`: with this in it instead of what it holds, kept only on Enter. */

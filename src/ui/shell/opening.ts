@@ -1,7 +1,9 @@
 /** Where books come from: the shelf, a template, a file. Fetched only when one is opened. */
+import demo from '../../../templates/demo/trade-bench.json';
+import { begin } from '../../book/begin.ts';
 import type { Book } from '../../book/book.ts';
 import { type History, NO_HISTORY } from '../../book/history.ts';
-import { asExample } from '../../book/said-by.ts';
+import { isRefused, type Refused } from '../../book/refused.ts';
 import type { Engine } from '../../engine/types.ts';
 import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../../files/book/index.ts';
 import { openSession, type Session } from '../../session.ts';
@@ -43,9 +45,9 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
     case 'book':
       return saysLacks(await keeping.fetch(wish.id));
     case 'demo':
-      return fromTemplate(DEMO, { title: 'Propagation bench' });
+      return fromTemplate(DEMO, asDemo);
     case 'template':
-      return fromTemplate(wish.slug, { title: wish.title, client: wish.client });
+      return fromTemplate(wish.slug, (template) => begin(template, wish));
     case 'file':
       return saysLacks(await fromFile(keeping));
   }
@@ -59,16 +61,27 @@ async function saysLacks<T extends Found | Unopened | Tabular | undefined>(found
   return { ...found, book: await opened(found.book) };
 }
 
-async function fromTemplate(slug: string, said: Partial<Pick<Book, 'title' | 'client'>>): Promise<Found | Unopened> {
+async function fromTemplate(slug: string, made: (template: Book) => Book | Refused): Promise<Found | Unopened> {
   const url = urls.get(slug);
   if (url === undefined) return { problem: `There is no template called ${slug}.` };
   const response = await fetch(url);
   if (!response.ok) return { problem: `The template ${slug} could not be fetched: load the page again and try once more.` };
   const read = parseBook(await response.text());
   if (!read.ok) return { problem: `The template ${slug} can't be opened: ${read.message}` };
-  // The demo is its own client's; whoever begins a plan has still to ask theirs.
-  const book = said.client === undefined ? read.book : asExample(read.book);
-  return { book: { ...book, ...said, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED };
+  const book = made(read.book);
+  if (isRefused(book)) return { problem: book.message };
+  return { book: { ...book, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED };
+}
+
+/** The template with its example's answers as they are, and the story that goes with them. */
+function asDemo(template: Book): Book {
+  const { title, client } = demo;
+  const texts: Readonly<Record<string, string>> = demo.texts;
+  const pages = template.pages.map((page) => ({
+    ...page,
+    blocks: page.blocks.map((block) => (block.kind === 'prose' ? { ...block, text: texts[block.id] ?? block.text } : block)),
+  }));
+  return { ...template, title, client, pages };
 }
 
 /** Asks for a file. What can be rescued of a damaged one is opened as a new book, and said. */

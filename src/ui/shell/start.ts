@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { Part } from '../parts/part.ts';
+import { fetchBegin } from '../slips/index.ts';
 
 export interface TemplateCard {
   readonly slug: string;
@@ -50,7 +51,7 @@ export class ObStart extends Part {
           : nothing
       }
       <section><h2 class="piece">Look round first</h2>
-        <p class="prose">The demo is a finished plan: a school garden club with one bench of basil in a polytunnel, and three ways to light it. Change anything; it is a copy of your own.</p>
+        <p class="prose">The demo is a finished plan for an invented example: a school garden club with one bench of basil in a polytunnel, and three ways to light it. Change anything; it is a copy of your own.</p>
         <div class="do"><button type="button" class="btn first" @click=${() => this.say('open', { what: 'demo' })}>Open the demo</button>
         <button type="button" class="btn" @click=${() => this.say('open', { what: 'file' })}>Open a book file</button></div>
       </section>
@@ -66,31 +67,14 @@ export class ObStart extends Part {
     const open = this.picked?.slug === card.slug;
     return html`<li class="template">
       <button type="button" class="spine" aria-expanded=${open} @click=${() => this.#pick(open ? undefined : card)}><b>${card.title}</b><span>${card.purpose}</span></button>
-      ${
-        open
-          ? html`<form class="begin" @submit=${(e: Event) => this.#begin(e, card)}>
-            <label>Client <input name="client" type="text" required autocomplete="off" /></label>
-            <label>Plan <input name="title" type="text" required autocomplete="off" .value=${card.title} /></label>
-            <button type="submit" class="btn first">Begin</button>
-          </form>`
-          : nothing
-      }
+      ${open ? html`<ob-begin .template=${card}></ob-begin>` : nothing}
     </li>`;
   }
 
   #pick(card: TemplateCard | undefined): void {
     this.picked = card;
-    void this.updateComplete.then(() => this.querySelector<HTMLInputElement>('.begin input')?.focus());
-  }
-
-  #begin(event: Event, card: TemplateCard): void {
-    event.preventDefault();
-    const data = new FormData(event.target as HTMLFormElement);
-    this.say('open', {
-      what: 'template',
-      slug: card.slug,
-      title: String(data.get('title') ?? '').trim() || card.title,
-      client: String(data.get('client') ?? '').trim(),
+    void fetchBegin().catch(() => {
+      this.problem = 'That could not be fetched. Load the page again and try once more.';
     });
   }
 }

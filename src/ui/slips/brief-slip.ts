@@ -107,7 +107,7 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     // How the one said it is not how the other did; a default keeps what it was taken from.
     const at = this.#at;
     const said = at && saidBy(sourceOf(at));
-    if (how) how.value = said?.teller === teller ? said.how.replace(/[,:]?\s*(as in the example, )?ask the client.*$/u, '') : '';
+    if (how) how.value = said?.teller === teller ? said.how.replace(/[,:]?\s*((as in the example|to begin with), )?ask the client.*$/u, '') : '';
     this.teller = teller;
   }
 

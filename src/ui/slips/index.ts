@@ -24,6 +24,9 @@ export type SlipCall = { readonly [Name in SlipName]: { readonly slip: Name; rea
 /** What must be here when whatever serves the page is gone: fetched before a book is opened. */
 export const fetchKeptSlips = (): Promise<unknown> => Promise.all([fetchLeave(), SLIPS['plan name']()]);
 
+/** What a plan is begun on, before any book is open. */
+export const fetchBegin = (): Promise<unknown> => import('./begin.ts');
+
 const fetchLeave = () => import('./leave-slip.ts');
 
 /** Asks whoever would put away the book that stands on the page and is not saved. False: they stay. */
