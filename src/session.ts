@@ -10,7 +10,6 @@ import { apply, prepare } from './book/apply.ts';
 import type { Book } from './book/book.ts';
 import type { Change } from './book/change.ts';
 import { setCell } from './book/commands/set-cell.ts';
-import { misfits } from './book/goes-with.ts';
 import * as past from './book/history.ts';
 import { lockedProblem } from './book/locked.ts';
 import { type PlainReading, readPlain, unitInBook } from './book/read-plain.ts';
@@ -36,14 +35,7 @@ export type Listener = (news: News) => void;
 
 /** What came of typing into a cell. A miss changes nothing: keep what was typed in the editor. */
 export type Typed =
-  | {
-      readonly ok: true;
-      readonly change: Change;
-      /** "200 read as 200 µmol/m²/s" */
-      readonly said?: string;
-      /** What of the other answers does not go with it, and what would: a sentence without its stop. */
-      readonly misfit?: string;
-    }
+  | { readonly ok: true; readonly change: Change /** "200 read as 200 µmol/m²/s" */; readonly said?: string }
   | { readonly ok: false; readonly message: string; readonly mend?: Mend };
 
 export interface Session {
@@ -172,8 +164,7 @@ class OpenSession implements Session {
     if (!read.ok) return read;
     const answer = this.run((book) => written(book, address, read, source));
     if (isRefused(answer)) return { ok: false, message: answer.message };
-    const [wrong] = misfits(this.book, answer);
-    return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }), ...(wrong === undefined ? {} : { misfit: wrong }) };
+    return { ok: true, change: answer, ...(read.said === undefined ? {} : { said: read.said }) };
   }
 
   ask<T>(question: (engine: Engine) => Promise<T>): Promise<T> {

@@ -24,8 +24,9 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
       if (said.kind === 'number' && one?.kind === 'number') return unit(one.unit)?.dimension === unit(said.unit)?.dimension && close(one.base, said.base);
       return choice.toLowerCase() === text.toLowerCase();
     };
+    if (choices.some(isIt)) return undefined;
     const lines = wholeLines(book, at) ?? [];
-    if (choices.some(isIt) || lines.some(isIt) || (said.kind === 'number' && isGauge(at, range, said.base))) return undefined;
+    if (lines.some(isIt) || (said.kind === 'number' && isGauge(at, range, said.base))) return undefined;
     if (!limitsOf(book, range))
       return `${titleOf(at)}: “${given}” is not one of the choices: ${listed(gaugeChoices(book, at, range) ?? choices.map(shownChoice))}.${meant(book, text, choices, lines)}`;
   }

@@ -20,14 +20,15 @@ export interface Piece {
 
 export function fill(book: Book, label: string, pieces: readonly Piece[]): Change | Refused {
   const edits: Edit[] = [];
+  const isAnswered = (follower: At): boolean =>
+    pieces.some(({ at }) => at.table === follower.table && at.row === follower.row && at.column === follower.column);
   for (const { at, cell } of pieces) {
     const problem = lockedProblem(at, cell.content) ?? noRoomFor(book, cell.content, cell.content) ?? notAllowed(book, at, cell.content);
     if (problem !== undefined) return refused(problem);
-    edits.push(...cellEdit(at, placed(at, cell)));
+    for (const one of together(book, { at, after: placed(at, cell) }, undefined, isAnswered)) edits.push(...cellEdit(one.at, one.after));
   }
-  const whole = together(book, edits);
-  const full = tooFull(apply(book, { label, edits: whole }));
-  return full === undefined ? { label, edits: whole } : refused(full);
+  const full = tooFull(apply(book, { label, edits }));
+  return full === undefined ? { label, edits } : refused(full);
 }
 
 function placed(at: At, cell: Cell): Cell {

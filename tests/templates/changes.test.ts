@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { At } from '../../src/book/address.ts';
 import { choicesOf } from '../../src/book/allowed.ts';
 import type { Book } from '../../src/book/book.ts';
-import { rangeOf, rowHeading, standingOf, titleOf } from '../../src/book/look-up.ts';
+import { addressOf, rangeOf, rowHeading, standingOf, titleOf } from '../../src/book/look-up.ts';
+import { pickedTogether } from '../../src/book/misfits.ts';
 import type { Value } from '../../src/engine/types.ts';
 import type { Session } from '../../src/session.ts';
 import { cells, openTemplate, slugs, templateBook } from './open-template.ts';
@@ -52,6 +53,9 @@ const ON_SUPPLIES = each('Supply fits the fixture, # to mains_volts');
 /** What is assumed stands still while somebody has said it. */
 const ASSUMED = { breaker_assumed: ['breaker', ''], circuits_assumed: ['circuits_free', ''] } as const;
 
+/** Without a reading no lamp turns it into anything. */
+const LUX = ['lux_read', '8000 lx'];
+
 /** Up to 30 °C a wire carries what its size says, whatever its cable is made for. */
 const WARM = ['ambient', '45 °C'];
 
@@ -91,7 +95,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
-    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM, lux_lamp: LUX },
     deaf: [
       SAID,
       ...ON_SUPPLIES,
@@ -110,7 +114,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'single-shelf': {
     // African violets have a limit of their own, except while they start to flower.
-    held: { hours_limit: ['stage', 'flower initiation'], one_figure: ['stage', 'fastest leaf unfolding'], wire_made_for: WARM },
+    held: { hours_limit: ['stage', 'flower initiation'], one_figure: ['stage', 'fastest leaf unfolding'], wire_made_for: WARM, lux_lamp: LUX },
     deaf: [
       ...ON_SUPPLIES,
       // The high end is nearer, and the check says the margin to the nearer one.
@@ -229,7 +233,9 @@ describe.each(slugs)('in the template %s', (slug) => {
     const still = new Map<string, At>();
     for (const { address, at } of cells(start)) {
       if (standingOf(at) !== 'given') continue;
-      const allowed = follows(address);
+      // A crop may take its stage with it.
+      const along = pickedTogether(start, at)[0]?.row === at.row ? pickedTogether(start, at).map(addressOf) : [];
+      const allowed = new Set([address, ...along].flatMap((one) => [...(one === address ? [] : [one]), ...follows(one)]));
       const changed = await changedAtFirst(session, address, at);
       const strays = [...changed].filter((a) => !allowed.has(a));
       expect(strays, `${address} ${rowHeading(at)} moves what does not read it`).toEqual([]);

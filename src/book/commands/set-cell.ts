@@ -4,7 +4,7 @@ import { notAllowed } from '../allowed.ts';
 import type { Book, Cell } from '../book.ts';
 import { noRoomFor } from '../bounds.ts';
 import type { Edit } from '../change.ts';
-import { placeOf, together } from '../goes-with.ts';
+import { together } from '../goes-with.ts';
 import { said } from '../label.ts';
 import { titleOf } from '../look-up.ts';
 import { type Answer, refused } from '../refused.ts';
@@ -35,18 +35,13 @@ export function setCell(book: Book, args: SetCell): Answer {
     ...(args.unit === undefined ? {} : { unit: args.unit }),
     ...(args.source === undefined ? {} : { source: args.source }),
   });
-  const edits = together(book, cellEdit(at, after), args.source);
-  return { label: labelOf(book, at, after, edits), edits };
-}
-
-/** What goes with the answer is said with it. */
-function labelOf(book: Book, at: At, after: Cell, edits: readonly Edit[]): string {
-  const all = edits.flatMap((edit) => {
-    const own = edit.at === 'cell' ? placeOf(book, edit) : undefined;
-    return own && edit.at === 'cell' && edit.after ? [{ at: own, after: edit.after }] : [];
-  });
-  const told = all.length > 1 ? all : [{ at, after: all[0]?.at.row.id === at.row.id ? all[0].after : after }];
-  return told.map((one) => `${titleOf(one.at)}: ${said(book, one.at, one.at.cell)} → ${said(book, one.at, one.after)}`).join('; ');
+  const made = together(book, { at, after }, args.source).map((one) => ({ ...one, edits: cellEdit(one.at, one.after) }));
+  // What stays as it was is not said, unless nothing else is.
+  const told = made.some(({ edits }) => edits.length > 0) ? made.filter(({ edits }) => edits.length > 0) : made.slice(0, 1);
+  return {
+    label: told.map((one) => `${titleOf(one.at)}: ${said(book, one.at, one.at.cell)} → ${said(book, one.at, one.after)}`).join('; '),
+    edits: made.flatMap(({ edits }) => edits),
+  };
 }
 
 /** The edit of one cell: none where nothing differs; a cell that says nothing at all is taken away. */

@@ -8,8 +8,8 @@ import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import type { Edit } from '../../book/change.ts';
 import { cellEdit } from '../../book/commands/set-cell.ts';
-import { pickedTogether, placeOf, together } from '../../book/goes-with.ts';
 import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { allTogether, pickedTogether, placeOf } from '../../book/misfits.ts';
 import { createEngine } from '../../engine/engine.ts';
 import type { Engine, Value } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
@@ -122,8 +122,8 @@ export class Runner {
     const { template } = this.setup;
     const wanted = apply(template, {
       label: '',
-      edits: together(template, picked).filter((edit) => {
-        const at = edit.at === 'cell' ? placeOf(template, edit) : undefined;
+      edits: allTogether(template, picked).filter((edit) => {
+        const at = placeOf(template, edit);
         const follows = at !== undefined && pickedTogether(template, at)[0]?.row !== at.row;
         return picked.includes(edit) || !follows || !answered.has(addressOf(at));
       }),

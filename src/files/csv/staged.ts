@@ -10,7 +10,7 @@ import { readReference } from '../../book/address.ts';
 import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import type { Change } from '../../book/change.ts';
-import { misfits, together, touchesPicks } from '../../book/goes-with.ts';
+import { allTogether, misfits, touchesPicks } from '../../book/misfits.ts';
 import { type Refused, refused } from '../../book/refused.ts';
 import type { Values } from '../../engine/types.ts';
 import { unguard } from './csv.ts';
@@ -178,7 +178,7 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   const kept = keepAside(draft, staged, tally.problems);
   if (kept !== undefined) return refused(kept);
   const { label, edits } = draft.change(`${staged.name}: ${counted(tally.placed, tally.of)} brought in${tally.problems.length > 0 ? ', some not placed' : ''}`);
-  const change = { label, edits: together(book, edits) };
+  const change = { label, edits: allTogether(book, edits) };
   if (touchesPicks(book, edits)) for (const word of misfits(apply(book, change), change)) tally.word(`${word}.`);
   return tally.plan(change);
 }

@@ -1,8 +1,8 @@
 import { readContent } from '../../../functions/quantity-text.ts';
-import { type At, placeIn, readReference, tableNamed, textOf } from '../../book/address.ts';
+import { type At, textOf } from '../../book/address.ts';
 import { rangeIn, shownChoice, spanText } from '../../book/allowed.ts';
 import type { Book } from '../../book/book.ts';
-import { wholeLines } from '../../book/goes-with.ts';
+import { pickersOf, sourceIn, wholeLines } from '../../book/goes-with.ts';
 import { rangeOf, unitOf } from '../../book/look-up.ts';
 import { gaugeChoices } from '../../book/wires.ts';
 import type { Values } from '../../engine/types.ts';
@@ -13,19 +13,23 @@ export function choicesOf(book: Book, values: Values, at: At): readonly string[]
   const range = rangeOf(at);
   if (range?.oneOf) return gaugeChoices(book, at, range) ?? range.oneOf.map(shownChoice);
   // What others follow upon is picked together with them: a crop with its stage.
-  const lines = range?.from === undefined ? undefined : wholeLines(book, at);
+  const lines = wholeLines(book, at);
   if (lines) return lines;
-  const reference = range?.from === undefined ? undefined : readReference(range.from);
-  const table = reference && tableNamed(book, reference.table ?? at.table.name);
-  if (!reference || !table) return undefined;
-  const goesWith = picksBefore(book, values, at, table.name, reference.from.column);
+  const own = sourceIn(book, at);
+  if (!own) return undefined;
+  const list = own.list.name;
+  // What the questions beside this one picked from columns before its own: of all stages, those of the crop that was picked.
+  const before = pickersOf(book, at)
+    .filter(({ column }) => column < own.column)
+    .map((other) => [other.column, lineIn(values, at.table.name, other.at.columnIndex, other.at.rowIndex)] as const)
+    .filter(([, picked]) => picked !== '');
   const [all, found] = [new Set<string>(), new Set<string>()];
-  for (let r = reference.from.row; r <= reference.to.row; r++) {
-    for (let c = reference.from.column; c <= reference.to.column; c++) {
-      const line = lineIn(values, table.name, c, r);
+  for (let r = own.from; r <= own.to; r++) {
+    for (let c = own.column; c <= own.last; c++) {
+      const line = lineIn(values, list, c, r);
       if (line === '') continue;
       all.add(line);
-      if (goesWith.every(([column, picked]) => lineIn(values, table.name, column, r) === picked)) found.add(line);
+      if (before.every(([column, picked]) => lineIn(values, list, column, r) === picked)) found.add(line);
     }
   }
   return [...(found.size > 0 ? found : all)];
@@ -34,17 +38,6 @@ export function choicesOf(book: Book, values: Values, at: At): readonly string[]
 function lineIn(values: Values, table: string, column: number, row: number): string {
   const value = values[textOf(table, column, row)];
   return value && value.kind !== 'blank' && value.kind !== 'error' ? lineOf(value) : '';
-}
-
-/** What the questions beside this one picked from columns of the same list that stand before its own: of all stages, those of the crop that was picked. */
-function picksBefore(book: Book, values: Values, at: At, list: string, before: number): readonly (readonly [column: number, picked: string])[] {
-  return at.table.rows.flatMap((_, row) => {
-    const other = placeIn(at.table, at.columnIndex, row);
-    const reference = other && readReference(rangeOf(other)?.from ?? '');
-    if (!reference || reference.from.column >= before || tableNamed(book, reference.table ?? at.table.name)?.name !== list) return [];
-    const picked = lineIn(values, at.table.name, at.columnIndex, row);
-    return picked === '' ? [] : [[reference.from.column, picked] as const];
-  });
 }
 
 /** The unit in which a bare number is read there; undefined where none is set and nothing stands there yet. */

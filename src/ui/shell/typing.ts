@@ -1,6 +1,7 @@
 /** What was typed into cells: shown while it is read, put into the book, told as it was taken or refused. */
+import type { Change } from '../../book/change.ts';
 import { sentence } from '../../book/label.ts';
-import { addressOf, titleOf } from '../../book/look-up.ts';
+import { addressOf, rangeOf, titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
 import { sourceText } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
@@ -13,6 +14,8 @@ import type { Whereabouts } from './whereabouts.ts';
 
 /** ms that what was typed may wait to be drawn together with what follows from it: one frame. */
 const HOLD = 16;
+
+const misfitsIn = async ({ book }: Session, change: Change): Promise<readonly string[]> => (await import('../../book/misfits.ts')).misfits(book, change);
 
 /** What typing asks of the page. */
 interface Page {
@@ -114,17 +117,17 @@ export class Typing {
         // What was taken back meanwhile was said since.
         if (session.history.undone.includes(result.change)) return;
         const after = this.#host.whereabouts.atPlace(place);
-        const [, ...others] = result.change.edits;
+        // Where answers are picked together, what came along is said, and what does not go together.
+        const wrong = after && rangeOf(after)?.from ? await misfitsIn(session, result.change) : [];
         this.#host.telling.tell(
           [
             after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`),
-            others.length > 0 && sentence(result.change.label),
-            result.said && `${result.said}.`,
-            result.misfit && `${result.misfit}.`,
+            result.change.edits.length > 1 && sentence(result.change.label),
+            ...[result.said ?? [], wrong].flat().map(sentence),
           ]
             .filter(Boolean)
             .join(' '),
-          (result.said ?? result.misfit) !== undefined,
+          result.said !== undefined || wrong.length > 0,
         );
       } else this.#refuse(place, typed, result.message);
     } catch (error) {
