@@ -40,7 +40,7 @@ describe('in the demo', () => {
     await stands('Stage of the crop', 'plug seedlings indoor').waitFor();
     await told(/Stage of the crop: indoor → plug seedlings indoor/).waitFor();
     // Horticulturae 2024 10(7):730: from 10.8 to 12.96.
-    await stands('Day light wanted, from', '10.8').waitFor();
+    await stands('DLI wanted, at least', '10.8').waitFor();
     await page.keyboard.press('Control+z');
     await stands('Crop', 'sweet basil').waitFor();
     await stands('Stage of the crop', 'indoor').waitFor();
