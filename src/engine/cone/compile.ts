@@ -62,6 +62,7 @@ export class Compiler {
 
   /** Whether one of these cells varies. */
   reaches({ start, end }: Span): boolean {
+    if (start.row === end.row && start.col === end.col) return this.slots.has(keyOf(start));
     const key = `${keyOf(start)} ${keyOf(end)}`;
     const known = this.overlaps.get(key);
     if (known !== undefined) return known;

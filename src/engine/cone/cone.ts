@@ -32,8 +32,8 @@ interface Held {
   claim(by: object): void;
 }
 
-/** How each result is told for givens of certain kinds; undefined where one is a mistake of quantities, which speaks of the values themselves. */
-type Told = readonly { readonly kind: Kind; readonly unit: string }[] | undefined;
+/** How each result is told for givens of certain kinds; undefined for a mistake of quantities, which speaks of the values themselves. */
+type Told = readonly ({ readonly kind: Kind; readonly unit: string } | undefined)[];
 
 interface Result {
   readonly at: Position;
@@ -43,7 +43,7 @@ interface Result {
   value: Value | undefined;
   /** The row for which that was, and for which kinds. */
   row: number;
-  told: Told;
+  told: Told | undefined;
 }
 
 interface Slot {
@@ -76,10 +76,12 @@ export class Cone {
   readonly #givens: readonly Given[];
   readonly #results: readonly Position[];
   #compiled: Compiled | undefined;
-  #wanted: ReadonlyMap<Address, string> = new Map();
+  readonly #addresses: readonly Address[];
+  #taken: readonly Taken[] = [];
+  #contents: ReadonlyMap<Address, string> | undefined;
   #byEngine: string | undefined = 'nothing was put into the givens yet';
   #checks = false;
-  #told: Told;
+  #told: Told = [];
   /** Rows so far. */
   #row = 0;
 
@@ -88,6 +90,7 @@ export class Cone {
     const { workbook } = held;
     held.claim(this);
     this.#results = results.map((address) => workbook.at(address));
+    this.#addresses = givens.map((address) => workbook.sheets.address(workbook.at(address)));
     this.#givens = givens.map((address) => {
       const at = workbook.at(address);
       const place = workbook.sheets.inBook(at);
@@ -102,28 +105,46 @@ export class Cone {
     return this.#byEngine;
   }
 
+  /** Why one result of that row does. */
+  byEngineFor(i: number): string | undefined {
+    if (this.#byEngine !== undefined || this.#told[i] || this.#compiled?.results[i]?.needs.length === 0) return this.#byEngine;
+    return 'it is a mistake of quantities, which speaks of the values themselves';
+  }
+
   /** Puts one row of values into the givens, in their order. */
   put(row: readonly Put[]): void {
     if (row.length !== this.#givens.length) throw new RangeError(`There are ${this.#givens.length} givens, and ${row.length} values for them.`);
     const taken = this.#givens.map((given, i) => given.take(row[i] as Put));
     this.#held.claim(this);
     this.#row++;
-    this.#wanted = new Map(this.#givens.map(({ at }, i) => [this.#held.workbook.sheets.address(at), (taken[i] as Taken).content]));
+    this.#taken = taken;
+    this.#contents = undefined;
     this.#byEngine = this.refused;
     for (const one of taken) if ('byEngine' in one) this.#byEngine ??= one.byEngine;
     this.#checks = false;
-    if (this.#byEngine !== undefined) this.#held.move(this.#wanted);
+    if (this.#byEngine !== undefined) this.#move();
     else this.#putCompiled(taken);
+  }
+
+  /** The row that was put, as contents of cells. */
+  #wanted(): ReadonlyMap<Address, string> {
+    this.#contents ??= new Map(this.#taken.map(({ content }, i) => [this.#addresses[i] as Address, content]));
+    return this.#contents;
+  }
+
+  /** Gives the engine the row that was put. */
+  #move(): void {
+    this.#held.move(this.#wanted());
   }
 
   #putCompiled(taken: readonly Taken[]): void {
     const { workbook } = this.#held;
     if (this.#compiled?.hyper !== workbook.hyper) {
-      this.#held.move(this.#wanted);
+      this.#move();
       this.#compiled = this.#compile();
       this.#checks = true;
     } else if (this.#row % HELD === 0) {
-      this.#held.move(this.#wanted);
+      this.#move();
       this.#checks = true;
     }
     const { slots, values, told } = this.#compiled;
@@ -137,22 +158,20 @@ export class Cone {
       values[i] = one.inner;
       slot.changed = this.#row;
     }
-    if (!told.has(kinds)) {
-      this.#held.move(this.#wanted);
-      this.#checks = true;
-      if (told.size >= KINDS_KEPT) told.clear();
-      told.set(kinds, this.#tell());
-    }
-    this.#told = told.get(kinds);
-    if (this.#told) return;
-    this.#byEngine = 'a result is a mistake of quantities';
-    this.#held.move(this.#wanted);
+    this.#told = told.get(kinds) ?? this.#tell(told, kinds);
   }
 
-  #tell(): Told {
+  #tell(known: Map<string, Told>, kinds: string): Told {
     const { workbook } = this.#held;
-    const told = this.#results.map((at) => ({ kind: workbook.quantities.kindOf(at), unit: workbook.shownUnit(at) }));
-    return told.some(({ kind }) => kind.is === 'fail') ? undefined : told;
+    this.#move();
+    this.#checks = true;
+    const told = this.#results.map((at) => {
+      const kind = workbook.quantities.kindOf(at);
+      return kind.is === 'fail' ? undefined : { kind, unit: workbook.shownUnit(at) };
+    });
+    if (known.size >= KINDS_KEPT) known.clear();
+    known.set(kinds, told);
+    return told;
   }
 
   #compile(): Compiled {
@@ -191,8 +210,8 @@ export class Cone {
     const at = this.#results[i];
     if (!at) throw new RangeError(`There are ${this.#results.length} results; number ${i} is none of them.`);
     this.#held.claim(this);
-    if (this.#byEngine !== undefined) {
-      this.#held.move(this.#wanted);
+    if (this.byEngineFor(i) !== undefined) {
+      this.#move();
       return this.#held.workbook.valueAt(at);
     }
     const value = this.#worked(i);
@@ -205,7 +224,7 @@ export class Cone {
     const result = results[i] as Result;
     for (const place of result.needs) this.#workOut(slots, values, place);
     const last = result.needs.at(-1);
-    const told = this.#told?.[i];
+    const told = this.#told[i];
     if (last === undefined || !told) return result.value ?? { kind: 'blank' };
     if (result.value && result.told === this.#told && (slots[last] as Slot).changed <= result.row) return result.value;
     result.value = this.#held.workbook.asValue(hyper.outside(values[last]), told.kind, result.at, () => told.unit);
@@ -240,10 +259,10 @@ export class Cone {
   /** Holds a value against the engine, which was given the same row. */
   #hold(at: Position, value: Value): void {
     const { workbook } = this.#held;
-    this.#held.move(this.#wanted);
+    this.#move();
     const theirs = workbook.valueAt(at);
     if (sameValue(value, theirs)) return;
-    const givens = [...this.#wanted].map(([address, content]) => `${address} ${content}`).join(', ');
+    const givens = [...this.#wanted()].map(([address, content]) => `${address} ${content}`).join(', ');
     throw new ConeDiffers(
       `${workbook.sheets.address(at)}: compiled, the formulas give ${JSON.stringify(value)}; the engine gives ${JSON.stringify(theirs)}, for ${givens}. Neither can be relied on.`,
     );

@@ -6,7 +6,7 @@ import { cellAt } from '../../book/address.ts';
 import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import { cellEdit } from '../../book/commands/set-cell.ts';
-import type { Address, Value } from '../types.ts';
+import type { Address, Value, Values } from '../types.ts';
 import { type Life, Workbook } from '../workbook.ts';
 import { Cone } from './cone.ts';
 import type { Put } from './given.ts';
@@ -16,6 +16,8 @@ const KEPT = 8;
 
 export class Sweeper {
   readonly book: Book;
+  /** Of every cell that is not blank, as the book itself has it. */
+  readonly values: Values;
   readonly workbook: Workbook;
   readonly #cones = new Map<string, Cone>();
   /** The book as the workbook has it, and the givens that are not as they were. */
@@ -27,7 +29,7 @@ export class Sweeper {
     this.book = book;
     this.#now = book;
     this.workbook = new Workbook(life);
-    this.workbook.load(book);
+    this.values = this.workbook.load(book);
   }
 
   /** The results of each row of values for the givens. Throws a RangeError for a cell that is not there. */

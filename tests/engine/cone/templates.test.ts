@@ -8,7 +8,7 @@ import { slugs } from '../../templates/open-template.ts';
 import { byEngine, givensOf, resultsOf, templateOf, variantsOf } from './variants.ts';
 
 /** Rows of values that are tried on one template in the long run. */
-const ROWS = 400;
+const ROWS = 200;
 
 describe.each(slugs)('%s', (slug) => {
   const book = templateOf(slug);
