@@ -116,6 +116,7 @@ export class Cone {
     if (row.length !== this.#givens.length) throw new RangeError(`There are ${this.#givens.length} givens, and ${row.length} values for them.`);
     const taken = this.#givens.map((given, i) => given.take(row[i] as Put));
     this.#held.claim(this);
+    this.#held.workbook.life.beat?.();
     this.#row++;
     this.#taken = taken;
     this.#contents = undefined;

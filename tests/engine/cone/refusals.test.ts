@@ -136,8 +136,8 @@ describe('compiled', () => {
     same(
       book([
         labelled([
-          ['1', '=ROW(A1)*A1', '=SUM(A1:A2)'],
-          ['2', '=COLUMNS(A1:B2)', '=SUM(A1:A3)'],
+          ['1', '=ROW(A1)*A1', '=SUM(A1:A2)', '=SUM(A3:A1)'],
+          ['2', '=COLUMNS(A1:B2)', '=SUM(A1:A3)', '=INDEX(A3:A1,1)+A1'],
           ['3', '=AVERAGE(A1:A3)', '=SUM(C1:C2)+SUM(A1:A3)'],
         ]),
       ]),
@@ -148,7 +148,7 @@ describe('compiled', () => {
         ['lamp', '7'],
         ['', '1'],
       ],
-      ['T.B1', 'T.B2', 'T.B3', 'T.C1', 'T.C2', 'T.C3'],
+      ['T.B1', 'T.B2', 'T.B3', 'T.C1', 'T.C2', 'T.C3', 'T.D1', 'T.D2'],
     );
   });
 
