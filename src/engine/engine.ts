@@ -1,5 +1,6 @@
 /** The engine in-process: for Node, for tests, and inside the worker. */
 import { functions } from '../../functions/index.ts';
+import type { Book } from '../book/book.ts';
 import { readPlain } from '../book/read-plain.ts';
 import type { Position } from './addresses.ts';
 import { commit } from './commit-formula.ts';
@@ -8,15 +9,22 @@ import { pictureField } from './picture.ts';
 import { preview } from './preview.ts';
 import { feeds } from './relations.ts';
 import { signatures } from './signatures.ts';
-import type { Engine, Reading } from './types.ts';
+import type { Address, Engine, Reading, Value } from './types.ts';
 import { type Life, Workbook } from './workbook.ts';
 import { Tracer } from './working/index.ts';
 
+/** In the same process values can be taken one after the other: a worker hands over those of a large book so. */
+export interface LocalEngine extends Engine {
+  /** What `load` does, with every value as it is asked for. Nothing else may be asked of the engine before the last. */
+  loaded(book: Book): Iterable<readonly [Address, Value]>;
+}
+
 /** A worker passes `life` to show that it is at work; see serve.ts. */
-export function createEngine(life: Life = {}): Engine {
+export function createEngine(life: Life = {}): LocalEngine {
   const workbook = new Workbook(life);
   return {
     load: async (book) => workbook.load(book),
+    loaded: (book) => workbook.loaded(book),
     apply: async (changes, book) => workbook.apply(changes, book),
     read: async (address, typed) => read(workbook, workbook.at(address), typed),
     editable: async (address) => {

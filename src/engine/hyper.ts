@@ -1,6 +1,6 @@
 /**
  * The calculator: one HyperFormula instance, set up as this project needs it, and the few of its private parts that
- * are used. Nothing else in the project reaches past this file.
+ * are used. Nothing else in the project reaches past this file, but hyper-fill.ts, by which it takes in a whole book.
  *
  * Why private parts: the tree of a formula is needed for its units and its working, and parsing its text again costs
  * 4 µs a formula where the tree is already there.
@@ -11,6 +11,8 @@ import { ownFormula } from '../book/other-writing.ts';
 import type { Position } from './addresses.ts';
 import { type Fault, pack, TOO_LARGE } from './errors.ts';
 import { FORMULA_BOUNDS } from './formula-bounds.ts';
+import { fillEmpty } from './hyper-fill.ts';
+import { Shapes } from './shapes.ts';
 
 /** A reference in a tree: where it points, seen from the cell that holds the formula. */
 export interface Reference {
@@ -130,8 +132,6 @@ const forCalculator = (formula: string): string =>
 /** What the calculator wrote, in our writing. */
 const fromCalculator = (formula: string): string => (formula.includes('!') ? ownFormula(formula) : formula);
 
-const REMEMBERED = 8;
-
 const NO_DATES = (): undefined => undefined;
 
 /** Two binary ways of the same decimal differ in the last of 15 digits or so: 14 are kept. */
@@ -140,7 +140,9 @@ const DIGITS = 14;
 export class Hyper {
   readonly hf: HyperFormula;
   private readonly insides: Insides;
-  private readonly parsed = new Map<string, Parsed>();
+  private readonly shapes = new Shapes();
+  /** Nothing was put into any table yet. */
+  private empty = true;
   private readonly judge: ((number: number, at: Position) => Fault | undefined) | undefined;
   private inPlace: InPlace['held'] | undefined;
 
@@ -172,6 +174,10 @@ export class Hyper {
     this.hf.addNamedExpression('TRUE', '=TRUE()');
     this.hf.addNamedExpression('FALSE', '=FALSE()');
     this.insides = this.hf as unknown as Insides;
+    // The calculator's own reading of formulas goes by shape too.
+    const parser = this.insides._parser;
+    const parse = parser.parse.bind(parser);
+    parser.parse = (text, at) => this.shapes.read(text, at, () => parse(text, at));
     this.judge = judge;
     this.guardEachFormula(beforeEach);
     // The calculator's rounding to 14 places overflows for the smallest and the largest of numbers and gives none.
@@ -228,22 +234,26 @@ export class Hyper {
     const { add } = list;
     list.add = () => {};
     try {
-      for (const [i, table] of tables.entries()) this.fill(i, table);
+      if (this.empty)
+        fillEmpty(
+          this.hf,
+          tables.map((table) => table.map((row) => row.map(fed))),
+        );
+      else for (const [i, table] of tables.entries()) this.fill(i, table);
+      this.empty = false;
       this.hf.resumeEvaluation();
     } finally {
       list.add = add;
     }
   }
 
-  /** The last few are remembered: one formula is looked at for its bounds, its quantities and its value in turn. */
   parse(formula: string, at: Position): Parsed {
-    const key = `${at.sheet} ${at.row} ${at.col} ${formula}`;
-    const known = this.parsed.get(key);
-    if (known) return known;
-    const made = this.insides._parser.parse(forCalculator(formula), at);
-    if (this.parsed.size >= REMEMBERED) this.parsed.clear();
-    this.parsed.set(key, made);
-    return made;
+    return this.insides._parser.parse(forCalculator(formula), at);
+  }
+
+  /** What was read of a formula of the same shape; undefined where none was. The same object for all of a shape. */
+  known(formula: string, at: Position): Parsed | undefined {
+    return this.shapes.known(forCalculator(formula), at);
   }
 
   /** Puts contents into cells of a table, row by row from its first. */
@@ -255,6 +265,7 @@ export class Hyper {
   }
 
   put(at: Position, content: Fed): ReturnType<HyperFormula['setCellContents']> {
+    this.empty = false;
     return this.hf.setCellContents(at, fed(content));
   }
 

@@ -9,7 +9,7 @@ import { LOST_WORD } from '../book/references.ts';
 import { type Position, readReference } from './addresses.ts';
 import { type Fault, NO_SUCH_NAME, NOT_UNDERSTOOD, REFUSED } from './errors.ts';
 import { FORMULA_BOUNDS, tooLong, tooMany } from './formula-bounds.ts';
-import { type Ast, type Hyper, type Parsed, said } from './hyper.ts';
+import { type Ast, type Hyper, type Parsed, type Reference, said } from './hyper.ts';
 import { offered, STATE } from './register.ts';
 import { argumentAt, signatureOf } from './signatures.ts';
 
@@ -180,6 +180,30 @@ function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
         `This formula can not be read at “${[...formula].find((c) => c.startsWith(word)) ?? word}”.`
       : 'This formula can not be read: something is missing at its end, or a sign stands where a value belongs.',
   };
+}
+
+/** Single cells of what was judged to be sound, by what was read of it: good as long as tables and names stay. */
+export type Sound = Map<Parsed, readonly Reference[]>;
+
+/** The same for one of many: of formulas that say the same seen from their cells the first is judged, and of the others what hangs on their place. */
+export function objectionToOne(hyper: Hyper, formula: string, at: Position, names: Names, sound: Sound): Fault | undefined {
+  const known = formula.length <= FORMULA_BOUNDS.formulaCharacters ? hyper.known(formula, at) : undefined;
+  const references = known && sound.get(known);
+  if (!references) {
+    const fault = objection(hyper, formula, at, names);
+    const read = fault ? undefined : hyper.known(formula, at);
+    if (read)
+      sound.set(
+        read,
+        [...everyPart(read.ast)].flatMap((part) => (part.type === 'CELL_REFERENCE' ? [part.reference] : [])),
+      );
+    return fault;
+  }
+  for (const reference of references) {
+    const past = pastTheEdge(reference.toSimpleCellAddress(at), names);
+    if (past) return past;
+  }
+  return undefined;
 }
 
 /** Why a formula can't stand in a cell, or undefined where it can. */

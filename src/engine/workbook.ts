@@ -21,7 +21,7 @@ import { type Fault, NOT_ANSWERED, OUT_OF_RANGE } from './errors.ts';
 import { beyond, Feeding, fedTables } from './feeding.ts';
 import { type Ast, type CellValue, DetailedCellError, Hyper } from './hyper.ts';
 import { Names } from './names.ts';
-import { everyPart, objection } from './objections.ts';
+import { everyPart, objection, objectionToOne, type Sound } from './objections.ts';
 import { type Kind, Quantities } from './quantities/index.ts';
 import { hostOf } from './quantity-host.ts';
 import { type Context, recordOf } from './register.ts';
@@ -52,6 +52,8 @@ export class Workbook {
   private tables: readonly string[] = [SCRATCH];
   /** False where the calculator may have stopped half-way. */
   private sound = true;
+  /** While a whole book is taken in. */
+  private judged: Sound | undefined;
   readonly context: Context;
 
   readonly life: Life;
@@ -97,11 +99,14 @@ export class Workbook {
 
   /** Builds all again from the book; gives every value that is not blank. */
   load(book: Book): Values {
+    return Object.fromEntries(this.loaded(book));
+  }
+
+  /** The same, one value after the other: a record of all values of a large book takes longer to make than to hand over. */
+  *loaded(book: Book): Generator<readonly [Address, Value]> {
     this.sound = false;
     this.build(book);
-    const values: Record<Address, Value> = {};
-    for (const [at, value] of this.values) values[this.sheets.address(at)] = value;
-    return values;
+    for (const [at, value] of this.values) yield [this.sheets.address(at), value];
   }
 
   private build(book: Book): void {
@@ -111,7 +116,7 @@ export class Workbook {
     // Nothing is worked out until all is in place.
     this.hyper.hf.suspendEvaluation();
     this.names.give(this.hyper, book);
-    const tables = fedTables(this.feeding, this.sheets, book);
+    const tables = this.fed(book);
     // A large table is taken in, and put in order, without a sign of life in between.
     this.life.running?.(true);
     this.hyper.takeAll(tables);
@@ -123,6 +128,16 @@ export class Workbook {
     for (const [at] of this.feeding.all()) {
       const value = this.valueAt(at);
       if (value.kind !== 'blank') this.values.set(at, value);
+    }
+  }
+
+  /** What the calculator is to hold of every cell. Tables and names stay meanwhile. */
+  private fed(book: Book): ReturnType<typeof fedTables> {
+    this.judged = new Map();
+    try {
+      return fedTables(this.feeding, this.sheets, book);
+    } finally {
+      this.judged = undefined;
     }
   }
 
@@ -148,6 +163,7 @@ export class Workbook {
       tables: () => this.sheets.tables.map((table) => table.name),
       table: (sheet: number) => this.sheets.size(sheet),
     };
+    if (this.judged) return objectionToOne(this.hyper, formula, at, names, this.judged);
     return objection(this.hyper, formula, at, names) ?? (at.sheet === this.scratch.sheet ? this.lacksTable(formula, at) : undefined);
   }
 

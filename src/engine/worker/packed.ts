@@ -14,38 +14,37 @@ export interface Packed {
   readonly others: Values;
 }
 
-/** Values in one part: whoever takes them in can see to other things after each. */
-const MOST = 500;
-
-/** Hands values over in parts, each when the one before it was taken in; gives the last of them, unpacked. */
-export async function inParts(values: Values, send: (part: Packed) => Promise<void>): Promise<Values> {
-  const addresses = Object.keys(values);
-  let from = 0;
-  for (; addresses.length - from > MOST; from += MOST) await send(packed(values, addresses.slice(from, from + MOST)));
-  return from === 0 ? values : picked(values, addresses.slice(from));
+/** Hands values over in parts of at most so many, each when the one before it was taken in; gives the last of them, unpacked. */
+export async function inParts(values: Iterable<readonly [Address, Value]>, most: number, send: (part: Packed) => Promise<void>): Promise<Values> {
+  let part: (readonly [Address, Value])[] = [];
+  for (const one of values) {
+    if (part.length === most) {
+      await send(packed(part));
+      part = [];
+    }
+    part.push(one);
+  }
+  return Object.fromEntries(part);
 }
 
-const picked = (values: Values, addresses: readonly Address[]): Values => Object.fromEntries(addresses.map((at) => [at, values[at] as Value]));
-
-function packed(values: Values, all: readonly Address[]): Packed {
+function packed(values: readonly (readonly [Address, Value])[]): Packed {
   const units = new Map<string, number>();
   const addresses: Address[] = [];
-  const numbers: number[] = [];
-  const unit: number[] = [];
-  const others: Address[] = [];
-  for (const address of all) {
-    const value = values[address];
-    if (value?.kind !== 'number') {
-      others.push(address);
+  const numbers = new Float64Array(values.length);
+  const unit = new Uint16Array(values.length);
+  const others: Record<Address, Value> = {};
+  for (const [address, value] of values) {
+    if (value.kind !== 'number') {
+      others[address] = value;
       continue;
     }
     const nth = units.get(value.unit) ?? units.size;
     units.set(value.unit, nth);
+    numbers[addresses.length] = value.base;
+    unit[addresses.length] = nth;
     addresses.push(address);
-    numbers.push(value.base);
-    unit.push(nth);
   }
-  return { addresses, numbers: Float64Array.from(numbers), unit: Uint16Array.from(unit), units: [...units.keys()], others: picked(values, others) };
+  return { addresses, numbers: numbers.slice(0, addresses.length), unit: unit.slice(0, addresses.length), units: [...units.keys()], others };
 }
 
 export function unpacked({ addresses, numbers, unit, units, others }: Packed): Values {

@@ -34,6 +34,13 @@ export interface Port {
   listen(receive: (request: Request) => void): void;
 }
 
+/**
+ * Values in one part: whoever takes them in can see to other things after each. While a book is opened nobody types in it yet, and each part costs its
+ * way there and back.
+ */
+const PARTS_OF_AN_EDIT = 500;
+const PARTS_OF_A_BOOK = 2_000;
+
 /** Signs of life come no closer together than this. */
 const BEAT_MS = 200;
 
@@ -63,6 +70,13 @@ export function serve(port: Port): void {
       taken = resolve;
       port.post({ kind: 'part', id, values });
     });
+  const answer = async (id: number, method: Method, args: readonly unknown[]): Promise<unknown> => {
+    const send = (values: Packed): Promise<void> => sendPart(id, values);
+    if (method === 'load') return inParts(engine.loaded(args[0] as Book), PARTS_OF_A_BOOK, send);
+    const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
+    const result = await call(...args);
+    return method === 'apply' ? inParts(Object.entries(result as Values), PARTS_OF_AN_EDIT, send) : result;
+  };
   let turn: Promise<unknown> = Promise.resolve();
   port.listen(({ id, method, args }) => {
     if (method === 'taken') {
@@ -74,11 +88,7 @@ export function serve(port: Port): void {
       if (method === 'load') running(true);
       else beat();
       try {
-        const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
-        const result = await call(...complete(method, args));
-        const long = method === 'apply' || method === 'load';
-        const rest = long ? await inParts(result as Values, (values) => sendPart(id, values)) : result;
-        port.post({ kind: 'answer', id, result: rest });
+        port.post({ kind: 'answer', id, result: await answer(id, method, complete(method, args)) });
       } catch (error) {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
       }
