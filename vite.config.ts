@@ -7,6 +7,8 @@ const here = fileURLToPath(new URL('.', import.meta.url));
 
 const UNOFFERED =
   'Complex|RadixConversion|BitwiseLogicOperations|BitShift|Address|Sequence|Sort|Unique|CountUnique|FormulaText|Hyperlink|Delta|Random|Array|Matrix';
+/** What would make words of the descriptions. */
+const DESCRIBING = 'buildFunctionListEntry, buildFunctionDetails, buildCustomFunctionListEntry, buildCustomFunctionDetails';
 const FAMILY = new RegExp(`hyperformula/es/interpreter/plugin/((?:${UNOFFERED})Plugin)\\.mjs$`);
 
 /**
@@ -19,6 +21,7 @@ const withoutUnoffered = (): Plugin => ({
     const [, category] = /hyperformula\/es\/interpreter\/functionMetadata\/categories\/([a-z-]+)\.mjs$/.exec(id) ?? [];
     if (category !== undefined) return `export const ${category.replaceAll('-', '_').toUpperCase()}_DOCS = {};`;
     if (/hyperformula\/es\/interpreter\/plugin\/3rdparty\/bessel\/bessel\.mjs$/.test(id)) return 'export let besseli, besselj, besselk, bessely;';
+    if (/hyperformula\/es\/interpreter\/functionMetadata\/buildFunctionDescriptions\.mjs$/.test(id)) return `export let ${DESCRIBING};`;
     const [, family] = FAMILY.exec(id) ?? [];
     if (family === undefined) return undefined;
     return `import { FunctionPlugin } from './FunctionPlugin.mjs'; export class ${family} extends FunctionPlugin {} ${family}.implementedFunctions = {};`;
@@ -56,7 +59,13 @@ export default defineConfig(({ mode }) => ({
     assetsInlineLimit: 0,
     rolldownOptions: {
       // The editor's undo comes from a package that can do more, and of what that reads nothing is left but this: syntax trees, which no formula here uses.
-      treeshake: { moduleSideEffects: [{ test: /node_modules[\\/]@lezer[\\/]/, sideEffects: false }] },
+      // A door of src/files that is entered for one thing brings no other along.
+      treeshake: {
+        moduleSideEffects: [
+          { test: /node_modules[\\/]@lezer[\\/]/, sideEffects: false },
+          { test: /[\\/]src[\\/]files[\\/]\w+[\\/]index\.ts$/, sideEffects: false },
+        ],
+      },
       output: {
         codeSplitting: {
           groups: [

@@ -2,21 +2,22 @@
 import type { Book } from '../../book/book.ts';
 import type { Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
-import { formatNotPlaced, formatTidy, formatWide, holdsNotPlaced } from '../../files/csv/index.ts';
 import type { SentOut } from '../commands/index.ts';
 import { fileName, handOver } from '../parts/file-out.ts';
 
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {
   const name = `${fileName(book)}${ENDINGS[what]}`;
-  handOver(name, textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
+  handOver(name, await textOf(what, book, values), what === 'book' ? 'application/json' : 'text/csv;charset=utf-8');
   return name;
 }
 
 const ENDINGS: Readonly<Record<SentOut, string>> = { book: '.json', wide: ' scenarios.csv', tidy: ' cells.csv', 'not placed': ' not placed.csv' };
 
-function textOf(what: SentOut, book: Book, values: Values): string {
+/** What writes CSV is fetched when it is asked for; the book itself can be sent out whatever else fails. */
+async function textOf(what: SentOut, book: Book, values: Values): Promise<string> {
   if (what === 'book') return formatBook(book);
+  const { formatNotPlaced, formatTidy, formatWide, holdsNotPlaced } = await import('../../files/csv/index.ts');
   if (what === 'tidy') return formatTidy(book, values);
   if (what === 'not placed') return book.tables.filter(holdsNotPlaced).map(formatNotPlaced).join('');
   const scenarios = book.tables.filter((table) => table.form === 'scenarios').map((table) => table.name);
