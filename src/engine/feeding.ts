@@ -9,7 +9,7 @@ import { keyOf, type Position } from './addresses.ts';
 import { CellMap } from './cell-map.ts';
 import { type Fault, OUT_OF_RANGE, TOO_LARGE } from './errors.ts';
 import { FORMULA_BOUNDS } from './formula-bounds.ts';
-import type { Fed } from './hyper.ts';
+import type { Fed } from './hyper-fill.ts';
 import { tooMuchText } from './objections.ts';
 import { STATE } from './register.ts';
 import type { Sheets } from './sheets.ts';

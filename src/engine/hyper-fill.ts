@@ -5,14 +5,21 @@
  */
 import type { HyperFormula } from 'hyperformula';
 import type { Position } from './addresses.ts';
-import type { Ast, Fed, Parsed } from './hyper.ts';
+
+/** What is handed to the calculator for one cell. */
+export type Fed = number | string | boolean | null;
+
+/** The tree of a formula, which is only handed on here. */
+type Tree = unknown;
 
 interface Size {
   readonly width: number;
   readonly height: number;
 }
 
-interface ReadFormula extends Parsed {
+interface ReadFormula {
+  readonly ast: Tree;
+  readonly errors: readonly unknown[];
   readonly dependencies: readonly { absolutize(at: Position): unknown }[];
   readonly hasVolatileFunction: boolean;
   readonly hasStructuralChangeFunction: boolean;
@@ -21,11 +28,11 @@ interface ReadFormula extends Parsed {
 interface Insides {
   readonly _parser: { parse(text: string, at: Position): ReadFormula };
   readonly _crudOperations: { readonly operations: { setCellContent(at: Position, content: Fed): void } };
-  readonly _evaluator: { readonly interpreter: { readonly arraySizePredictor: { checkArraySize(ast: Ast, at: Position): Size } } };
+  readonly _evaluator: { readonly interpreter: { readonly arraySizePredictor: { checkArraySize(ast: Tree, at: Position): Size } } };
   readonly _dependencyGraph: {
     readonly graph: { markNodeAsDirty(node: object): void };
     setValueToCell(at: Position, value: { readonly parsedValue: number; readonly rawValue: number }): void;
-    setFormulaToCell(at: Position, ast: Ast, reads: readonly unknown[], size: Size, isVolatile: boolean, followsStructure: boolean): void;
+    setFormulaToCell(at: Position, ast: Tree, reads: readonly unknown[], size: Size, isVolatile: boolean, followsStructure: boolean): void;
   };
 }
 

@@ -11,7 +11,7 @@ import { ownFormula } from '../book/other-writing.ts';
 import type { Position } from './addresses.ts';
 import { type Fault, pack, TOO_LARGE } from './errors.ts';
 import { FORMULA_BOUNDS } from './formula-bounds.ts';
-import { fillEmpty } from './hyper-fill.ts';
+import { type Fed, fillEmpty } from './hyper-fill.ts';
 import { Shapes } from './shapes.ts';
 
 /** A reference in a tree: where it points, seen from the cell that holds the formula. */
@@ -140,7 +140,7 @@ const DIGITS = 14;
 export class Hyper {
   readonly hf: HyperFormula;
   private readonly insides: Insides;
-  private readonly shapes = new Shapes();
+  private readonly shapes = new Shapes<Parsed>();
   /** Nothing was put into any table yet. */
   private empty = true;
   private readonly judge: ((number: number, at: Position) => Fault | undefined) | undefined;
@@ -376,9 +376,6 @@ export class Hyper {
     this.hf.destroy();
   }
 }
-
-/** What is handed to the calculator for one cell. */
-export type Fed = number | string | boolean | null;
 
 const fed = (content: Fed): Fed => (typeof content === 'string' && content.startsWith('=') ? forCalculator(content) : content);
 

@@ -4,7 +4,6 @@
  * formula with its cells counted from its own is looked up first, which takes a tenth of the time; the trees are shared.
  */
 import type { Position } from './addresses.ts';
-import type { Parsed } from './hyper.ts';
 
 /** A text or a quoted name, which says what it says anywhere; or a word. */
 const PIECE = /"[^"]*"|'[^']*'|[A-Za-z0-9_.$\u00C0-\uFFFF]+/g;
@@ -57,17 +56,21 @@ export function shapeOf(formula: string, { sheet, row, col }: Position): string 
   return shape + formula.slice(from);
 }
 
-export class Shapes {
-  readonly #known = new Map<string, Parsed>();
+interface Read {
+  readonly errors: readonly unknown[];
+}
+
+export class Shapes<T extends Read> {
+  readonly #known = new Map<string, T>();
 
   /** What was read of a formula of this shape. */
-  known(formula: string, at: Position): Parsed | undefined {
+  known(formula: string, at: Position): T | undefined {
     const shape = shapeOf(formula, at);
     return shape === undefined ? undefined : this.#known.get(shape);
   }
 
   /** Reads a formula where none of its shape was read. What can't be read has words of its own place, and is not kept. */
-  read(formula: string, at: Position, parse: () => Parsed): Parsed {
+  read(formula: string, at: Position, parse: () => T): T {
     const shape = shapeOf(formula, at);
     const known = shape === undefined ? undefined : this.#known.get(shape);
     if (known) return known;
