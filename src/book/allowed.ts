@@ -1,7 +1,7 @@
 /** Whether a value keeps to its cell's allowed range: what is written, and, where the engine asks, what a given's formula gives. */
 import { didYouMean } from '../../functions/nearest.ts';
 import { readContent, showNumber } from '../../functions/quantity-text.ts';
-import { fromBase, toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
+import { fromBase, need, toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
 import { fitting, wholeLines } from './goes-with.ts';
@@ -32,7 +32,7 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
   }
   const limits = limitsOf(book, range);
   if (!limits) return undefined;
-  if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${shownSpan(at, limits.range)}; “${given}” is none.`;
+  if (said.kind !== 'number') return `${titleOf(at)} takes a number, ${shownSpan(at, limits)}; “${given}” is none.`;
   return beyond(at, limits, { base: said.base, unit: unit(said.unit), text: content });
 }
 
@@ -69,25 +69,28 @@ export const resultNotAllowed = (at: At, limits: Limits, base: number, shown = l
 export interface Limits {
   readonly range: Range;
   readonly unit: Unit;
+  /** The book's measures: in a US customary one limits are not said in metres too. */
+  readonly metric: boolean;
 }
 
 function limitsOf(book: Book, range: Range): Limits | undefined {
   if (range.low === undefined && range.high === undefined) return undefined;
   const symbol = withCurrency(range.unit ?? '', book.currency);
   const found = unit(symbol);
-  return found && { range: { ...range, unit: symbol }, unit: found };
+  return found && { range: { ...range, unit: symbol }, unit: found, metric: book.measures === 'metric' };
 }
 
-function beyond(at: At, { range, unit: limit }: Limits, said: { readonly base: number; readonly unit: Unit | undefined; readonly text: string }) {
+function beyond(at: At, limits: Limits, said: { readonly base: number; readonly unit: Unit | undefined; readonly text: string }) {
+  const { range, unit: limit } = limits;
   // A plain 0 is no quantity in particular; any other number must be of the kind that the limits are.
   if (said.unit?.dimension !== limit.dimension && said.base !== 0) {
     const needs = limit.symbol === '' ? 'a plain number' : `a quantity in ${limit.symbol} or the like`;
-    return `${titleOf(at)} takes ${needs}, ${shownSpan(at, range)}; ${said.text} is not one.`;
+    return `${titleOf(at)} takes ${needs}, ${shownSpan(at, limits)}; ${said.text} is not one.`;
   }
   const past = (bound: number | undefined, sign: 1 | -1): boolean =>
     bound !== undefined && sign * (said.base - toBase(bound, limit)) > 0 && !close(said.base, toBase(bound, limit));
   const where = past(range.low, -1) ? 'below' : past(range.high, 1) ? 'above' : undefined;
-  return where && `${titleOf(at)}: ${said.text} is ${where} what is allowed, ${shownSpan(at, range, said.unit?.symbol)}.`;
+  return where && `${titleOf(at)}: ${said.text} is ${where} what is allowed, ${shownSpan(at, limits, said.unit?.symbol)}.`;
 }
 
 /** 36 in must pass a limit of 0.9144 m whatever the last bit says. */
@@ -129,24 +132,38 @@ export function meantChoice(book: Book, at: At, typed: string): string {
 /** "from 0.1 to 3 m", "at least 0", "at most 24 h/d". */
 export function spanText({ low, high, unit: symbol = '' }: Range): string {
   const end = symbol === '' || symbol === '1' ? '' : ` ${symbol}`;
-  if (low === undefined) return `at most ${high}${end}`;
-  return high === undefined ? `at least ${low}${end}` : `from ${low} to ${high}${end}`;
+  // Feet with a fraction are said as a tape has them.
+  const tape = symbol === 'ft' && [low, high].some((bound) => bound !== undefined && !Number.isInteger(bound));
+  const said = (bound: number | undefined, last: boolean): string => {
+    if (tape && bound !== undefined) return showNumber(toBase(bound, need('ft')), 'ft').text.replaceAll('\u202f', ' ');
+    return `${bound}${last ? end : ''}`;
+  };
+  if (low === undefined) return `at most ${said(high, true)}`;
+  return high === undefined ? `at least ${said(low, true)}` : `from ${said(low, false)} to ${said(high, true)}`;
 }
 
 /** In the unit in which the cell is shown, or else the number is written, and then as the range has it: "from 0.329 to 9.84 ft (0.1 to 3 m)". */
-function shownSpan(at: At, range: Range, written = ''): string {
+function shownSpan(at: At, { range, metric }: Limits, written = ''): string {
   const shown = rangeIn(range, unitOf(at) ?? written);
-  return shown === range ? spanText(range) : `${spanText(shown)} (${spanText(range).replace(/^from /, '')})`;
+  if (shown === range) return spanText(range);
+  return metric ? `${spanText(shown)} (${spanText(range).replace(/^from /, '')})` : spanText(shown);
 }
 
 /** The limits in another unit of their kind, to three digits, rounded inwards: what is said to be allowed is. The range itself where it has none such. */
 export function rangeIn(range: Range, symbol: string): Range {
   const [limit, other] = [unit(range.unit ?? ''), unit(symbol)];
   if (!limit || !other || limit.symbol === other.symbol || limit.dimension !== other.dimension || limit.reading !== other.reading) return range;
-  const turned = (bound: number | undefined, round: (number: number) => number): number | undefined =>
-    bound === undefined ? undefined : threeDigits(fromBase(toBase(bound, limit), other), round);
-  const [low, high] = [turned(range.low, Math.ceil), turned(range.high, Math.floor)];
+  const turned = (bound: number | undefined, round: (number: number) => number, by: typeof threeDigits): number | undefined =>
+    bound === undefined ? undefined : by(fromBase(toBase(bound, limit), other), round);
+  const by = other.symbol === 'ft' ? eighths : threeDigits;
+  const [low, high] = [turned(range.low, Math.ceil, by), turned(range.high, Math.floor, by)];
   return { ...range, ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }), unit: other.symbol };
+}
+
+/** Feet in whole eighths of an inch; what is shorter than one, to three digits. */
+function eighths(feet: number, round: (number: number) => number): number {
+  const found = round(Number((feet * 96).toPrecision(10)));
+  return found === 0 ? threeDigits(feet, round) : found / 96;
 }
 
 function threeDigits(number: number, round: (number: number) => number): number {

@@ -6,6 +6,7 @@
 import { layoutInFeet } from '../../functions/field/index.ts';
 import { declaredIn, type Measures, usualUnit } from '../../functions/measures.ts';
 import type { Content } from '../../functions/quantity-text.ts';
+import { saidInMeasures } from '../../functions/said-in-measures.ts';
 import { withCurrency } from '../../functions/units.ts';
 import { gaugeText } from '../../functions/wire-gauge.ts';
 import { cellText, tablePrefix } from '../book/address.ts';
@@ -241,13 +242,18 @@ export class Workbook {
     if (typeof raw === 'number') return this.number(raw, unit());
     if (typeof raw === 'string') return this.text(raw);
     if (typeof raw === 'boolean') return { kind: 'yes or no', yes: raw };
-    if (raw instanceof DetailedCellError) return explained(raw, at, this);
+    if (raw instanceof DetailedCellError) return this.said(explained(raw, at, this));
     return { kind: 'blank' };
   }
 
   private number(base: number, unit: string): Value {
     const shown = unit === 'mm²' && this.wires === 'AWG' ? gaugeText(base * 1e6) : undefined;
     return { kind: 'number', base, unit, ...(shown !== undefined && { shown }) };
+  }
+
+  /** Functions refuse in the units that they reckon in. */
+  private said(value: Value): Value {
+    return value.kind === 'error' ? { ...value, message: saidInMeasures(value.message, this.measures) } : value;
   }
 
   private text(text: string): Value {
@@ -388,6 +394,6 @@ function isLocal(edit: Edit, shown: { readonly currency: string; readonly measur
   if (edit.at === 'cell' || edit.at === 'page' || edit.at === 'block') return true;
   if (edit.at === 'row' || edit.at === 'column') return edit.before !== null && edit.after !== null && edit.before.id === edit.after.id;
   // What a verdict says of a later edition is said anew.
-  if (edit.at !== 'book' || edit.before.template !== edit.after.template) return false;
+  if (edit.at !== 'book' || edit.before.template !== edit.after.template || edit.before.wires !== edit.after.wires) return false;
   return (['currency', 'measures'] as const).every((field) => edit.after[field] === undefined || edit.after[field] === shown[field]);
 }

@@ -2,10 +2,15 @@
  * Pictures of every page of the demo and of where one begins, in both looks and at three widths, in `dist/gallery` to be looked at (open its
  * index.html), and what can be judged without looking: nothing is wider than the window, axe finds nothing, the page complains of nothing.
  */
+import { readFileSync } from 'node:fs';
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { goTo, openDemo, useBrowser, violations } from './browser.ts';
+import { apply } from '../../src/book/apply.ts';
+import type { Book } from '../../src/book/book.ts';
+import { setMeasures } from '../../src/book/commands/set-measures.ts';
+import { isRefused } from '../../src/book/refused.ts';
+import { goTo, openDemo, openFile, settled, useBrowser, violations } from './browser.ts';
 
 const FOLDER = 'dist/gallery';
 const SIZES = [
@@ -65,4 +70,24 @@ describe('the gallery', () => {
     }
     expect(browser.complaints).toEqual([]);
   });
+
+  it.each(SIZES)('of a book in US customary at %i × %i', async (width, height) => {
+    const page = await browser.visit({ viewport: { width, height }, hasTouch: width < 500 });
+    await openFile(page, inCustomary());
+    await settled(page);
+    for (const title of ['Brief', 'Scenarios', 'Light map', 'Electrics', 'Hand-over sheet']) {
+      await open(page, title);
+      await shoot(page, `US customary ${title}`, width);
+    }
+    expect(await page.locator('ob-handover').innerText()).toMatch(/′ \d/);
+    expect(browser.complaints).toEqual([]);
+  });
 });
+
+/** The demo as somebody has it who measures in feet. */
+function inCustomary(): Book {
+  const book = JSON.parse(readFileSync(new URL('../../templates/trade-bench.json', import.meta.url), 'utf8')) as Book;
+  const change = setMeasures(book, { measures: 'US customary' });
+  if (isRefused(change)) throw new Error(change.message);
+  return apply(book, change);
+}

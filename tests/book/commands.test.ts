@@ -13,11 +13,13 @@ import { renameBook, renameTable, setHeading, setName } from '../../src/book/com
 import { sameAsBase } from '../../src/book/commands/same-as-base.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
 import { hasPrices, plainMoney, setCurrency } from '../../src/book/commands/set-currency.ts';
+import { setPaper, setWires } from '../../src/book/commands/set-customs.ts';
 import { setHabits } from '../../src/book/commands/set-habits.ts';
 import { setMeasures } from '../../src/book/commands/set-measures.ts';
 import { setNote } from '../../src/book/commands/set-note.ts';
 import { setSource } from '../../src/book/commands/set-source.ts';
 import { setRowUnit, setUnit } from '../../src/book/commands/set-unit.ts';
+import { paperOf, wiresOf } from '../../src/book/customs.ts';
 import { habitsOf } from '../../src/book/habits.ts';
 import { invert } from '../../src/book/invert.ts';
 import { rangeOf, sourceOf, standingOf, titleOf, unitOf } from '../../src/book/look-up.ts';
@@ -65,11 +67,11 @@ describe('setting a cell', () => {
     const inFeet = then(sample, setUnit(sample, { addresses: ['Brief.A1'], unit: 'ft' }));
     const answer = (text: string): string => label(setCell(inFeet, { address: 'Brief.A1', content: text }));
     // 0.3 m and 20 m by the foot of 0.3048 m (NIST Special Publication 811, 2008, appendix B.8): 0.98425… ft and 65.6167… ft.
-    expect(answer('80 ft')).toBe('refused: Bench length: 80 ft is above what is allowed, from 0.985 to 65.6 ft (0.3 to 20 m).');
-    expect(answer('25 m')).toBe('refused: Bench length: 25 m is above what is allowed, from 0.985 to 65.6 ft (0.3 to 20 m).');
+    expect(answer('80 ft')).toBe('refused: Bench length: 80 ft is above what is allowed, from 11 7/8″ to 65′ 7 3/8″ (0.3 to 20 m).');
+    expect(answer('25 m')).toBe('refused: Bench length: 25 m is above what is allowed, from 11 7/8″ to 65′ 7 3/8″ (0.3 to 20 m).');
     expect(answer('0.985 ft')).not.toMatch(/^refused/);
     expect(answer('65.6 ft')).not.toMatch(/^refused/);
-    expect(answer('long')).toBe('refused: Bench length takes a number, from 0.985 to 65.6 ft (0.3 to 20 m); “long” is none.');
+    expect(answer('long')).toBe('refused: Bench length takes a number, from 11 7/8″ to 65′ 7 3/8″ (0.3 to 20 m); “long” is none.');
   });
 
   it('refuses what the allowed range does not hold, and says what it holds', () => {
@@ -360,6 +362,15 @@ describe('money and measures', () => {
     const whole = then(sample, setCell(sample, { address: 'Scenarios.B1', content: '45 cm' }));
     const there = then(whole, setMeasures(whole, { measures: 'US customary' }));
     expect(then(there, setMeasures(there, { measures: 'metric' }))).toEqual(whole);
+  });
+
+  it('say how wires are called and what is printed on, unless the book says otherwise', () => {
+    const us = then(sample, setMeasures(sample, { measures: 'US customary' }));
+    expect([wiresOf(sample), paperOf(sample), wiresOf(us), paperOf(us)]).toEqual(['mm²', 'A4', 'AWG', 'letter']);
+    const own = then(then(us, setWires(us, { wires: 'mm²' })), setPaper(us, { paper: 'A4' }));
+    expect([own.wires, own.paper]).toEqual(['mm²', 'A4']);
+    expect(label(setPaper(us, { paper: 'A4' }))).toBe('Paper: letter → A4');
+    expect(then(then(own, setWires(own, { wires: 'AWG' })), setPaper(own, { paper: 'letter' })), 'what is usual is not written down').toEqual(us);
   });
 });
 

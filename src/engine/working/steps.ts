@@ -283,18 +283,19 @@ export class Steps {
       const by = printed.scaleTo(u, unit(shown));
       const bracket = [step.bracket[0] * by, step.bracket[1] * by] as const;
       const equals: Value = { kind: 'number', base: eu ? toBase(step.equals, eu) : step.equals, unit: this.told(step.equalsUnit) };
-      this.steps.push({ kind: 'search', label, value, bracket, check: step.check, ...this.checkShown(step.check, value), equals });
+      this.steps.push({ kind: 'search', label, value, bracket, check: step.check, ...this.checkShown(step.check), equals });
     }
   }
 
-  /** The check of a search in the book's measures: what was searched for stands in it as a number, and perhaps a layout. */
-  private checkShown(check: string, value: Value): { readonly checkShown?: string } {
-    if (this.book.measures === 'metric' || value.kind !== 'number') return {};
-    const u = unit(value.unit);
-    const found = u && new RegExp(`(?<=[(,])${digits(value.base).replace('.', '\\.')}(?=[,)])`);
-    const told = found && u.numerator !== u.denominator ? check.replace(found, `${digits(fromBase(value.base, u))} ${value.unit}`) : check;
-    const checkShown = layoutInFeet(told);
-    return checkShown === check ? {} : { checkShown };
+  /** The check of a search in the book's measures: what was searched for stands in it with its unit, and perhaps a layout. */
+  private checkShown(check: string): { readonly checkShown?: string } {
+    if (this.book.measures === 'metric') return {};
+    const told = check.replace(/UNIT\(([^,()]+),"([^"]+)"\)/g, (_, number: string, symbol: string) => {
+      const [from, shown] = [unit(symbol), this.told(symbol)];
+      const to = unit(shown);
+      return from && to ? `${digits(fromBase(toBase(Number(number), from), to))} ${shown}` : `${number} ${symbol}`;
+    });
+    return { checkShown: layoutInFeet(told) };
   }
 
   /** IFERROR: its second part where the first is an error. */
@@ -385,7 +386,7 @@ export class Steps {
       return printed.plainText(String(result), Number(result), 4);
     }
     if (typeof result !== 'number') return undefined;
-    const symbol = this.unitOf(ast);
+    const symbol = onPaper(this.unitOf(ast));
     this.steps.push({ kind: 'note', label, value: { kind: 'number', base: result, unit: symbol } });
     return this.number(result, symbol);
   }

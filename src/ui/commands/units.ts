@@ -1,7 +1,10 @@
 /** In which units and measures what is given is shown. */
+import { paperOf, wiresOf } from '../../book/customs.ts';
 import { addressOf, unitOf } from '../../book/look-up.ts';
 import { valueAt } from '../../shown.ts';
 import { bookOpen, type Command, inBook, type PageState } from './command.ts';
+
+const fetchCustoms = () => import('../../book/commands/set-customs.ts');
 
 /** The chosen cell holds, or is to hold, a number that has a unit or may have one. */
 export function quantity({ at, book, values }: PageState): boolean {
@@ -40,5 +43,19 @@ export const unitCommands = [
       const { setMeasures } = await import('../../book/commands/set-measures.ts');
       return setMeasures(book, { measures: book.measures === 'metric' ? 'US customary' : 'metric' });
     }),
+  },
+  {
+    id: 'wires',
+    label: ({ book }) => `Wires by area or by gauge: show ${book && wiresOf(book) === 'AWG' ? 'mm²' : 'AWG'}`,
+    words: 'cable awg mm² size',
+    when: bookOpen,
+    run: inBook(async ({ book }) => (await fetchCustoms()).setWires(book, { wires: wiresOf(book) === 'AWG' ? 'mm²' : 'AWG' })),
+  },
+  {
+    id: 'paper',
+    label: ({ book }) => `Paper: print on ${book && paperOf(book) === 'A4' ? 'letter' : 'A4'}`,
+    words: 'size page',
+    when: bookOpen,
+    run: inBook(async ({ book }) => (await fetchCustoms()).setPaper(book, { paper: paperOf(book) === 'A4' ? 'letter' : 'A4' })),
   },
 ] as const satisfies readonly Command[];
