@@ -75,11 +75,11 @@ describe('the gallery', () => {
     const page = await browser.visit({ viewport: { width, height }, hasTouch: width < 500 });
     await openFile(page, inCustomary());
     await settled(page);
-    for (const title of ['Brief', 'Scenarios', 'Light map', 'Electrics', 'Hand-over sheet']) {
+    for (const title of ['Brief', 'Scenarios', 'Supply', 'Fixtures', 'Hand-over sheet']) {
       await open(page, title);
       await shoot(page, `US customary ${title}`, width);
     }
-    expect(await page.locator('ob-handover').innerText()).toMatch(/′ \d/);
+    expect(await page.locator('ob-handover').textContent()).toMatch(/′\s\d/);
     expect(browser.complaints).toEqual([]);
   });
 });

@@ -50,13 +50,22 @@ describe('another unit', () => {
   });
 });
 
+/** What the style of the page says of paper, the last word first. */
+const printedOn = (): Promise<string> =>
+  page.evaluate(() => {
+    const rules = document.adoptedStyleSheets.flatMap((sheet) => [...sheet.cssRules].map((rule) => rule.cssText));
+    return rules.findLast((text) => text.startsWith('@page {') && text.includes('size')) ?? '';
+  });
+
 describe('measures', () => {
   it('go to US customary and back without a changed value', async () => {
     await command('us customary');
-    // 0.40 m / 0.3048 m/ft = 1.312 ft: the foot of NIST SP 811, 2008, appendix B.8.
-    await cell('Mount height, B: 1.31').and(page.locator('[aria-label*="feet"]')).waitFor();
+    // 0.40 m / 0.0254 m/in = 15.75 in: the inch of NIST SP 811, 2008, appendix B.8.
+    await cell('Mount height, B: 1 foot 3 3/4 inches').waitFor();
+    expect(await printedOn()).toMatch(/letter/);
     await command('metric');
     await cell('Mount height, B: 0.40 metres').waitFor();
+    expect(await printedOn()).toMatch(/a4/i);
   });
 });
 

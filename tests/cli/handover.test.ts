@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import { afterAll, expect, test } from 'vitest';
 import { alone, desk, overbench } from './run.ts';
 
@@ -21,6 +22,18 @@ test('writes the hand-over sheet as one file, of the scenario and for the paper 
   expect(other).toMatchObject({ status: 0, err: '' });
   expect(other.out).toContain('This plan fails');
   expect(other.out).toContain('size: letter;');
+});
+
+test('a book is printed on the paper that goes with its measures, unless it names one or another is asked for', async () => {
+  const read = JSON.parse(files.read('b.json')) as Record<string, unknown>;
+  const us = (more: object) => {
+    const { checksum: _, ...rest } = read;
+    writeFileSync(files.path('us.json'), JSON.stringify({ ...rest, measures: 'US customary', ...more }));
+    return files.path('us.json');
+  };
+  expect((await overbench(['handover', us({})])).out).toContain('size: letter;');
+  expect((await overbench(['handover', us({ paper: 'A4' })])).out).toContain('size: A4;');
+  expect((await overbench(['handover', us({}), '--paper', 'A4'])).out).toContain('size: A4;');
 });
 
 test('the same book gives the same sheet, to the byte, in another process too', async () => {
