@@ -1,10 +1,12 @@
 /** One quantity of every scenario as bars, lying side by side; the values are written, the line aimed at crosses them. */
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
+import { showNumber } from '../../functions/number-text.ts';
 import { fromBase, unit } from '../../functions/units.ts';
 import type { Book } from '../book/book.ts';
 import type { Value, Values } from '../engine/types.ts';
 import { lineOf } from '../shown.ts';
 import { cellsOf, missTexts } from './cells.ts';
+import { lengthTicks } from './length-ticks.ts';
 import { type Frame, type PictureBlock, type PictureRead, picture } from './picture.ts';
 import { ticks } from './scale.ts';
 
@@ -95,6 +97,9 @@ export function readBars(block: PictureBlock, book: Book, values: Values): Bars 
 }
 
 const ROW = 30;
+/** m */
+const FOOT = 0.3048;
+const onTape = (feet: number): string => showNumber(feet * FOOT, 'ft').text;
 
 function drawBars(bars: Bars, frame: Frame): TemplateResult {
   const caption = frame.caption || bars.name;
@@ -109,7 +114,13 @@ function drawBars(bars: Bars, frame: Frame): TemplateResult {
   const end = to === from ? from + 1 : to;
   const x = (v: number): number => ((v - from) / (end - from)) * w;
   const chosen = bars.bars.find((bar) => bar.columnId === frame.chosen) ?? bars.bars.find((bar) => bar.columnId === bars.base) ?? bars.bars[0];
-  const unit = bars.unit === '' ? '' : ` ${bars.unit}`;
+  const tape = bars.unit === 'ft';
+  const number = tape ? onTape : decimal;
+  const unit = bars.unit === '' || tape ? '' : ` ${bars.unit}`;
+  const most = Math.max(2, Math.floor(w / 70));
+  const places = tape
+    ? lengthTicks(from * FOOT, end * FOOT, most, 'US customary').map(({ at, text }) => ({ at: at / FOOT, text }))
+    : ticks(from, end, most).map((at) => ({ at, text: number(at) }));
   const wanted = [
     target === undefined ? '' : `aimed at ${number(target)}${unit}`,
     low === undefined && high === undefined
@@ -124,9 +135,9 @@ function drawBars(bars: Bars, frame: Frame): TemplateResult {
       <title>${label}</title>
       <g transform="translate(${margin.left},${margin.top})">
         ${low !== undefined && high !== undefined ? svg`<rect class="band" x=${round(x(low))} y="-4" width=${round(Math.max(0, x(high) - x(low)))} height=${h + 8} />` : nothing}
-        ${ticks(from, end, Math.max(2, Math.floor(w / 70))).map((v) => svg`<path class="axis" d="M${round(x(v))},${h + 4}v4" /><text class="tick" x=${round(x(v))} y=${h + 20} font-size="11" text-anchor="middle">${number(v)}</text>`)}
+        ${places.map(({ at, text }) => svg`<path class="axis" d="M${round(x(at))},${h + 4}v4" /><text class="tick" x=${round(x(at))} y=${h + 20} font-size="11" text-anchor="middle">${text}</text>`)}
         <path class="axis" d="M0,${h + 4}H${round(w)}" fill="none" />
-        <text class="tick" x=${round(w + margin.right - 2)} y=${h + 20} font-size="11" text-anchor="end">${bars.unit}</text>
+        <text class="tick" x=${round(w + margin.right - 2)} y=${h + 20} font-size="11" text-anchor="end">${unit.trim()}</text>
         ${bars.bars.map((bar, i) => {
           const [a, b] = [x(Math.min(0, bar.amount)), x(Math.max(0, bar.amount))];
           return svg`<g transform="translate(0,${i * ROW})">
@@ -143,5 +154,5 @@ function drawBars(bars: Bars, frame: Frame): TemplateResult {
     </svg>`;
 }
 
-const number = (v: number): string => String(Number(v.toPrecision(4))).replace('-', '−');
+const decimal = (v: number): string => String(Number(v.toPrecision(4))).replace('-', '−');
 const round = (v: number): number => Math.round(v * 10) / 10;

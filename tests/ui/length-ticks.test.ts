@@ -1,8 +1,14 @@
 import fc from 'fast-check';
+import { html } from 'lit/html.js';
 import { expect, test } from 'vitest';
 import { readQuantity } from '../../functions/quantity-text.ts';
+import { setMeasures } from '../../src/book/commands/set-measures.ts';
+import { isRefused } from '../../src/book/refused.ts';
+import { templateText } from '../../src/handover/text.ts';
+import { PICTURES } from '../../src/pictures/kinds.ts';
 import { lengthTicks } from '../../src/pictures/length-ticks.ts';
 import { runs } from '../cases.ts';
+import { openTemplate } from '../templates/open-template.ts';
 
 const texts = (from: number, to: number, most: number, measures: 'metric' | 'US customary' = 'US customary'): string[] =>
   lengthTicks(from, to, most, measures).map(({ text }) => text.replaceAll('\u202f', ' '));
@@ -35,4 +41,22 @@ test('every place stands where its text says, and there are not too many', () =>
     ),
     runs(300, 12),
   );
+});
+
+test('bars of lengths stand on an axis of feet and inches', async () => {
+  const session = await openTemplate('trade-bench');
+  const change = setMeasures(session.book, { measures: 'US customary' });
+  if (isRefused(change)) throw new Error(change.message);
+  session.dispatch(change);
+  await session.settled();
+  const row = session.book.tables.find((table) => table.form === 'scenarios')?.rows.findIndex(({ id }) => id === 'height') ?? -1;
+  const block = { id: 'k', kind: 'picture', picture: 'scenario bars', caption: '', reads: { value: `Scenarios.A${row + 1}` } } as const;
+  const { draw } = PICTURES['scenario bars'].ready(block, session.book, session.values);
+  const text = templateText(
+    draw?.({ id: 'k', caption: '', chosen: '', width: 700, again: (_, piece) => piece() }, { get: () => undefined }) ?? html``,
+  ).replaceAll('\u202f', ' ');
+  expect(text).toContain('>1′</text>');
+  expect(text).toMatch(/A 11 3\/4″|A 1′|A 2′/);
+  expect(text).not.toMatch(/\d\.\d+ ft|>ft</);
+  session.close();
 });
