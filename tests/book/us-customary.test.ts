@@ -87,7 +87,10 @@ test('what is refused is said in the measures of the book', async () => {
   const session = await opened();
   // 0.3 to 20 m are 11.81 in and 787.4 in: what is said to be allowed is.
   expect(await type(session, 'Brief.A1', '400 ft')).toMatch(/400 ft is above what is allowed, from \d.*″ to [\d′ ]+ [\d/ ]*″\.$/);
-  const value = await session.ask((engine) => engine.evaluate('=CABLE.AREA(100 W,24 V,2000 m,0.01)'));
-  expect(value).toMatchObject({ kind: 'error', message: expect.stringMatching(/over \d+′ \d/) });
+  const value = await session.ask((engine) => engine.evaluate('=CABLE.AREA(2000 m,10 A,24 V,0.01)'));
+  expect(value).toMatchObject({ kind: 'error', message: expect.stringMatching(/over \d+′\s\d/u) });
+  expect(await session.ask((engine) => engine.evaluate('=CABLE.AREA(100 W,10 A,24 V,0.01)'))).toMatchObject({
+    message: 'CABLE.AREA (length) needs a length such as 1 ft; 100 W is a power.',
+  });
   session.close();
 });

@@ -4,7 +4,7 @@
  * Written numbers: where a quantity is wanted and a bare number is written, a commit notes which unit is meant (a wish);
  * at any other time the same is a mistake with a mend.
  */
-import { usualUnit } from '../../../functions/measures.ts';
+import { declaredIn, usualUnit } from '../../../functions/measures.ts';
 import { need, over, PLAIN, power, times, unit } from '../../../functions/units.ts';
 import type { Position } from '../addresses.ts';
 import type { Ast } from '../hyper.ts';
@@ -292,7 +292,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
     const percent = `%${unitText}`;
     if (ast.type === 'PERCENT_OP' && isWritten(ast.value) && unitText.startsWith('/') && unit(percent) && this.wish(ast, percent, 'parameter'))
       return undefined;
-    const such = unitText === '' ? '' : ` such as 1 ${unitText}`;
+    const such = unitText === '' ? '' : ` such as 1 ${declaredIn(unitText, this.host.measures)}`;
     return this.fail(`${what} needs ${kindWords(want)}${such}; ${this.described(ast)} is ${kindWords(kind)}.`, this.mendFor(ast, kind, want, unitText));
   }
 
