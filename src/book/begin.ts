@@ -9,7 +9,7 @@ import type { Book, Cell } from './book.ts';
 import { type SetHabits, setHabits } from './commands/set-habits.ts';
 import { sourceOf } from './look-up.ts';
 import { isRefused, type Refused } from './refused.ts';
-import { saidBy, TO_ASK } from './said-by.ts';
+import { mustBeAsked, saidBy, TO_ASK } from './said-by.ts';
 
 export interface Begin {
   readonly title?: string;
@@ -39,7 +39,7 @@ function asGiven(at: At, cell: Cell, date: string | undefined): Cell {
   const source = sourceOf(at);
   const said = saidBy(source);
   if (said?.teller === 'client' || said?.teller === 'measured') return { ...(at.row.holds === 'text' ? blank(cell) : cell), source: TO_ASK };
-  if (said?.teller === 'default' && /^ask the client/u.test(said.how)) return blank(cell);
+  if (said?.teller === 'default' && (said.how === 'ask the client' || (at.row.holds === 'text' && mustBeAsked(at)))) return blank(cell);
   if (said?.teller !== 'ours' || !DATE.test(cell.content)) return cell;
   const { typed: _, ...rest } = cell;
   return { ...rest, content: date === undefined ? '' : at.row.id === 'plan_until' ? monthsLater(date, MONTHS_HELD) : date };

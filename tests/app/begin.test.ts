@@ -13,9 +13,8 @@ const SAID = new Map([
   ['bench_length', '14 ft'],
   ['bench_width', '5 ft'],
   ['highest_mount', '0.8 m'],
-  ['crop', 'tomato'],
+  ['crop', 'tomato, plug seedlings indoor'],
   ['breaker', '15 A'],
-  ['stage', 'plug seedlings indoor'],
 ]);
 const PLACE = [
   ['Units', 'US customary'],
@@ -262,7 +261,7 @@ describe('in a book, one slip', () => {
     page = found;
   });
   const naming = (): Locator => page.locator('dialog.naming');
-  const tariff = (): Locator => page.locator('[role=gridcell][aria-label^="Electricity:"]');
+  const tariff = (): Locator => page.locator('[role=gridcell][aria-label^="Electricity price:"]');
   const open = async (): Promise<void> => {
     await page.keyboard.press('Control+k');
     await page.keyboard.type('currency');

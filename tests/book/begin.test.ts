@@ -6,7 +6,9 @@ import { breakersIn, gaugeFor, habitsOf, meantBreaker } from '../../src/book/hab
 import { placeOf, rangeOf, sourceOf } from '../../src/book/look-up.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { isLeft, mustBeAsked, questionsOn } from '../../src/book/said-by.ts';
+import { createEngine } from '../../src/engine/engine.ts';
 import { formatBook } from '../../src/files/book/index.ts';
+import { openSession } from '../../src/session.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 
 function begun(book: Book, args: Parameters<typeof begin>[1] = { client: 'Two sisters' }): Book {
@@ -39,6 +41,18 @@ test.each(slugs)('a book of %s says its own date where one is given, and has it 
   const undated = begun(templateBook(slug));
   expect([content(undated, 'plan_date'), content(undated, 'plan_until'), content(undated, 'site')]).toEqual(['', '', '']);
 });
+
+test.each(slugs.filter((slug) => !templateBook(slug).tables.some(({ name }) => name === 'Readings')))(
+  'a book of %s that was just begun works out all but what is to be asked',
+  async (slug) => {
+    const session = openSession(begun(templateBook(slug)), createEngine());
+    await session.settled();
+    const open = ['site', 'plan_date', 'plan_until', 'tariff_date', 'breaker', 'circuits_free'].map((name) => session.book.names[name]?.replaceAll('$', ''));
+    const errors = Object.entries(session.values).flatMap(([address, value]) => (value.kind === 'error' ? [address] : []));
+    session.close();
+    expect(errors.filter((address) => !open.includes(address))).toEqual([]);
+  },
+);
 
 test('three months on is the same day, or the last of a shorter month', () => {
   expect(monthsLater('2026-11-25', 3)).toBe('2027-02-25');
