@@ -210,7 +210,7 @@ describe('the sheet', () => {
     // Which they are.
     const open = textOf(section(fresh.body, 'rests'));
     for (const label of ['Breaker', 'Circuits that may be used']) expect(open.slice(open.indexOf('Not answered yet'))).toContain(label);
-    expect(textOf(section(fresh.body, 'checks'))).toMatch(/Circuits free\s*(?:assumed|fails|look)[^;]*; limit assumed: 2 of 16 A/);
+    expect(textOf(section(fresh.body, 'checks'))).toMatch(/Circuits free\s*(?:assumed|fails|close to limit)[^;]*; limit assumed: 2 of 16 A/);
     fresh.session.close();
 
     const answered = left.reduce((book, address) => {
