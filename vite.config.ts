@@ -37,7 +37,9 @@ const ELSEWHERE = [
   },
 ];
 const SHELL =
-  /[\\/](?:functions[\\/](?:units|number-text|quantity-text|nearest)|src[\\/]book[\\/](?:address|allowed|apply|bounds|content|free-title|label|lines|look-up|names|references|refused|rewrite-book|shift))\.ts$/;
+  /[\\/]src[\\/]book[\\/](?:address|area|bounds|content|customs|free-title|label|lines|locked|look-up|references|refused|rewrite-book|said-by|shift)\.ts$/;
+const READING =
+  /[\\/](?:functions[\\/](?:units|number-text|quantity-text|feet-text|wire-gauge|nearest)|src[\\/](?:shown|book[\\/](?:allowed|apply|goes-with|names|wires)))\.ts$/;
 const KEEPING =
   /[\\/](?:node_modules[\\/](?:idb|valibot)[\\/].*|src[\\/]book[\\/](?:canonical|check|history|invert|migrate|migrate-places|schema)\.ts|src[\\/]files[\\/](?:book|store)[\\/].*)$/;
 
@@ -71,8 +73,9 @@ export default defineConfig(({ mode }) => ({
           groups: [
             { name: 'lit', test: /node_modules[\\/](?:lit|@lit)/ },
             { name: 'engine', test: /node_modules[\\/](?:hyperformula|chevrotain)/ },
-            // What is always fetched together is packed together, and takes the less room: what the shell reads of books, and what keeps them.
+            // What is always fetched together is packed together, and takes the less room: what the shell reads of books, what reads and writes quantities, and what keeps books.
             { name: 'book', test: SHELL },
+            { name: 'reading', test: READING },
             { name: 'keeping', test: KEEPING },
           ],
         },

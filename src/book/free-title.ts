@@ -9,3 +9,6 @@ export function freeTitle(title: string, taken: readonly string[]): string {
   const tries = [title, ...COPIES.map((nth) => `${bare}, ${nth} copy`)];
   return tries.find((each) => !taken.includes(each)) ?? `${bare}, another copy`;
 }
+
+/** The page on which stands what a file brought and found no place for. */
+export const NOT_PLACED = 'Not placed';

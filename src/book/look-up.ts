@@ -1,5 +1,5 @@
 /** What holds for a cell, when its own word, its row's and its column's are put together; and what it is called. */
-import { type At, cellAt, readReference, textOf } from './address.ts';
+import { type At, cellAt, placeIn, readReference, textOf } from './address.ts';
 import type { Book, Column, Kind, Range, Row, Table } from './book.ts';
 import { isFormula, plainText } from './content.ts';
 
@@ -123,6 +123,13 @@ export function baseColumn(table: Table): number {
     table.columns.findIndex((column) => column.id === table.base),
     0,
   );
+}
+
+/** The cell beside it in the base scenario; undefined in the base itself and outside comparing tables. */
+export function baseOf(at: At): At | undefined {
+  if (at.table.form !== 'scenarios') return undefined;
+  const column = baseColumn(at.table);
+  return column === at.columnIndex ? undefined : placeIn(at.table, column, at.rowIndex);
 }
 
 /** The table that a block of a page shows. */

@@ -16,9 +16,6 @@ export const asPlace = (name: string): string => {
   return `it reads as cell ${name.slice(at + 1).toUpperCase()} of a table called ${name.slice(0, at)}`;
 };
 
-/** The page on which stands what a file brought and found no place for. */
-export const NOT_PLACED = 'Not placed';
-
 /** A name that every object has: as a key it would find what nobody put there. */
 const reserved = (name: string): boolean => name in {};
 

@@ -6,7 +6,7 @@ import { textContent } from '../../../functions/quantity-text.ts';
 import type { Table } from '../../book/book.ts';
 import { BOUNDS, count } from '../../book/bounds.ts';
 import { plainText } from '../../book/content.ts';
-import { NOT_PLACED } from '../../book/names.ts';
+import { NOT_PLACED } from '../../book/free-title.ts';
 import { formatVerbatim, parseCsv } from './csv.ts';
 import type { Draft, NewTable } from './draft.ts';
 import type { CsvRecord } from './records.ts';

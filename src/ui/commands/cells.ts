@@ -1,10 +1,8 @@
 import { placesOf } from '../../book/area.ts';
-import { clearCells } from '../../book/commands/clear-cells.ts';
 import { sentence } from '../../book/label.ts';
 import { isLocked, lockedProblem } from '../../book/locked.ts';
 import { addressOf, decimalsOf, namesOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
-import { viewOf } from '../parts/cell-view.ts';
 import { type Command, type OnCells, onCells, type Run } from './command.ts';
 import { chooseWhole, columnsIn, fetchReshaping, inTable, many, question, rowsIn } from './lines.ts';
 import { shapeIn } from './shape.ts';
@@ -21,9 +19,9 @@ const repeat = (axis: 'row' | 'column'): Run => onCells(async ({ book, area }) =
 const decimals = (by: 1 | -1): Run =>
   onCells(async (state) => {
     const { book, at, values } = state;
+    const [{ viewOf }, { setDecimals }] = await Promise.all([import('../parts/cell-view.ts'), fetchReshaping()]);
     const shown = viewOf(at, values).number;
     const now = decimalsOf(at) ?? Math.max(0, (shown?.fraction.length ?? 1) - 1);
-    const { setDecimals } = await fetchReshaping();
     return setDecimals(book, { addresses: addresses(state), decimals: Math.min(MOST_DECIMALS, Math.max(0, now + by)) });
   });
 
@@ -119,10 +117,11 @@ export const cellCommands = [
 ] as const satisfies readonly Command[];
 
 /** Empties the chosen givens; worked cells that are locked stay, and it is said. It has a key of the table's own and stands in no list. */
-export const clear: Run = onCells(({ book, area }) => {
+export const clear: Run = onCells(async ({ book, area }) => {
   const places = (placesOf(book, area)?.lines ?? []).flat().filter((at) => at.cell !== undefined && at.cell.content !== '');
   const free = places.filter((at) => !isLocked(at));
   const [locked] = places.filter(isLocked);
+  const { clearCells } = await import('../../book/commands/clear-cells.ts');
   const answer = free.length > 0 ? clearCells(book, { addresses: free.map(addressOf) }) : undefined;
   if (!locked) return answer ?? [];
   const stay = places.length - free.length;

@@ -1,8 +1,7 @@
 /** What is done with scenarios: the one that the chosen cell is of. */
 import { columnText } from '../../book/address.ts';
-import { addressOf, baseColumn, columnHeading, standingOf } from '../../book/look-up.ts';
+import { addressOf, baseColumn, baseOf, columnHeading, standingOf } from '../../book/look-up.ts';
 import { refused } from '../../book/refused.ts';
-import { baseOf } from '../parts/cell-view.ts';
 import { bookOpen, type Command, inBook, onCells, type PageState } from './command.ts';
 import { fetchReshaping, move, question, roomFor } from './lines.ts';
 import { shapeIn } from './shape.ts';

@@ -1,7 +1,6 @@
 /** In which units and measures what is given is shown. */
 import { paperOf, wiresOf } from '../../book/customs.ts';
 import { addressOf, unitOf } from '../../book/look-up.ts';
-import { valueAt } from '../../shown.ts';
 import { bookOpen, type Command, inBook, type PageState } from './command.ts';
 
 const fetchCustoms = () => import('../../book/commands/set-customs.ts');
@@ -9,8 +8,8 @@ const fetchCustoms = () => import('../../book/commands/set-customs.ts');
 /** The chosen cell holds, or is to hold, a number that has a unit or may have one. */
 export function quantity({ at, book, values }: PageState): boolean {
   if (!at || !book) return false;
-  const value = valueAt(values, addressOf(at));
-  return value.kind === 'number' || (value.kind === 'blank' && unitOf(at) !== undefined);
+  const kind = values[addressOf(at)]?.kind ?? 'blank';
+  return kind === 'number' || (kind === 'blank' && unitOf(at) !== undefined);
 }
 
 /** And its row is one quantity across several columns. */

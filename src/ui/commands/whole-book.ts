@@ -1,4 +1,4 @@
-import { NOT_PLACED } from '../../book/names.ts';
+import { NOT_PLACED } from '../../book/free-title.ts';
 import { bookOpen, type Command } from './command.ts';
 import { control, controlAlone } from './keys.ts';
 

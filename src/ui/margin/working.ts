@@ -2,11 +2,11 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
-import { addressOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
+import { addressOf, baseOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/types.ts';
 import { workedLine } from '../../shown.ts';
 import type { Acts } from '../parts/act.ts';
-import { baseOf, lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
+import { lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
 import { allowedText } from '../parts/choices.ts';
 import { headingFrom, piecesOf } from '../parts/formula-text.ts';
 import { Part, placeOfAt } from '../parts/part.ts';

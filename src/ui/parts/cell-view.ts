@@ -4,7 +4,7 @@ import { GAP, MINUS, type ShownNumber, spokenNumber } from '../../../functions/n
 import { readContent } from '../../../functions/quantity-text.ts';
 import { type At, placeIn, readReference } from '../../book/address.ts';
 import { wholeCall } from '../../book/content.ts';
-import { addressOf, baseColumn, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { addressOf, baseOf, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
 import { BLANK, checkOf, numberOf, type State, textOfValue } from '../../shown.ts';
 
@@ -35,13 +35,6 @@ function valueOr(at: At, known: Value | undefined): Value {
   if (content.kind === 'number') return { kind: 'number', base: content.base, unit: unitOf(at) ?? content.unit };
   if (content.kind === 'text' || content.kind === 'yes or no') return content;
   return BLANK;
-}
-
-/** The cell beside it in the base scenario; undefined in the base itself and outside comparing tables. */
-export function baseOf(at: At): At | undefined {
-  if (at.table.form !== 'scenarios') return undefined;
-  const column = baseColumn(at.table);
-  return column === at.columnIndex ? undefined : placeIn(at.table, column, at.rowIndex);
 }
 
 /** The cell beside it that a given of a scenario is the same as: of whichever scenario, not only of the one that all are compared with. */

@@ -6,7 +6,6 @@ import { isRefused } from '../../book/refused.ts';
 import { sourceText } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { spokenValue, viewOf } from '../parts/cell-view.ts';
 import { holdDrawing, type Place, samePlace, type Wishes } from '../parts/part.ts';
 import { isWriting, type Refusal } from '../table/index.ts';
 import type { Telling } from './telling.ts';
@@ -113,7 +112,8 @@ export class Typing {
       const result = await typing;
       if (!result.ok || result.change.edits.length === 0) this.release();
       if (result.ok) {
-        await session.settled();
+        // The table has fetched it already.
+        const [{ spokenValue, viewOf }] = await Promise.all([import('../parts/cell-view.ts'), session.settled()]);
         // What was taken back meanwhile was said since.
         if (session.history.undone.includes(result.change)) return;
         const after = this.#host.whereabouts.atPlace(place);
