@@ -1,4 +1,4 @@
-/** One client after another through one engine: only the givens that differ from the client before are set, and only the results are read. */
+/** One client after another: the formulas between the givens that the file has and the results are compiled once, and asked for each. */
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { readQuantity } from '../../../functions/quantity-text.ts';
@@ -10,8 +10,8 @@ import type { Edit } from '../../book/change.ts';
 import { cellEdit } from '../../book/commands/set-cell.ts';
 import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
 import { allTogether, pickedTogether, placeOf } from '../../book/misfits.ts';
-import { createEngine } from '../../engine/engine.ts';
-import type { Engine, Value } from '../../engine/types.ts';
+import { Sweeper } from '../../engine/cone/index.ts';
+import type { Address, Value, Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
 import { formatCsv, unguard } from '../../files/csv/index.ts';
 import { deliver } from '../output.ts';
@@ -41,30 +41,28 @@ export class Runner {
   /** Readings that deserve a word: "12 in a row of shares read as 12 %". */
   readonly said: string[] = [];
   private readonly setup: Setup;
-  private readonly engine: Engine;
-  private readonly values: Record<string, Value>;
+  private readonly sweeper: Sweeper;
   private readonly results: Results;
+  private readonly asked: readonly Address[];
   private book: Book;
   /** Addresses of the answers in question that are picked together, the ones that follow among them. */
   private readonly picks: ReadonlySet<string>;
+  /** Addresses of all givens in which clients may differ. */
+  private readonly varied: ReadonlySet<Address>;
 
-  private constructor(setup: Setup, engine: Engine, values: Record<string, Value>) {
+  constructor(setup: Setup) {
     this.setup = setup;
-    this.engine = engine;
-    this.values = values;
+    this.sweeper = new Sweeper(setup.template);
     this.book = setup.template;
-    this.results = resultsOf(setup.template, values);
+    this.results = resultsOf(setup.template, this.sweeper.values);
+    this.asked = this.results.scenarios.flatMap(({ results }) => results.map(({ address }) => address));
     this.picks = new Set(
       setup.targets.flatMap((target) => {
         const at = target.to === 'given' ? cellAt(setup.template, target.address) : undefined;
         return at ? pickedTogether(setup.template, at).map(addressOf) : [];
       }),
     );
-  }
-
-  static async open(setup: Setup): Promise<Runner> {
-    const engine = createEngine();
-    return new Runner(setup, engine, { ...(await engine.load(setup.template)) });
+    this.varied = new Set([...setup.targets.flatMap((target) => (target.to === 'given' ? [target.address] : [])), ...this.picks]);
   }
 
   headings(): string {
@@ -82,13 +80,31 @@ export class Runner {
     if (typeof edits === 'string') return { ok: false, reason: edits };
     const change = { label: '', edits };
     this.book = apply(this.book, change);
-    Object.assign(this.values, await this.engine.apply([change], this.book));
-    const failure = failureOf(this.results, this.values);
+    const values = this.worked();
+    const failure = failureOf(this.results, values);
     if (failure !== undefined) return { ok: false, reason: failure };
     const own = this.setup.targets.flatMap((target, i) => (target.to === 'client' || target.to === 'results' ? [unguard(client.fields[i] ?? '')] : []));
     if (this.setup.books !== undefined) await this.keepBook(client, this.setup.books);
     const who = this.named ? own : [client.row, ...own];
-    return { ok: true, text: formatCsv(recordsOf(this.results, this.values, this.setup.form).map((record) => [...who, ...record])) };
+    return { ok: true, text: formatCsv(recordsOf(this.results, values, this.setup.form).map((record) => [...who, ...record])) };
+  }
+
+  /** The results of the client whose givens the book holds now. */
+  private worked(): Values {
+    const givens: Address[] = [];
+    const row: string[] = [];
+    for (const address of this.varied) {
+      const content = cellAt(this.book, address)?.cell?.content ?? '';
+      // What this client leaves to the template's own formula does not vary.
+      if (content.startsWith('=') && content === cellAt(this.setup.template, address)?.cell?.content) continue;
+      givens.push(address);
+      row.push(content);
+    }
+    const cone = this.sweeper.cone(givens, this.asked);
+    cone.put(row);
+    const values: Record<Address, Value> = {};
+    for (const [i, address] of this.asked.entries()) values[address] = cone.value(i);
+    return values;
   }
 
   /** From the book as the client before left it; a text says what can't be set. */

@@ -5,10 +5,9 @@ import { Runner, type Setup } from './runner.ts';
 
 const port = parentPort;
 if (!port) throw new Error('this file runs in a worker thread only');
-const opening = Runner.open(workerData as Setup);
+const runner = new Runner(workerData as Setup);
 
 port.on('message', async (block: Block) => {
-  const runner = await opening;
   let text = '';
   const reasons: (string | undefined)[] = [];
   for (const client of block.clients) {
