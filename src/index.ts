@@ -1,7 +1,11 @@
 /** The package's entry: `import { openBook, evaluate } from 'overbench'`. What it offers is declared and explained in overbench.d.ts, which ships with it. */
 import { fromBase, unit } from '../functions/units.ts';
+import type { At } from './book/address.ts';
+import type { Book } from './book/book.ts';
 import { addressOf, placeOf } from './book/look-up.ts';
 import { ownAddress } from './book/other-writing.ts';
+import { readPlain, unitInBook } from './book/read-plain.ts';
+import { Sweeper } from './engine/cone/index.ts';
 import { createEngine } from './engine/engine.ts';
 import type * as engine from './engine/types.ts';
 import { formatBook, parseBook } from './files/book/index.ts';
@@ -27,6 +31,7 @@ export const evaluate: typeof offered.evaluate = async (formula) => {
 
 class Opened implements offered.OpenBook {
   readonly #session: Session;
+  #sweeper: Sweeper | undefined;
   readonly said: readonly string[];
 
   constructor(session: Session, said: readonly string[]) {
@@ -62,6 +67,23 @@ class Opened implements offered.OpenBook {
     return { ok: true, ...(answer.said !== undefined && { said: answer.said }) };
   }
 
+  async sweep(
+    givens: readonly string[],
+    rows: readonly (readonly (string | number)[])[],
+    results: readonly string[],
+  ): Promise<readonly (readonly offered.Value[])[]> {
+    const { book } = this.#session;
+    if (this.#sweeper?.book !== book) {
+      this.#sweeper?.close();
+      this.#sweeper = new Sweeper(book);
+    }
+    const places = givens.map((cell) => this.#place(cell));
+    const read = places.map((at) => reading(book, at, this.#session.values));
+    const contents = rows.map((row) => row.map((typed, i) => read[i]?.(typed) ?? ''));
+    const asked = results.map((cell) => this.#address(cell));
+    return this.#sweeper.sweep(places.map(addressOf), contents, asked).map((row) => row.map(shown));
+  }
+
   async working(cell: string): Promise<offered.Working> {
     const address = this.#address(cell);
     return working(await this.#session.ask((asked) => asked.trace(address)));
@@ -77,14 +99,34 @@ class Opened implements offered.OpenBook {
   }
 
   close(): void {
+    this.#sweeper?.close();
     this.#session.close();
   }
 
-  #address(cell: string): string {
+  #place(cell: string): At {
     const at = placeOf(this.#session.book, ownAddress(cell));
     if (!at) throw new RangeError(`There is no cell ${cell} in this book.`);
-    return addressOf(at);
+    return at;
   }
+
+  #address(cell: string): string {
+    return addressOf(this.#place(cell));
+  }
+}
+
+/** What is typed becomes in a given, as `set` would read it; each text is read once. */
+function reading(book: Book, at: At, values: engine.Values): (typed: string | number) => string {
+  const value = values[addressOf(at)];
+  const symbol = value?.kind === 'number' ? value.unit : (unitInBook(book, at) ?? '');
+  const known = new Map<string | number, string>();
+  return (typed) => {
+    const found = known.get(typed);
+    if (found !== undefined) return found;
+    const read = readPlain(book, at, String(typed), symbol);
+    if (!read.ok) throw new RangeError(read.message);
+    known.set(typed, read.content);
+    return read.content;
+  };
 }
 
 function shown(value: engine.Value): offered.Value {

@@ -62,6 +62,12 @@ export interface OpenBook {
   values(): Readonly<Record<string, Value>>;
   /** Puts a text in as if it were typed: `'12 ft'`, `'0.31 EUR/kWh'`, or a bare number in the unit that the cell shows. Values follow before it resolves. */
   set(cell: string, typed: string | number): Promise<SetResult>;
+  /**
+   * Works the book out for one row of values after another, each value as `set` reads it, and gives the results of each row; the book stays as it is. Formulas
+   * are compiled once for the same givens and results, so that thousands of rows take seconds. Throws a RangeError for a cell that is not there and for a value
+   * that its cell does not take.
+   */
+  sweep(givens: readonly string[], rows: readonly (readonly (string | number)[])[], results: readonly string[]): Promise<readonly (readonly Value[])[]>;
   working(cell: string): Promise<Working>;
   /** `tidy`: one cell a line, for programs. `wide`: labels down, scenarios across, for people. All tables, or those named. */
   csv(form: 'tidy' | 'wide', tables?: readonly string[]): string;

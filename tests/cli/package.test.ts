@@ -61,6 +61,30 @@ describe('the package', () => {
     expect(told.wide).toMatch(/^Brief,/);
   });
 
+  it('works a book out for one row of values after another, as if each were typed, and leaves it as it is', () => {
+    const told = run(`
+      import { readFileSync } from 'node:fs';
+      import { openBook } from 'overbench';
+      const book = await openBook(readFileSync('club.json', 'utf8'));
+      const rows = [[4.5, 0.9], [3, 0.25], ['12 ft', '30 cm']];
+      const swept = await book.sweep(['bench_length', 'Scenarios.A7'], rows, ['area', 'Scenarios.A75', 'Scenarios.A12']);
+      const before = book.value('area').value;
+      const typed = [];
+      for (const [length, height] of rows) {
+        await book.set('bench_length', length);
+        await book.set('Scenarios.A7', height);
+        typed.push([book.value('area').value, book.value('Scenarios.A75'), book.value('Scenarios.A12')]);
+      }
+      const said = await book.sweep(['bench_length'], [['900 m']], ['area']).catch((error) => error.message);
+      console.log(JSON.stringify({ swept: swept.map(([area, ...more]) => [area.value, ...more]), typed, before, said }));
+      book.close();
+    `) as Record<string, readonly unknown[]>;
+    expect(told.before).toBeCloseTo(3.6 * 1.5, 12);
+    expect(told.swept).toEqual(told.typed);
+    expect(told.swept).toHaveLength(3);
+    expect(told.said).toContain('Bench length');
+  });
+
   it('takes an address in other writings too, and says what a book of an earlier version calls otherwise now', () => {
     const old = resolve('tests/book/places-3.json');
     expect(
