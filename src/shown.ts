@@ -20,6 +20,16 @@ export const wordOf = (state: State): string => (state === 'look' ? 'close to li
 /** After the word of a verdict: what it assumes, or checks that it lacks. */
 const SOME_ASSUMED = /^\d+ (?:assumed|checks?)\b/i;
 
+/** A function's name before what it says, or within. */
+const CALLED = /(^|: )[A-Z][A-Z0-9]*(?:\.[A-Z0-9]+)*: /gu;
+
+/** Why there is no value, in the words of the cell: the function's name before it is for whoever writes the formula. Without a title, as a sentence. */
+export function whyOf(message: string, title = ''): string {
+  const plain = message.replace(CALLED, '$1');
+  if (plain === message) return message;
+  return title === '' ? plain.charAt(0).toUpperCase() + plain.slice(1) : `${title}: ${plain}`;
+}
+
 export function valueAt(values: Values, address: Address): Value {
   return values[address] ?? BLANK;
 }

@@ -47,7 +47,7 @@ export const CHEAPEST_HOLDING = define({
     const [first, ...rest] = ranked;
     if (!first) {
       if (unpriced.length > 0) return refuse(`CHEAPEST.HOLDING: no scenario can be compared. ${unpriced.map((said) => `S${said.slice(1)}`).join(' ')}`);
-      return refuse('CHEAPEST.HOLDING: none of the scenarios holds. Mend what fails, or answer what is unknown, first.');
+      return refuse('CHEAPEST.HOLDING: none of the scenarios works. Put right what fails, or answer what is unknown, first.');
     }
     const best = rest.reduce((a, b) => (b.price < a.price ? b : a), first);
     show?.note(`costs of those that work: ${ranked.map(({ place, price }) => `${place}: ${say(price)}`).join(', ')}`);

@@ -86,7 +86,7 @@ function nameProblems(book: Book): string[] {
     seen.add(name.toLowerCase());
     const reference = readReference(target);
     if (reference?.table === undefined || !tableNamed(book, reference.table))
-      problems.push(`The name “${name}” stands for “${target}”, which is no place in the book.`);
+      problems.push(`The name “${name}” stands for “${target}”, which is not a place in the book.`);
   }
   return problems;
 }

@@ -45,7 +45,7 @@ const DETAILS: readonly (readonly [RegExp, string])[] = [
   [/Value too large/i, 'An argument is larger than the function can take.'],
   [/Value too small/i, 'An argument is smaller than the function can take.'],
   [/Cell range expected/i, 'A range of cells such as A1:A9 is needed where one value was given.'],
-  [/Wrong type of argument/i, 'An argument is of the wrong kind: a number, a text or a range stands where another is needed.'],
+  [/Wrong type of argument/i, 'An argument is of the wrong kind: a number, a text or a range is where another is needed.'],
   [/Value not found/i, 'The look-up found nothing that matches.'],
   [/Index out of bounds|out of range|Index too large/i, 'This looks beyond the edge of the range it was given.'],
   [/Needs to be an integer|Integer expected|Value needs to be an integer/i, 'A whole number is needed.'],

@@ -30,7 +30,7 @@ function own(found: UnitThere | undefined, currency: string): Exclude<UnitThere,
   if (found && 'foreign' in found && found.foreign === 'AWG')
     throw new Refused('A wire gauge is a plain number here: WIRE.AREA(12) gives the cross-section of AWG 12.');
   if (found && 'foreign' in found)
-    throw new Refused(`This book reckons in ${currency}; ${found.foreign} is another currency's, and there is no rate of exchange here.`);
+    throw new Refused(`This book is in ${currency}; ${found.foreign} is another currency's, and a book has no rate of exchange.`);
   return found;
 }
 
@@ -213,7 +213,7 @@ class Scanner {
       this.depth--;
       this.brackets.pop();
     }
-    if (sign === ';' && this.brackets.at(-1) !== '}') throw new Refused('The arguments of a function are parted by commas.');
+    if (sign === ';' && this.brackets.at(-1) !== '}') throw new Refused('The arguments of a function are separated by commas.');
     this.put(sign, sign === ')' || sign === '}' || sign === '%' || sign === '#');
   }
 }

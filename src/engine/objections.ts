@@ -178,7 +178,7 @@ function notUnderstood(formula: string, parsed: Parsed | undefined): Fault {
     message: word
       ? // Half of a character outside the first plane is said whole.
         `This formula can not be read at “${[...formula].find((c) => c.startsWith(word)) ?? word}”.`
-      : 'This formula can not be read: something is missing at its end, or a sign stands where a value belongs.',
+      : 'This formula can not be read: something is missing at its end, or a sign is where a value belongs.',
   };
 }
 

@@ -22,7 +22,7 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
     <div>
       <h1>Light plan: ${book.title}</h1>
       <p>Client: ${sentence(book.client || UNKNOWN)} ${cell('site', 'Site:')}.${letter ? ` Scenario ${letter}.` : ''}</p>
-      <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'holds until')}. Book ${fingerprint}.</p>
+      <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'valid until')}. Book ${fingerprint}.</p>
     </div>
   </header>`;
 }

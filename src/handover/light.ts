@@ -38,7 +38,7 @@ export const lightList = (reader: Reader): TemplateResult =>
     'light',
     'The light in figures',
     list(reader.lines(LIGHT)),
-    'full: new and undimmed; day one: dimmed, what a meter reads; kept: after ageing and dirt',
+    'full: new and undimmed; day one: dimmed, what a meter reads; maintained: after ageing and dirt',
   );
 
 /** How many squares a bench is read in: about 40 cm a side, few enough to be read in a quarter of an hour. */

@@ -3,12 +3,15 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { GAP } from '../../functions/number-text.ts';
 import { sentence } from '../book/label.ts';
 import { isLeft, mustBeAsked } from '../book/said-by.ts';
+import { whyOf } from '../shown.ts';
 import type { Found } from './reader.ts';
 
 /** A value as its cell shows it. The address goes with it, so that print can be held against the book. */
 export function shown(found: Found): TemplateResult {
   const { text, unit, state, word = '', address } = found;
-  if (state) return html`<span class="check" data-cell=${address}><b class="word ${state}">${text.slice(0, word.length)}</b>${text.slice(word.length)}</span>`;
+  // A check of an earlier book may begin with another word for the same state.
+  if (state)
+    return html`<span class="check" data-cell=${address}><b class="word ${state}">${word}</b>${text.replace(/^\s*(?:close to limit|\p{L}+)/iu, '')}</span>`;
   const bare = unit === '' ? text : text.slice(0, -unit.length);
   return html`<span class=${`val ${found.value.kind === 'number' ? 'num' : breaking(text)}`} data-cell=${address}>${bare}${unit === '' ? nothing : html`<span class=${bare.endsWith(GAP) ? 'u apart' : 'u'}>${unit}</span>`}</span>`;
 }
@@ -37,7 +40,7 @@ export const sideways = (name: string, drawing: unknown): TemplateResult =>
 export function reasons(lines: readonly Found[]): readonly TemplateResult[] {
   const labels = new Map<string, Set<string>>();
   for (const { label, value } of lines) if (value.kind === 'error') labels.set(value.message, (labels.get(value.message) ?? new Set()).add(label));
-  return [...labels].map(([message, of]) => html`<p class="why"><b>${[...of].join('; ')}:</b> ${sentence(message)}</p>`);
+  return [...labels].map(([message, of]) => html`<p class="why"><b>${[...of].join('; ')}:</b> ${sentence(whyOf(message))}</p>`);
 }
 
 /** Labels at the left, values at the right; beneath them why a value is refused. */

@@ -13,7 +13,7 @@ const WHO = {
   measured: 'Measured',
   ours: 'Ours, to be agreed',
   agreed: 'Default, agreed',
-  default: 'Default, until somebody says better',
+  default: 'Default, until somebody gives better',
   practice: 'Common practice, no published source',
   memory: 'From memory',
   elsewhere: 'Said elsewhere, or published',
@@ -66,7 +66,7 @@ export function ranked(reader: Reader, swings: ReadonlyMap<Address, Swing>): Tem
     'What moves the plan most',
     table(
       'wide',
-      ['Given', 'As it is', 'Made', ...results.map(({ label }) => label)],
+      ['Input', 'Now', 'Changed to', ...results.map(({ label }) => label)],
       first.map((found) => {
         const { step = '', shares = [] } = swings.get(found.address) ?? {};
         return [

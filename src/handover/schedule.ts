@@ -168,7 +168,7 @@ const listed =
     return lines.length === 0 ? nothing : section(name, title, list(lines), aside);
   };
 
-export const settings = listed('settings', 'Settings, week after week', SETTINGS);
+export const settings = listed('settings', 'Weekly settings', SETTINGS);
 export const electrics = listed('electrics', 'Supplies and circuits', ELECTRICS);
 export const costs = listed('costs', 'Costs', COSTS);
 export const upkeep = listed('upkeep', 'Upkeep', UPKEEP);

@@ -68,7 +68,7 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
       ${dimensionUp(dimension, y(faces), y(leaves), cellDimension(height, unit))}
       ${label(0, mm(top) + 7, 'seen from its end')}`,
   );
-  return section('side', 'Side', drawing, `1 : ${scale}, lengths in ${lengthsIn(unit)}; from the lit face to the leaf tops`);
+  return section('side', 'Side', drawing, `1 : ${scale}, lengths in ${lengthsIn(unit)}; from the light’s face to the leaf tops`);
 }
 
 /** What is drawn, from the ground up: a shelf and the one above it, a bed with growing plants, or just leaf tops and lights. */

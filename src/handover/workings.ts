@@ -42,7 +42,7 @@ const MOST_READ = 14;
 export function workings(reader: Reader, traces: readonly TraceNode[]): TemplateResult | typeof nothing {
   if (traces.length === 0) return nothing;
   return html`<section class="workings">
-    <h2>To be worked again by hand <small>numbers in the lines are cut to ${DIGITS} digits; what is missing stands in the book, in the working of the cell</small></h2>
+    <h2>Calculations to check by hand <small>numbers in the lines are cut to ${DIGITS} digits; what is missing is in the book, in the working of the cell</small></h2>
     ${traces.map((trace) => working(reader, trace))}
   </section>`;
 }

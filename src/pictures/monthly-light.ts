@@ -18,7 +18,7 @@ const READS: readonly PictureRead[] = [
     needed: true,
     called: /^sun under the roof/i,
   },
-  { key: 'shade', name: 'sun that the fixtures keep off', meaning: 'a share; left empty: none', takes: '1', called: /^sun that the fixtures keep off/i },
+  { key: 'shade', name: 'sun shaded by the fixtures', meaning: 'a share; left empty: none', takes: '1', called: /^sun (?:shaded by|that) the fixtures/i },
   {
     key: 'gap',
     name: 'what the sun leaves open',
@@ -27,8 +27,14 @@ const READS: readonly PictureRead[] = [
     run: true,
     called: /^gap$/i,
   },
-  { key: 'most', name: 'most that the lamps give', meaning: 'in a day, burning all their hours', takes: 'mol/m²/d', called: /^most that the lamps give/i },
-  { key: 'target', name: 'light of a day aimed at', meaning: 'a line across', takes: 'mol/m²/d', called: /^day light aimed at/i },
+  {
+    key: 'most',
+    name: 'most that the lamps give',
+    meaning: 'in a day, on for all their hours',
+    takes: 'mol/m²/d',
+    called: /^most (?:dli from|that) the lamps/i,
+  },
+  { key: 'target', name: 'DLI aimed at', meaning: 'a line across', takes: 'mol/m²/d', called: /^(?:dli|day light) aimed at/i },
 ];
 
 export const monthlyLight = picture({

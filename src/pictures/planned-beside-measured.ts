@@ -32,7 +32,7 @@ export const plannedBesideMeasured = picture({
       run: true,
       called: /^difference/i,
     },
-    { key: 'limit', name: 'difference that deserves a look', meaning: 'a share', takes: '1', called: /^a point is looked at/i },
+    { key: 'limit', name: 'difference that counts as doubtful', meaning: 'a share', takes: '1', called: /^a point (?:counts as doubtful|is looked at)/i },
     { key: 'length', name: 'length of the bench', meaning: 'so that the maps have its shape', takes: 'm', called: /^(?:bench|shelf|bed) length/i },
     { key: 'width', name: 'width of the bench', meaning: 'so that the maps have its shape', takes: 'm', called: /^(?:bench|shelf|bed) (?:width|depth)/i },
   ],

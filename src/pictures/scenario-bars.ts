@@ -18,7 +18,7 @@ const READS: readonly PictureRead[] = [
     takes: 'number',
     needed: true,
     compared: true,
-    called: /^kept mean ppfd/i,
+    called: /^(?:maintained|kept) mean ppfd/i,
   },
   { key: 'target', name: 'value aimed at', meaning: 'a line across the bars, of the same quantity', takes: 'number', called: /^ppfd aimed at/i },
   { key: 'low', name: 'least wanted', meaning: 'the low end of the band', takes: 'number', called: /^ppfd wanted.*at least/i },

@@ -8,14 +8,21 @@ import type { Fields, PictureBlock, PictureRead, Wanted } from './picture.ts';
 export const PPFD = 'µmol/m²/s';
 export const LIGHT: readonly PictureRead[] = [
   { key: 'layout', name: 'layout', meaning: 'how the lights are arranged, as LAYOUT says it', takes: 'layout', needed: true, called: /^layout/i },
-  { key: 'height', name: 'mount height', meaning: 'from the lit face down to the leaf tops', takes: 'm', needed: true, called: /^(?:mount height|hung over)/i },
+  {
+    key: 'height',
+    name: 'mount height',
+    meaning: 'from the light’s face down to the leaf tops',
+    takes: 'm',
+    needed: true,
+    called: /^(?:mount height|hung over)/i,
+  },
   { key: 'dim', name: 'dimming', meaning: 'the share of full light; left empty: undimmed', takes: '1', called: /^dimmed/i },
   {
     key: 'maintenance',
     name: 'light that is left',
     meaning: 'the share that ageing and dirt leave; left empty: new and clean',
     takes: '1',
-    called: /^(?:light left after|kept for each full)/i,
+    called: /^(?:light left after|maintained as a share|kept for each full)/i,
   },
   { key: 'low', name: 'least light wanted', meaning: 'the low end of the band', takes: PPFD, called: /^ppfd wanted.*at least/i },
   { key: 'high', name: 'most light wanted', meaning: 'the high end of the band', takes: PPFD, called: /^ppfd wanted.*at most/i },

@@ -43,7 +43,7 @@ describe('a text', () => {
     await page.keyboard.press('Enter');
     await expect.poll(() => field().inputValue()).toMatch(/It is \*\*just\*\* \{\{bench_length\}\}$/);
     await page.keyboard.type(' long.');
-    await page.getByText('As it will stand').waitFor();
+    await page.getByText('As it will look').waitFor();
     expect(await violations(page, { within: '.of-prose' }), 'while a text is written').toEqual([]);
     await page.keyboard.press('Control+Enter');
     await field().waitFor({ state: 'detached' });
@@ -253,7 +253,7 @@ describe('pages', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Visit', level: 2 }).waitFor();
     await expect.poll(contents).toEqual([before[0], 'Visit', ...before.slice(1)]);
-    await page.getByText('Nothing stands on this page yet.').waitFor();
+    await page.getByText('There is nothing on this page yet.').waitFor();
     expect(await violations(page), 'with an empty page').toEqual([]);
     await command('move this page down');
     await expect.poll(contents).toEqual([before[0], before[1], 'Visit', ...before.slice(2)]);

@@ -302,7 +302,7 @@ describe('what a meter read', () => {
     });
     await page.locator('td[aria-label^="Row 3, Place 2: 3"]').first().waitFor();
     await settled(page);
-    await page.getByRole('button', { name: 'Carry what the readings found into the scenarios' }).click();
-    await page.locator('.told', { hasText: /^Nothing is carried over: the pattern misses by \d\d/ }).waitFor();
+    await page.getByRole('button', { name: 'Use the result of the readings in the scenarios' }).click();
+    await page.locator('.told', { hasText: /^Nothing is carried over: the pattern is off by \d\d/ }).waitFor();
   });
 });

@@ -29,7 +29,7 @@ async function bring(name: string, text: string): Promise<void> {
 describe('a CSV file', () => {
   it('is shown as it will be read, converts its units, says what finds no place, and is one step of undo', async () => {
     await bring('answers.csv', ';unit;Answer\r\nBench length;ft;12,5\r\nBench width;;150 cm\r\nMoon;;3\r\n');
-    await expect.poll(() => slip().getByLabel('Fields parted by').inputValue()).toBe(';');
+    await expect.poll(() => slip().getByLabel('Fields separated by').inputValue()).toBe(';');
     await expect.poll(() => slip().getByLabel('Decimal mark').inputValue()).toBe(',');
     await slip().getByText('7 fields read: 5 find their place, 2 find none.').waitFor();
     await expect.poll(() => slip().locator('.wrong').allTextContents()).toContainEqual(expect.stringContaining('Brief has no row “Moon”'));

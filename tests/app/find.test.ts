@@ -23,7 +23,7 @@ describe('find and replace', () => {
     await expect.poll(() => status.textContent()).toMatch(/^It stands \d+ times in \d+ places|^It stands once/);
     await page.keyboard.press('Enter');
     await expect.poll(() => status.textContent()).toMatch(/Place 1 of \d+/);
-    await slip.getByLabel('Put in its place').fill('Hanging height');
+    await slip.getByLabel('New text').fill('Hanging height');
     expect(await violations(page, { within: 'dialog[open]' })).toEqual([]);
     await slip.getByRole('button', { name: 'Replace everywhere' }).click();
     await cell('Hanging height', 'A').waitFor();

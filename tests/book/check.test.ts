@@ -44,7 +44,7 @@ describe('the check of a book', () => {
     expect(problems((b) => (b.tables[0].rows[1].id = 'r1'))).toContain('Two of the rows of “Brief” have the same id: r1.');
     expect(problems((b) => (b.tables[2].name = 'BRIEF'))).toContain('Two tables are called “BRIEF”.');
     expect(problems((b) => (b.names.Bench_Length = 'Brief.A2'))).toEqual(['Two names differ in capitals only: “Bench_Length”.']);
-    expect(problems((b) => (b.names.width = 'Gone.A2'))).toEqual(['The name “width” stands for “Gone.A2”, which is no place in the book.']);
+    expect(problems((b) => (b.names.width = 'Gone.A2'))).toEqual(['The name “width” stands for “Gone.A2”, which is not a place in the book.']);
     expect(problems((b) => (b.pages[0].blocks[1].table = 'gone'))).toEqual(['A page shows the table gone, which is not in the book.']);
     expect(problems((b) => (b.tables[0].cells.r9 = { c1: { content: '1' } }))).toEqual(['Table “Brief” has cells in a row (r9) that is not there.']);
     expect(problems((b) => (b.tables[1].base = 'z'))).toEqual(['Table “Scenarios” is compared with a column that it does not have.']);

@@ -197,7 +197,7 @@ describe('find and replace', () => {
     expect(label(replaceText(sample, { text: 'Rail 90', with: 'Lamp', table: 'brief' }))).toMatch(
       /^refused: Fixture: “Lamp” is not one.* Nothing was replaced\.$/,
     );
-    expect(label(replaceText(sample, { text: 'zebra', with: '' }))).toBe('refused: “zebra” stands nowhere here.');
+    expect(label(replaceText(sample, { text: 'zebra', with: '' }))).toBe('refused: “zebra” is not found here.');
     expect(label(replaceText(sample, { text: '', with: 'x' }))).toBe('refused: Say which text is to be replaced.');
     expect(label(replaceText(sample, { text: 'Mount', with: 'x'.repeat(250) }))).toBe(
       'refused: A text would have more than 200 characters. Nothing was replaced.',

@@ -106,7 +106,7 @@ describe('the package', () => {
       const book = await openBook(readFileSync('club.json', 'utf8'));
       console.log(JSON.stringify([await message(() => openBook('{}')), await message(() => openBook('')), await message(() => book.value('Nowhere.A1'))]));
       book.close();`),
-    ).toEqual([expect.stringMatching(/no book that was sent out from here/), 'The file is empty.', 'There is no cell Nowhere.A1 in this book.']);
+    ).toEqual([expect.stringMatching(/not a book that Overbench has made/), 'The file is empty.', 'There is no cell Nowhere.A1 in this book.']);
   });
 
   it('ships types with which a strict program compiles, and one that misuses it does not', async () => {

@@ -146,7 +146,7 @@ describe('what the calculator is given and gives back', () => {
     ] as const)
       expect(await engine.read('T.A1', typed), typed).toEqual({ ok: false, message });
     expect(await engine.read('T.A1', '=[U.A1]*2+SUM([.A1];U!A1)')).toMatchObject({ ok: true, content: '=U.A1*2+SUM(A1,U.A1)' });
-    expect(await engine.read('T.A1', '=MAX(0,5;1)')).toEqual({ ok: false, message: 'The arguments of a function are parted by commas.' });
+    expect(await engine.read('T.A1', '=MAX(0,5;1)')).toEqual({ ok: false, message: 'The arguments of a function are separated by commas.' });
     engine.close();
   });
 

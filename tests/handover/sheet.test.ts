@@ -205,7 +205,7 @@ describe('the sheet', () => {
     expect(left.length).toBeGreaterThan(5);
     expect(front).toContain(`${left.length} of ${asked.length} questions are still to be asked`);
     for (const label of ['Breaker', 'Circuits that may be used', 'Spare power', 'Electricity']) expect(front).toContain(`; ${label}`);
-    expect(front).toContain('Version 1 of 2027-01-08, holds until 2027-04-08');
+    expect(front).toContain('Version 1 of 2027-01-08, valid until 2027-04-08');
     expect(front).not.toMatch(/Polytunnel|2026/);
     // Which they are.
     const open = textOf(section(fresh.body, 'rests'));

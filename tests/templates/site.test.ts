@@ -267,12 +267,12 @@ describe('meter check', () => {
     for (const address of ['B2', 'B3', 'B4', 'C2', 'C3', 'C4']) expect(await session.type(`Readings.${address}`, '6000')).toMatchObject({ ok: true });
     await session.settled();
     expect(session.run((now) => carryFound(now, session.values))).toMatchObject({
-      message: expect.stringContaining(`the pattern misses by ${(100 * missed(asHung, dim)).toFixed(1)}\u202f%, more than the 10\u202f% allowed`),
+      message: expect.stringContaining(`the pattern is off by ${(100 * missed(asHung, dim)).toFixed(1)}\u202f%, more than the 10\u202f% allowed`),
     });
     await session.type('Meter.A5', '');
     await session.settled();
     expect(session.run((now) => carryFound(now, session.values))).toMatchObject({
-      message: expect.stringMatching(/^Nothing is carried over: by how much the pattern may miss is not given/),
+      message: expect.stringMatching(/^Nothing is carried over: how far the pattern may be off is not given/),
     });
     for (const column of 'BCDEFG') await session.type(`Readings.${column}2`, '');
     await session.settled();
@@ -286,7 +286,7 @@ describe('meter check', () => {
   test('the fit is carried over as one change, with its source, and undo takes it back', async () => {
     const answer = book().run((now) => carryFound(now, book().values));
     expect(answer).toMatchObject({
-      label: expect.stringMatching(/^What the readings found carried into the scenarios: 100 % → \d\d\.\d\d % of the planned light$/),
+      label: expect.stringMatching(/^Result of the readings used in the scenarios: 100 % → \d\d\.\d\d % of the planned light$/),
     });
     await book().settled();
     const cell = cellAt(book().book, 'Meter.A26')?.cell;

@@ -107,3 +107,34 @@ describe('a difference', () => {
     expect(differenceText(light(1), light(0))).toBe('');
   });
 });
+
+describe('why a cell has no value', () => {
+  const refused = (message: string, from?: string): Values => ({
+    'Scenarios.B2': { kind: 'error', word: 'refused', message, ...(from !== undefined && { from }) },
+  });
+  const at = placeIn(table, 1, 1);
+  if (!at) throw new Error('no such cell');
+
+  it('begins with the words of its row, not with the name of a function', () => {
+    expect(viewOf(at, refused('CHEAPEST.HOLDING: none of the scenarios works. Put right what fails.')).why).toBe(
+      'Mean PPFD, B: none of the scenarios works. Put right what fails.',
+    );
+    expect(viewOf(at, refused('LAYOUT: the faces overlap: PAYBACK.YEARS: never.')).why).toBe('Mean PPFD, B: the faces overlap: never.');
+  });
+
+  it('stays as it is where it names no function', () => {
+    expect(viewOf(at, refused('Adds a length to a power.')).why).toBe('Adds a length to a power.');
+    expect(viewOf(at, refused('A bare IP: 65 is meant.')).why).toBe('A bare IP: 65 is meant.');
+  });
+
+  it('is read aloud once with the title, and then as a sentence', () => {
+    expect(spokenName(at, viewOf(at, refused('LAYOUT.AT: row 2 is blank.')))).toMatch(/^Mean PPFD, B: refused\. Row 2 is blank\./);
+  });
+});
+
+it('a check that is close to its limit is said so, in formulas of earlier books too', () => {
+  const at = placeIn(table, 1, 2);
+  if (!at) throw new Error('no such cell');
+  for (const text of ['close to limit, 4.4 % under', 'look, 4.4 % under'])
+    expect(viewOf(at, { 'Scenarios.B3': { kind: 'text', text } })).toMatchObject({ state: 'look', word: 'close to limit', text: '4.4 % under' });
+});

@@ -24,6 +24,6 @@ export function carryFit(book: Book, { share, readings }: CarryFit): Answer {
   const content = `${Number((share * 100).toPrecision(DIGITS))} %`;
   const answer = setCell(book, { address: addressOf(at), content, source: `measured: fitted to the readings of ${readings}` });
   if (isRefused(answer)) return answer;
-  if (answer.edits.length === 0) return refused(`The scenarios reckon with ${content} of the planned light already.`);
-  return { label: `What the readings found carried into the scenarios: ${said(book, at, at.cell)} → ${content} of the planned light`, edits: answer.edits };
+  if (answer.edits.length === 0) return refused(`The scenarios use ${content} of the planned light already.`);
+  return { label: `Result of the readings used in the scenarios: ${said(book, at, at.cell)} → ${content} of the planned light`, edits: answer.edits };
 }

@@ -23,7 +23,7 @@ export function replaceText(book: Book, args: ReplaceText): Answer {
   if (args.text === '') return refused('Say which text is to be replaced.');
   const all = findText(book, args);
   const hits = args.only === undefined ? all : all.slice(args.only, args.only + 1);
-  if (hits.length === 0) return refused(`“${args.text}” stands nowhere here.`);
+  if (hits.length === 0) return refused(`“${args.text}” is not found here.`);
   const find = patternOf(args);
   // A `$` in the new text is a `$`.
   const made = (text: string): string => text.replace(find, () => args.with);

@@ -1,4 +1,4 @@
-/** Says what a given may be: from a least to a greatest number, one of a list, or one of the texts that stand in some cells. */
+/** Says what a given may be: from a least to a greatest number, one of a list, or one of the texts in some cells. */
 import { readContent } from '../../../functions/quantity-text.ts';
 import { aQuantity, unit, withCurrency } from '../../../functions/units.ts';
 import { type At, cellAt, readReference, tableNamed } from '../address.ts';
@@ -70,6 +70,6 @@ function choicesProblem(oneOf: readonly string[]): string | undefined {
 function words(range: Range | null): string {
   if (!range) return 'as its row says';
   if (range.oneOf) return `one of ${range.oneOf.length}${isOpen(range) ? `, or ${spanText(range)}` : ''}`;
-  if (range.from !== undefined) return `what stands in ${range.from}`;
+  if (range.from !== undefined) return `what is in ${range.from}`;
   return spanText(range);
 }

@@ -26,7 +26,7 @@ export type Committed =
 export function committed(host: QuantityHost, cells: CellKinds, canonical: string, at: Position): Committed {
   const wishes: Wish[] = [];
   const parsed = host.parse(canonical, at);
-  if (parsed.errors.length > 0) return { refused: 'This formula can not be read: something is missing, or a sign stands where a value belongs.' };
+  if (parsed.errors.length > 0) return { refused: 'This formula can not be read: something is missing, or a sign is where a value belongs.' };
   const first = new Inference(host, cells, at, canonical, parsed.ast, wishes);
   const kind = first.result();
   if (wishes.length === 0) return answer(canonical, [], first, kind);

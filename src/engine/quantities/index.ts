@@ -197,7 +197,7 @@ export class Quantities implements CellKinds {
   private foreignMoney(at: Position, text: string): Fail | undefined {
     const other = otherCurrency(text, this.host.currency);
     if (other === undefined) return undefined;
-    const message = `${this.words(at)} is ${text}, and this book reckons in ${this.host.currency}: ${other} can not be turned into it, for there is no rate of exchange here.`;
+    const message = `${this.words(at)} is ${text}, and this book is in ${this.host.currency}: ${other} can’t be converted, as a book has no rate of exchange.`;
     return { is: 'fail', at, message };
   }
 

@@ -84,7 +84,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
       case 'MINUS_UNARY_OP': {
         const kind = numeric(this.single(ast.value, 'A minus sign'));
         return kind.is === 'number' && kind.reading
-          ? this.fail(`This turns round the sign of ${this.named(ast.value)}: write the reading with its own sign, such as -5 °C.`)
+          ? this.fail(`This turns round the sign of ${this.named(ast.value)}: write the temperature with its own sign, such as -5 °C.`)
           : kind;
       }
       case 'PERCENT_OP': {
@@ -153,14 +153,16 @@ export class Inference extends FormulaInCell implements FormulaParts {
     const difference = numberKind(need('K').dimension);
     if (l && r) {
       if (!adds) return difference;
-      return this.fail(`This adds ${this.named(ast.left)} to ${this.named(ast.right)}: two readings have no sum. Take one from the other, or average them.`);
+      return this.fail(
+        `This adds ${this.named(ast.left)} to ${this.named(ast.right)}: two temperatures can’t be added. Take one from the other, or average them.`,
+      );
     }
     const [reading, other, kind, node] = l ? [left, right, right, ast.right] : [right, left, left, ast.left];
-    if (r && !adds) return this.fail(`This takes ${this.named(ast.right)} from ${this.named(ast.left)}: a reading can only be taken from a reading.`);
+    if (r && !adds) return this.fail(`This takes ${this.named(ast.right)} from ${this.named(ast.left)}: a temperature can only be taken from a temperature.`);
     if (other === any || kind === difference) return reading;
     if (isWritten(node) && this.wish(node, 'K', 'beside')) return reading;
     return this.fail(
-      `${adds ? 'This adds' : 'This takes'} ${this.named(ast.left)} ${adds ? 'and' : 'less'} ${this.named(ast.right)}: to a reading only a temperature difference in K can be added.`,
+      `${adds ? 'This adds' : 'This takes'} ${this.named(ast.left)} ${adds ? 'and' : 'less'} ${this.named(ast.right)}: to a temperature only a temperature difference in K can be added.`,
       this.mendFor(node, kind, difference, 'K'),
     );
   }
@@ -183,7 +185,9 @@ export class Inference extends FormulaInCell implements FormulaParts {
       if (kind === any) blank = true;
       if (kind.is !== 'number') continue;
       if (kind.reading)
-        return this.fail(`This ${divides ? 'divides' : 'multiplies'} with ${this.named(part)}: a reading has no multiples. Take a difference of two readings.`);
+        return this.fail(
+          `This ${divides ? 'divides' : 'multiplies'} with ${this.named(part)}: a temperature can’t be multiplied or divided. Take a difference of two temperatures.`,
+        );
       of = divides && i > 0 ? over(of, kind.dimension) : times(of, kind.dimension);
     }
     // Nothing is known of a blank factor but that the product is 0.
@@ -197,7 +201,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
     if (right.is === 'fail') return right;
     if (isQuantity(right)) return this.fail(`The power here is ${this.named(exponent)}: a power is a plain number.`);
     if (!isQuantity(left)) return left === any ? any : plainNumber;
-    if (left.reading) return this.fail(`This raises ${this.named(base)} to a power: a reading has no powers.`);
+    if (left.reading) return this.fail(`This raises ${this.named(base)} to a power: a temperature has no powers.`);
     const n = constant(exponent);
     if (n === undefined)
       return this.fail(`This raises ${this.named(base)} to a power that is worked out: a quantity's power is a written number, such as 2 or 1/2.`);
@@ -234,7 +238,7 @@ export class Inference extends FormulaInCell implements FormulaParts {
       }
       if (kind === any) continue;
       if (options.readings === 'refused' && kind.is === 'number' && kind.reading) {
-        return this.fail(`${options.what} ${this.named(part)}: readings have no sum. Average them, or take differences.`);
+        return this.fail(`${options.what} ${this.named(part)}: temperatures can’t be added up. Average them, or take differences.`);
       }
       if (found === any) [found, by] = [kind, part];
       else if (found !== kind && by) return this.clash(options.what, by, found, part, kind);

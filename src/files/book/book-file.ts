@@ -34,7 +34,7 @@ export type BookRead =
 /** Also in bytes, of which there are no fewer: what has more need not be read at all. */
 export const MOST_CHARACTERS = 200_000_000;
 export const TOO_LARGE = 'The file is larger than any book can be.';
-const NOT_OURS = 'This is no book that was sent out from here.';
+const NOT_OURS = 'This is not a book that Overbench has made.';
 
 export function formatBook(book: Book): string {
   const { format, version, ...rest } = canonical(book);

@@ -100,7 +100,7 @@ export class ObPage extends Part {
         )}
         ${begun && begun.at >= page.blocks.length ? this.#newText(begun) : nothing}
       </div>
-      ${empty ? html`<p class="prose">Nothing stands on this page yet.</p><div class="do">${buttons(TO_ADD.map((id) => this.acts(id)))}</div>` : nothing}`;
+      ${empty ? html`<p class="prose">There is nothing on this page yet.</p><div class="do">${buttons(TO_ADD.map((id) => this.acts(id)))}</div>` : nothing}`;
   }
 
   /** On the pages of scenarios, above all else: what the verdicts there do not look at. */

@@ -123,7 +123,7 @@ export class ObProse extends Part {
         @ob-keep=${(e: CustomEvent<Wishes['keep']>) => this.#keep(e.detail.back)}
         @ob-leave=${() => this.#end(true)}
       ></ob-prose-writing>
-      <div class="as-it-stands"><p class="word">As it will stand</p>${stands}</div>`;
+      <div class="as-it-stands"><p class="word">As it will look</p>${stands}</div>`;
   }
 
   override updated(): void {
@@ -143,7 +143,7 @@ export class ObProse extends Part {
     const shown = view.number
       ? `${view.number.sign}${view.number.whole}${view.number.fraction}`
       : view.state
-        ? `${view.state}${view.text ? `, ${view.text}` : ''}`
+        ? `${view.word}${view.text ? `, ${view.text}` : ''}`
         : view.text || 'not answered yet';
     const unit = view.number ? unitAfter(view.number) : '';
     const standing = standingOf(at);

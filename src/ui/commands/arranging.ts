@@ -14,7 +14,7 @@ export function loss(book: Book, answer: Answer, pieces: number): string {
   const tables = answer.edits.flatMap((edit) => (edit.at === 'table' && edit.before ? [edit.before.name] : []));
   const gone = tables.length === 1 ? `The table ${tables[0]} and all that is in it` : `The tables ${tables.join(', ')} and all that is in them`;
   return [
-    pieces === 1 ? '' : `${pieces} pieces stand on it.`,
+    pieces === 1 ? '' : `${pieces} pieces are on it.`,
     tables.length > 0 ? `${gone} would be gone from the book.` : 'No table would be gone from the book.',
     readersText(book, answer),
     'It can be taken back.',

@@ -24,10 +24,10 @@ export function carryFound(book: Book, values: Values): Answer {
     );
   const pattern = checkOf(value('m_pattern'))?.state;
   if (pattern === undefined || pattern === 'unknown')
-    return refused('Nothing is carried over: by how much the pattern may miss is not given, so nobody can say whether the fit is sound.');
+    return refused('Nothing is carried over: how far the pattern may be off is not given, so nobody can say whether the fit is sound.');
   if (pattern === 'fails') {
     return refused(
-      `Nothing is carried over: the pattern misses by ${lineOf(value('miss'))}, more than the ${lineOf(value('miss_limit'))} allowed. One factor for all fixtures would hide what is wrong with some; look at the points that are off it first.`,
+      `Nothing is carried over: the pattern is off by ${lineOf(value('miss'))}, more than the ${lineOf(value('miss_limit'))} allowed. One factor for all fixtures would hide what is wrong with some; look at the points that are off it first.`,
     );
   }
   const readings = value('read_on');

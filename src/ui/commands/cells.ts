@@ -109,7 +109,7 @@ export const cellCommands = [
   { id: 'choose-table', label: 'Choose the whole table', words: 'select all', keys: 'Ctrl A', when: inTable, run: chooseWhole('table') },
   {
     id: 'choose-on',
-    label: 'Choose a block: from here to the next cell I point at',
+    label: 'Choose a block of cells: from here to the next one you click',
     words: 'select range area',
     when: inTable,
     run: () => ({ do: 'choose on' }),

@@ -48,6 +48,16 @@ export const ownPageCommands = [
     when: bookOpen,
     run: () => ({ do: 'show page', page: 'functions' }),
   },
+  {
+    id: 'glossary',
+    label: 'Words explained',
+    words: 'glossary meaning terms help',
+    keys: 'F1',
+    presses: (e) => e.key === 'F1',
+    atOnce: true,
+    when: bookOpen,
+    run: () => ({ do: 'show page', page: 'glossary' }),
+  },
 ] as const satisfies readonly Command[];
 
 export const lookCommands = [

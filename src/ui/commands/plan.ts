@@ -17,7 +17,7 @@ function mendOf({ at, values }: PageState): Mend | undefined {
 export const planCommands = [
   {
     id: 'mend',
-    label: 'Apply the mend',
+    label: 'Make the suggested correction',
     words: 'fix error repair',
     keys: 'Ctrl M',
     presses: (e) => controlAlone(e, 'm'),
@@ -42,7 +42,7 @@ export const planCommands = [
   },
   {
     id: 'carry-fit',
-    label: 'Carry what the readings found into the scenarios',
+    label: 'Use the result of the readings in the scenarios',
     words: 'meter fit factor readings measured light apply',
     keys: 'Ctrl Shift L',
     presses: (e) => controlShift(e, 'l'),

@@ -4,9 +4,10 @@ import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, baseOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/types.ts';
-import { workedLine } from '../../shown.ts';
+import { whyOf, workedLine } from '../../shown.ts';
+import { loadWords } from '../own-pages/index.ts';
 import type { Acts } from '../parts/act.ts';
-import { lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
+import { type CellView, lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
 import { allowedText } from '../parts/choices.ts';
 import { headingFrom, piecesOf } from '../parts/formula-text.ts';
 import { Part, placeOfAt } from '../parts/part.ts';
@@ -41,6 +42,7 @@ export class ObWorking extends Part {
     letters: { attribute: false },
     acts: { attribute: false },
     opened: { state: true },
+    wordsIn: { state: true },
   };
   declare book: Book;
   declare values: Values;
@@ -51,10 +53,27 @@ export class ObWorking extends Part {
   /** Entries of the tree whose own sources are shown. */
   declare opened: ReadonlySet<string>;
 
+  /** Finds the words that are explained; fetched once a value is chosen. */
+  declare wordsIn: Awaited<ReturnType<typeof loadWords>>['wordsIn'] | undefined;
+
   constructor() {
     super();
     this.opened = new Set();
   }
+
+  override updated(): void {
+    if (!this.at || this.#fetched) return;
+    this.#fetched = true;
+    // Without them the margin says all else.
+    loadWords().then(
+      ({ wordsIn }) => {
+        this.wordsIn = wordsIn;
+      },
+      () => {},
+    );
+  }
+
+  #fetched = false;
 
   override willUpdate(changed: PropertyValues<this>): void {
     const before = changed.get('at') as At | undefined;
@@ -79,6 +98,7 @@ export class ObWorking extends Part {
       ${trace && trace.from.length > 0 ? html`<h3>Comes from</h3>${this.#sources(trace.from, at, '', 0)}` : nothing}
       ${told ? this.#feeds(told.feeds, at) : nothing}
       ${this.#said(at)}
+      ${this.#words(at, view)}
       ${this.#acts(at)}`;
   }
 
@@ -107,7 +127,7 @@ export class ObWorking extends Part {
     if (value.kind !== 'error') return nothing;
     const elsewhere = value.from !== undefined && value.from !== addressOf(at) ? cellAt(this.book, value.from) : undefined;
     return html`<div class="trouble">
-      <p>${value.message}</p>
+      <p>${whyOf(value.message, titleOf(elsewhere ?? at))}</p>
       ${elsewhere ? html`<p>It began at ${this.#link(elsewhere, titleOf(elsewhere))}.</p>` : nothing}
       ${
         value.mend
@@ -192,12 +212,18 @@ export class ObWorking extends Part {
     const allowed = allowedText(at);
     const names = namesOf(this.book, at);
     if (!source && !note && !allowed && names.length === 0) return nothing;
-    return html`<h3>Said of it</h3><dl class="said">
+    return html`<h3>About this value</h3><dl class="said">
       ${source ? html`<dt>Source</dt><dd>${source}</dd>` : nothing}
       ${allowed ? html`<dt>Allowed</dt><dd>${allowed}</dd>` : nothing}
       ${names.length > 0 ? html`<dt>Name</dt><dd>${names.join(', ')}</dd>` : nothing}
       ${note ? html`<dt>Note</dt><dd>${note}</dd>` : nothing}
     </dl>`;
+  }
+
+  #words(at: At, { word = '' }: CellView): TemplateResult | typeof nothing {
+    const found = this.wordsIn?.(`${titleOf(at)}; ${noteOf(at) ?? ''}; ${word}`) ?? [];
+    if (found.length === 0) return nothing;
+    return html`<h3>Words</h3><p class="feeds">${found.map((each) => html`<button type="button" class="link" @click=${() => this.say('page', { page: 'glossary', word: each.id })}>${each.word}</button>`)}</p>`;
   }
 
   #acts(at: At): TemplateResult {

@@ -6,7 +6,7 @@ import { type At, placeIn, readReference } from '../../book/address.ts';
 import { wholeCall } from '../../book/content.ts';
 import { addressOf, baseOf, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
-import { BLANK, checkOf, numberOf, type State, textOfValue } from '../../shown.ts';
+import { BLANK, checkOf, numberOf, type State, textOfValue, whyOf } from '../../shown.ts';
 
 export { lineOf, textOfValue, valueAt } from '../../shown.ts';
 
@@ -20,6 +20,8 @@ export interface CellView {
   readonly state?: State;
   /** Of a check: how it is said. */
   readonly word?: string;
+  /** Of an error: why, in the words of the cell. */
+  readonly why?: string;
   /** Its value is not that of the base scenario. */
   readonly differs: boolean;
   /** "same as A": a given that points at its neighbour of another scenario. */
@@ -69,6 +71,7 @@ export function viewBeside(at: At, known: Value | undefined, knownBase: Value | 
     ...(number && { number }),
     text,
     ...(check && { state: check.state, word: check.word }),
+    ...(value.kind === 'error' && { why: whyOf(value.message, titleOf(at)) }),
     differs: given && baseValue !== undefined && value.kind !== 'blank' && !readsAlike(value, baseValue),
     ...(sameAs !== undefined && { sameAs }),
     difference: standing === 'worked' && baseValue && !isPlace(at) ? differenceText(value, baseValue) : '',
@@ -81,7 +84,7 @@ function isPlace(at: At): boolean {
   return /^=\s*MATCH\b/i.test(content) && wholeCall(content) === 'MATCH';
 }
 
-/** Alike to what a reader can tell: the twelfth digit of a reckoned number is dust. */
+/** Alike to what a reader can tell: the twelfth digit of a calculated number is dust. */
 export function readsAlike(a: Value, b: Value): boolean {
   if (a.kind === 'number' && b.kind === 'number') return Math.abs(a.base - b.base) <= 1e-12 * Math.max(Math.abs(a.base), Math.abs(b.base));
   return a.kind === b.kind && textOfValue(a) === textOfValue(b);
@@ -103,7 +106,7 @@ export function spokenValue(view: CellView): string {
   const { value, number } = view;
   if (number) return spokenNumber(number);
   if (value.kind === 'blank') return view.standing === 'given' ? 'not answered yet' : view.standing === 'blank' ? 'blank' : 'not worked out yet';
-  if (value.kind === 'error') return `${value.word}. ${value.message}`;
+  if (value.kind === 'error') return `${value.word}. ${whyOf(value.message)}`;
   // A verdict counts: “fails 2: Evenness, Drop”.
   if (view.word) return view.text === '' ? view.word : `${view.word}${/^\d+: /.test(view.text) ? '' : ','} ${view.text}`;
   return view.text;

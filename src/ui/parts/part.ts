@@ -100,7 +100,8 @@ export interface Wishes {
   'in-hand': { readonly block: string | undefined };
   /** Put the focus on the piece; undefined: on the page's title. */
   'piece-focus': { readonly block: string | undefined };
-  page: { readonly page: string };
+  /** `word`: of the glossary, where it is opened. */
+  page: { readonly page: string; readonly word?: string };
   open:
     | { readonly what: 'demo' | 'file' }
     | {

@@ -73,6 +73,7 @@ export class ObContents extends Part {
         ${this.#entry('hand-over', 'Hand-over sheet', nothing)}
         ${this.#entry('what-changed', 'What changed', this.changes > 0 ? html`<i>${this.changes}</i>` : nothing)}
         ${this.#entry('functions', 'The functions', nothing)}
+        ${this.#entry('glossary', 'Words', nothing)}
       </ol>`;
   }
 

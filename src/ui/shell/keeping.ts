@@ -205,7 +205,7 @@ export class Keeping implements ReactiveController {
                 ? news.message
                 : news.kind === 'removed elsewhere'
                   ? 'This book was thrown away in another tab.'
-                  : 'This book was saved in another tab: what stands here is older.';
+                  : 'This book was saved in another tab: what is shown here is older.';
         this.#host.requestUpdate();
       });
     });

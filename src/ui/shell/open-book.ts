@@ -50,6 +50,7 @@ function ofTheBook({ whereabouts, typing, tracing, doing, citing, ask, takePage 
 
 function ofItsOwn({ whereabouts, doing, ask }: Shell, { book, values, history }: Session, id: string | undefined): TemplateResult {
   if (id === 'functions') return html`<ob-functions .ask=${ask} .at=${whereabouts.at}></ob-functions>`;
+  if (id === 'glossary') return html`<ob-glossary .word=${whereabouts.word}></ob-glossary>`;
   if (id === 'hand-over') return html`<ob-handover .book=${book} .values=${values} .ask=${ask}></ob-handover>`;
   const acts: Acts<'undo' | 'redo'> = doing.acts;
   return html`<ob-changes .history=${history} .acts=${acts}></ob-changes>`;

@@ -93,7 +93,7 @@ async function fromFile(keeping: Keeping): Promise<Found | Unopened | Tabular | 
   if (read.ok) {
     const known = await keeping.has(read.book.id);
     const book = known ? { ...read.book, id: crypto.randomUUID() } : read.book;
-    const told = [...(read.said ?? []), ...(known ? ['A book that began as this one is on the shelf already: this one stands beside it.'] : [])];
+    const told = [...(read.said ?? []), ...(known ? ['A book that began as this one is on the shelf already: this one is put beside it.'] : [])];
     return { book, history: NO_HISTORY, standing: NEVER_SAVED, ...(told.length > 0 && { notice: told.join(' ') }) };
   }
   if (!read.rescued) return { problem: `${file.name}: ${read.message}` };

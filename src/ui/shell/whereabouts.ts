@@ -31,6 +31,8 @@ export class Whereabouts implements ReactiveController {
   readonly #host: Shown;
   pageId = '';
   chosen: Place | undefined;
+  /** The word at which the glossary was opened; another object each time. */
+  word: { readonly id: string } | undefined;
   /** The other corner of the chosen block. */
   anchor: Place | undefined;
   /** The piece of a page that was last in hand. */
@@ -116,8 +118,9 @@ export class Whereabouts implements ReactiveController {
     this.#choosingOn = true;
   }
 
-  show(page: string): void {
+  show(page: string, word?: string): void {
     this.pageId = page;
+    this.word = word === undefined ? undefined : { id: word };
     loadOwnPage(page);
     this.#host.requestUpdate();
     this.#host.turned();

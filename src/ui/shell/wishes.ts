@@ -16,7 +16,7 @@ const heard = (page: Shell): Heard => {
     clear: () => doing.clear(),
     menu: ({ what }) => doing.openMenu(what),
     tell: ({ text }) => telling.tell(text, true),
-    page: (wish) => whereabouts.show(wish.page),
+    page: (wish) => whereabouts.show(wish.page, wish.word),
     letters: ({ letters }) => page.cite(letters),
     change: (wish) => doing.change(wish),
     text: (text) => doing.perform({ do: 'write text', text }),

@@ -255,8 +255,8 @@ export class ObBriefSlip extends Slip<Place | undefined> {
       this.#before !== '' &&
       !isOpen(rangeOf(at) ?? {}) &&
       choicesOf(this.around.session.book, this.around.session.values, at)?.includes(this.#before) === false &&
-      `${this.#before} does not go with the other answers: pick another.`;
-    const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `It stands at this: ${source}.`, misfit].filter(Boolean);
+      `${this.#before} does not go with the other answers: choose another from the list.`;
+    const says = [...numberHints(at), isLeft(at) && this.#before !== '' && source && `The value now comes from: ${source}.`, misfit].filter(Boolean);
     return html`<form class="begin" @keydown=${this.#press} @submit=${(event: Event) => event.preventDefault()}>
       ${this.cleared ? html`<p class="cleared" role="status">${this.cleared}</p>` : nothing}
       <p class="far" role="status">Question ${number} of ${asked.length}, ${left === 0 ? 'none' : left} left</p>

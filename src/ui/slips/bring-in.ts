@@ -37,7 +37,7 @@ const ENCODING_NAMES: Readonly<Record<Encoding, string>> = {
   'utf-16be': 'UTF-16, big-endian',
   'windows-1252': 'Windows-1252',
 };
-const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'upright strokes' };
+const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'vertical bars' };
 /** What is shown of a long list; the counts speak of all of it. */
 const SHOWN = 6;
 
@@ -217,7 +217,7 @@ export class ObBringIn extends Slip<File> {
     const goal = mapping === undefined ? 'own' : mapping.to === 'new table' ? 'new' : mapping.table;
     return html`<div class="as-read">
         ${picked('Letters as', staged.encoding, pairs(ENCODINGS, ENCODING_NAMES), (encoding) => this.#reread({ encoding }))}
-        ${picked('Fields parted by', staged.delimiter, pairs(DELIMITERS, DELIMITER_NAMES), (delimiter) => this.#reread({ delimiter }))}
+        ${picked('Fields separated by', staged.delimiter, pairs(DELIMITERS, DELIMITER_NAMES), (delimiter) => this.#reread({ delimiter }))}
         ${picked('Decimal mark', staged.decimalMark, [['.', 'point'] as const, [',', 'comma'] as const], (decimalMark) => this.#reread({ decimalMark }))}
         <label>Headings in record <input type="number" min="0" step="1" .value=${String(staged.headingsAt)} @change=${(e: Event) => this.#reread({ headingsAt: Math.max(0, Math.trunc(Number((e.target as HTMLInputElement).value) || 0)) })} /></label>
       </div>
@@ -236,8 +236,8 @@ export class ObBringIn extends Slip<File> {
   /** What comes of the place that the records go to. */
   #wherefore({ table, into }: Mapping & { to: 'rows' }): string {
     const found = this.around.session.book.tables.find(({ id }) => id === table);
-    if (into === 'start') return 'What stands in those rows is written over; a blank field empties its cell.';
-    return `What stands in ${found?.name} stays. Formulas that read it as far as it goes now will not see what comes after it.`;
+    if (into === 'start') return 'What is in those rows is written over; a blank field empties its cell.';
+    return `What is in ${found?.name} stays. Formulas that read it as far as it goes now will not see what comes after it.`;
   }
 
   #columnUse(mapping: Mapping, heading: string, from: number): TemplateResult {

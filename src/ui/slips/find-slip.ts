@@ -120,13 +120,13 @@ export class ObFindSlip extends Slip<undefined> {
         this.#go(1);
       }} @input=${() => this.#look()}>
         <label>Find <input name="text" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
-        <label>Put in its place <input name="with" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
-        <label class="pick-one"><input name="capitals" type="checkbox" /> Capitals count</label>
+        <label>New text <input name="with" type="text" autocomplete="off" autocapitalize="off" spellcheck="false" /></label>
+        <label class="pick-one"><input name="capitals" type="checkbox" /> Only with the same capitals</label>
         <label class="pick-one"><input name="here" type="checkbox" ?disabled=${!this.around.at} /> Only in ${this.around.at?.table.name ?? 'the table of the chosen cell'}</label>
-        <p role="status">${this.said || (times === 0 ? 'It stands nowhere.' : `It stands ${times === 1 ? 'once' : `${times} times`}${hit ? `. Place ${this.at + 1} of ${hits.length}: ${placeText(hit)}` : ` in ${hits.length === 1 ? 'one place' : `${hits.length} places`}`}.`)}</p>
+        <p role="status">${this.said || (times === 0 ? 'Not found.' : `Found ${times === 1 ? 'once' : `${times} times`}${hit ? `. Place ${this.at + 1} of ${hits.length}: ${placeText(hit)}` : ` in ${hits.length === 1 ? 'one place' : `${hits.length} places`}`}.`)}</p>
         <div class="do">
           <button type="submit" name="next" class="btn first" ?disabled=${hits.length === 0}>Next</button>
-          <button type="button" class="btn" ?disabled=${hits.length === 0} @click=${() => this.#go(-1)}>The one before</button>
+          <button type="button" class="btn" ?disabled=${hits.length === 0} @click=${() => this.#go(-1)}>Previous</button>
           <button type="button" class="btn" ?disabled=${!hit} @click=${() => void this.#replace(false)}>Replace here</button>
           <button type="button" class="btn" ?disabled=${hits.length === 0} @click=${() => void this.#replace(true)}>Replace everywhere</button>
           <button type="button" class="btn" @click=${() => this.#leave()}>Close</button>

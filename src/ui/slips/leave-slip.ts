@@ -13,7 +13,7 @@ export function askToLeave(page: Element, why: string, sendOut: () => Promise<st
       );
     render(
       html`<p><b>Not saved.</b> ${why}</p>
-        <p>Put away now, the book stands on the shelf of this page, marked as not saved, and is tried again; with this page it would be gone. As a file it is safe.</p>
+        <p>Put away now, the book is on the shelf of this page, marked as not saved, and is tried again; with this page it would be gone. As a file it is safe.</p>
         ${said ? html`<p role="status">${said}</p>` : nothing}
         <div class="do">
           <button type="button" class="btn first" @click=${send}>Send out the book as a file</button>

@@ -100,7 +100,7 @@ export class ObPasteSlip extends Slip<Ask> {
   #marks(): TemplateResult {
     const one = (mark: DecimalMark, words: string): TemplateResult =>
       html`<label><input type="radio" name="mark" .checked=${this.mark === mark} @change=${() => this.#choose(mark)} /> ${words}</label>`;
-    return html`<fieldset class="how"><legend>Before the decimals stands</legend>${one('.', 'a point, as in 33.3')}${one(',', 'a comma, as in 33,3')}</fieldset>`;
+    return html`<fieldset class="how"><legend>Decimal mark</legend>${one('.', 'a point, as in 33.3')}${one(',', 'a comma, as in 33,3')}</fieldset>`;
   }
 }
 customElements.define('ob-paste-slip', ObPasteSlip);

@@ -97,7 +97,7 @@ export class ObRangeSlip extends Slip<Asked> {
     const what = at ? (this.#addresses.length > 1 ? `${this.#addresses.length} cells` : titleOf(at)) : '';
     return html`<dialog class="slip-box" aria-label="What may be given: ${what}">
       <form class="begin" @submit=${this.#take}>
-        <p>What may be given in ${what}: numbers within limits, or one of a list, or one of the texts that stand in some cells.</p>
+        <p>What may be given in ${what}: numbers within limits, or one of a list, or one of the texts in some cells.</p>
         <label>At least <input name="least" type="text" autocomplete="off" spellcheck="false" /></label>
         <label>At most <input name="greatest" type="text" autocomplete="off" spellcheck="false" /></label>
         <label>Or a list, one a line <textarea name="list" rows="3" spellcheck="false"></textarea></label>

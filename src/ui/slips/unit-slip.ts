@@ -36,7 +36,7 @@ export class ObUnitSlip extends Slip<'cell' | 'row'> {
     const { at, session } = this.around;
     const typed = this.querySelector('input')?.value.trim() ?? '';
     if (!at) return;
-    this.wrong = typed === '' ? 'Write a unit, or pick one.' : (unitRefusal(at, session.values, typed) ?? '');
+    this.wrong = typed === '' ? 'Write a unit, or choose one from the list.' : (unitRefusal(at, session.values, typed) ?? '');
     if (this.wrong === '') this.#show(typed);
   }
 

@@ -54,7 +54,7 @@ function numberParts(view: CellView, looks: string, list: boolean, letter: unkno
   };
 }
 
-function errorParts({ value, address }: CellView, keyed: string, letter: unknown): CellParts {
+function errorParts({ value, address, why }: CellView, keyed: string, letter: unknown): CellParts {
   if (value.kind !== 'error') return { looks: '', inside: nothing };
   // What only waits for another cell says its word; the sentence stands where the trouble began.
   const here = value.from === undefined || value.from === address;
@@ -62,7 +62,7 @@ function errorParts({ value, address }: CellView, keyed: string, letter: unknown
   return {
     looks: `v ${waiting ? 'waits' : 'bad'} t${keyed}`,
     inside: html`<span class="k"></span><span class="x err">${value.word}</span>${letter}`,
-    ...(here && !waiting && { under: html`<div class="sentence">${value.message}</div>` }),
+    ...(here && !waiting && { under: html`<div class="sentence">${why}</div>` }),
   };
 }
 

@@ -245,7 +245,7 @@ function said(at: At, allowed: string): Said {
     of: titleOf(at),
     left: isLeft(at),
     teller: sourceOf(at) ?? 'who said so?',
-    allowed: allowed || (range?.oneOf || range?.from ? 'pick from a list' : ''),
+    allowed: allowed || (range?.oneOf || range?.from ? 'choose from the list' : ''),
   };
 }
 

@@ -305,7 +305,7 @@ export class CellWriting implements ReactiveController {
       ${says.length > 0 ? html`<p class="hint">${says.join(' ')}</p>` : nothing}
       ${
         this.choices.length > 0
-          ? html`<ul class="pick" role="listbox" id=${this.#slipId} aria-label="Pick one">${this.choices.map(
+          ? html`<ul class="pick" role="listbox" id=${this.#slipId} aria-label="Choose from the list">${this.choices.map(
               (choice, i) =>
                 html`<li role="option" id="${this.#slipId}-${i}" aria-selected=${i === this.#picked} @pointerdown=${(event: Event) => this.#pick(event, choice)}>${choice}</li>`,
             )}</ul>`

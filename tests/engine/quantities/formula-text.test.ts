@@ -76,11 +76,11 @@ describe('A formula as typed and as stored', () => {
     ["=3'", 'In a formula feet are written “3 ft”.'],
     ['=5 h 30 min', 'Join the parts of a length with a plus: 5 h + …'],
     ['=3 ft 14 in', '“3 ft 14 in” can not be read as a length such as 1 in. 14 in is a foot or more: write 4 ft 2 in, or 50 in.'],
-    ['=MAX(0,5;1)', 'The arguments of a function are parted by commas.'],
-    ['=1;2', 'The arguments of a function are parted by commas.'],
-    ['=(1;2)', 'The arguments of a function are parted by commas.'],
+    ['=MAX(0,5;1)', 'The arguments of a function are separated by commas.'],
+    ['=1;2', 'The arguments of a function are separated by commas.'],
+    ['=(1;2)', 'The arguments of a function are separated by commas.'],
     ['="a', 'A text in this formula is not closed: a double quote (") is missing.'],
-    ['=0.22 $/kWh', 'This book reckons in EUR; $/kWh is another currency’s, and there is no rate of exchange here.'],
+    ['=0.22 $/kWh', 'This book is in EUR; $/kWh is another currency’s, and a book has no rate of exchange.'],
   ])('%s is refused: %s', (typed, message) => {
     expect(refusal(typed).replaceAll("'", '’')).toBe(message.replaceAll("'", '’'));
   });

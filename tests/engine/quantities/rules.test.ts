@@ -312,7 +312,7 @@ describe('a table of several kinds', () => {
 
 test('an amount in another currency is an error at its cell and wherever it is read, not a text that SUM passes over', async () => {
   const { at } = await column('5 USD', '10 EUR', '=SUM(A1:A2)', '=A1*2', '=A1&""', '0.2 USD/kWh', "'Quoted in USD", '=A7&"."');
-  const message = 'Row 1 (T.A1) is 5 USD, and this book reckons in EUR: USD can not be turned into it, for there is no rate of exchange here.';
+  const message = 'Row 1 (T.A1) is 5 USD, and this book is in EUR: USD can’t be converted, as a book has no rate of exchange.';
   expect(at(1)).toEqual({ kind: 'error', word: 'unit error', message });
   for (const row of [3, 4, 5]) expect(at(row), `A${row}`).toEqual({ kind: 'error', word: 'unit error', message, from: 'T.A1' });
   expect(isUnitError(at(6))).toBe(true);
