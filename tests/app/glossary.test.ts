@@ -21,6 +21,8 @@ describe('the page of words', () => {
     await expect.poll(() => page.locator('dl.glossary dt').count()).toBeGreaterThanOrEqual(24);
     expect(await page.locator('dl.glossary svg').count()).toBeGreaterThanOrEqual(6);
     expect(await violations(page)).toEqual([]);
+    await page.locator('ob-glossary').getByRole('button', { name: 'Voltage drop', exact: true }).press('Enter');
+    await expect.poll(() => page.locator('#word-drop').evaluate((dt) => document.activeElement === dt)).toBe(true);
   });
 
   it('is opened from the margin at the word that was asked for', async () => {

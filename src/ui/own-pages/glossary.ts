@@ -9,12 +9,16 @@ export class ObGlossary extends Part {
   declare word: { readonly id: string } | undefined;
 
   override render(): TemplateResult {
-    return html`<dl class="glossary">${GLOSSARY.map((each) => html`<dt id="word-${each.id}" tabindex="-1" class=${each.id === this.word?.id ? 'here' : ''}>${each.word}</dt><dd>${each.means}${each.picture ? drawing(each.picture) : nothing}</dd>`)}</dl>`;
+    return html`<p class="feeds">${GLOSSARY.map(({ id, word }) => html`<button type="button" class="link" @click=${() => this.#go(id)}>${word}</button> `)}</p>
+      <dl class="glossary">${GLOSSARY.map((each) => html`<dt id="word-${each.id}" tabindex="-1" class=${each.id === this.word?.id ? 'here' : ''}>${each.word}</dt><dd>${each.means}${each.picture ? drawing(each.picture) : nothing}</dd>`)}</dl>`;
   }
 
   override updated(changed: PropertyValues<this>): void {
-    if (!changed.has('word') || !this.word) return;
-    const found = this.querySelector<HTMLElement>(`#word-${this.word.id}`);
+    if (changed.has('word') && this.word) this.#go(this.word.id);
+  }
+
+  #go(id: string): void {
+    const found = this.querySelector<HTMLElement>(`#word-${id}`);
     found?.scrollIntoView({ block: 'center' });
     found?.focus({ preventScroll: true });
   }
