@@ -14,7 +14,9 @@ export class ObGlossary extends Part {
   }
 
   override updated(changed: PropertyValues<this>): void {
-    if (changed.has('word') && this.word) this.#go(this.word.id);
+    const { word } = this;
+    // The page that is turned to puts the focus on its title first, in the same turn.
+    if (changed.has('word') && word) setTimeout(() => this.#go(word.id));
   }
 
   #go(id: string): void {
