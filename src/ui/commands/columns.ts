@@ -1,4 +1,3 @@
-import { valueAt } from '../../shown.ts';
 import { type Command, onCells, type PageState, type Run } from './command.ts';
 import { chooseWhole, columnsIn, fetchReshaping, insert, inTable, many, move, question, roomFor, takeAway } from './lines.ts';
 import { scenarioColumnCommands } from './scenarios.ts';
@@ -20,8 +19,8 @@ const sort = (downward: boolean): Run =>
       column: area.column,
       downward,
       worked: (address) => {
-        const value = valueAt(values, address);
-        return value.kind === 'number' ? value.base : value.kind === 'text' ? value.text : undefined;
+        const value = values[address];
+        return value?.kind === 'number' ? value.base : value?.kind === 'text' ? value.text : undefined;
       },
     });
   });

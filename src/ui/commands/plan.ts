@@ -2,14 +2,13 @@
 import { cellAt } from '../../book/address.ts';
 import { addressOf, placeOf } from '../../book/look-up.ts';
 import type { Mend } from '../../engine/types.ts';
-import { valueAt } from '../../shown.ts';
 import { placeOfAt } from '../parts/part.ts';
 import { type Command, inBook, onCells, type PageState } from './command.ts';
 import { controlAlone, controlShift } from './keys.ts';
 
 /** What would put the chosen cell right, where one key can do it. */
 function mendOf({ at, values }: PageState): Mend | undefined {
-  const value = at && valueAt(values, addressOf(at));
+  const value = at && values[addressOf(at)];
   const mend = value?.kind === 'error' ? value.mend : undefined;
   return mend?.content !== undefined || mend?.unit !== undefined ? mend : undefined;
 }
