@@ -7,8 +7,8 @@ import { setMeasures } from '../../src/book/commands/set-measures.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import type { Session } from '../../src/session.ts';
 import { lineOf } from '../../src/shown.ts';
-import { spokenValue, viewOf } from '../../src/ui/parts/cell-view.ts';
-import { choicesOf } from '../../src/ui/parts/choices.ts';
+import { spokenValue, viewOf } from '../../src/ui/cells/cell-view.ts';
+import { choicesOf } from '../../src/ui/cells/choices.ts';
 import { openTemplate } from '../templates/open-template.ts';
 
 async function opened(): Promise<Session> {

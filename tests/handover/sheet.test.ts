@@ -10,7 +10,7 @@ import { setSource } from '../../src/book/commands/set-source.ts';
 import { addressOf, placeOf } from '../../src/book/look-up.ts';
 import { type Answer, isRefused } from '../../src/book/refused.ts';
 import { isLeft, questionsOn } from '../../src/book/said-by.ts';
-import { viewOf } from '../../src/ui/parts/cell-view.ts';
+import { viewOf } from '../../src/ui/cells/cell-view.ts';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { plainField } from '../templates/plain-light.ts';
 import { type Made, make, makeFrom, marked, section, textOf } from './made.ts';

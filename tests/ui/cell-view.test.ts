@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { placeIn } from '../../src/book/address.ts';
 import type { Cell, Table } from '../../src/book/book.ts';
 import type { Value, Values } from '../../src/engine/types.ts';
-import { differenceText, spokenName, viewOf } from '../../src/ui/parts/cell-view.ts';
+import { differenceText, spokenName, viewOf } from '../../src/ui/cells/cell-view.ts';
 
 const row = (id: string, label: string, more = {}) => ({ id, label, ...more });
 const cells: Record<string, Record<string, Cell>> = {

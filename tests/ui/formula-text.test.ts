@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cellAt } from '../../src/book/address.ts';
 import type { Book } from '../../src/book/book.ts';
-import { piecesOf } from '../../src/ui/parts/formula-text.ts';
+import { piecesOf } from '../../src/ui/cells/formula-text.ts';
 import { letterAt } from '../../src/ui/parts/letter-at.ts';
 
 const book: Book = {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { functions } from '../../functions/index.ts';
-import { paramText } from '../../src/ui/parts/param-words.ts';
+import { paramText } from '../../src/ui/cells/param-words.ts';
 
 test('an argument is told in one sentence, whatever its unit begins with', () => {
   const exponent = { name: 'exponent', quantity: 'number', unit: '1', above: 0, meaning: 'how narrow; 1 is a Lambertian emitter' } as const;

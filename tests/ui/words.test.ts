@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { unitAfter } from '../../functions/unit-at.ts';
 import { referenceText } from '../../src/book/address.ts';
 import { otherReference } from '../../src/book/other-writing.ts';
-import { closed, standingAt, takesReference, wordsOf } from '../../src/ui/parts/words.ts';
+import { closed, standingAt, takesReference, wordsOf } from '../../src/ui/cells/words.ts';
 import { runs } from '../cases.ts';
 
 const unitLength = (after: string): number => {

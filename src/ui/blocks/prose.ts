@@ -6,7 +6,7 @@ import { placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 import { LOST } from '../../book/references.ts';
 import { isRefused } from '../../book/refused.ts';
 import type { Values } from '../../engine/types.ts';
-import { spokenValue, viewOf } from '../parts/cell-view.ts';
+import { spokenValue, viewOf } from '../cells/cell-view.ts';
 import { AGAIN, draftOf, endDraft, noteDraft } from '../parts/drafts.ts';
 import { Part, type Wishes } from '../parts/part.ts';
 

@@ -13,7 +13,7 @@ import { addressOf, titleOf } from '../../book/look-up.ts';
 import { otherReference } from '../../book/other-writing.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { lineAt } from '../parts/formula-text.ts';
+import { lineAt } from '../cells/formula-text.ts';
 import type { Step } from '../parts/part.ts';
 import { type Candidate, type Completing, completing } from './completion.ts';
 import { hintOf, type Verdict, verdictOf } from './hints.ts';
@@ -22,7 +22,7 @@ import { type Citing, citingOf } from './letters.ts';
 import { PAGES, Picking } from './picking.ts';
 import { laySlip } from './placing.ts';
 import '../styles/formula.css';
-import { closed, standingAt, takesReference, type Word, wordsOf } from '../parts/words.ts';
+import { closed, standingAt, takesReference, type Word, wordsOf } from '../cells/words.ts';
 import { slipBelow } from './slip-below.ts';
 import { libraryOf, NO_LIBRARY, unitsIn } from './stock.ts';
 

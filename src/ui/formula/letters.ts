@@ -4,7 +4,7 @@ import type { Book } from '../../book/book.ts';
 import { columnHeading, named, rowHeading } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
 import { letterAt } from '../parts/letter-at.ts';
-import type { Word } from '../parts/words.ts';
+import type { Word } from '../cells/words.ts';
 
 /** A cell or range that a formula reads. */
 export interface Cited {

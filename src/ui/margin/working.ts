@@ -7,11 +7,11 @@ import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/
 import { whyOf, workedLine } from '../../shown.ts';
 import { loadWords } from '../own-pages/index.ts';
 import type { Acts } from '../parts/act.ts';
-import { type CellView, lineOf, spokenValue, viewOf } from '../parts/cell-view.ts';
-import { allowedText } from '../parts/choices.ts';
-import { headingFrom, piecesOf } from '../parts/formula-text.ts';
+import { type CellView, lineOf, spokenValue, viewOf } from '../cells/cell-view.ts';
+import { allowedText } from '../cells/choices.ts';
+import { headingFrom, piecesOf } from '../cells/formula-text.ts';
 import { Part, placeOfAt } from '../parts/part.ts';
-import { valueLine, workedValue } from '../parts/value-line.ts';
+import { valueLine, workedValue } from '../cells/value-line.ts';
 
 /** The commands that stand in the margin. */
 export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit';

@@ -3,7 +3,7 @@ import type { At } from '../../book/address.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
 import type { Value } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { lineOf } from '../parts/cell-view.ts';
+import { lineOf } from '../cells/cell-view.ts';
 import { Part, placeOfAt } from '../parts/part.ts';
 
 const nameOf = (at: At | undefined): string => (at ? `${addressOf(at)} ${titleOf(at)}` : '');

@@ -4,7 +4,7 @@ import { byFamily } from '../../../functions/family.ts';
 import type { At } from '../../book/address.ts';
 import type { FunctionCard } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { paramText, signature } from '../parts/param-words.ts';
+import { paramText, signature } from '../cells/param-words.ts';
 import { Part } from '../parts/part.ts';
 import { anotherCell } from './function-try.ts';
 

@@ -8,7 +8,7 @@ import type { Values } from '../../engine/types.ts';
 import { menu } from '../blocks/index.ts';
 import type { CommandId } from '../commands/index.ts';
 import type { Acts } from '../parts/act.ts';
-import { viewOf } from '../parts/cell-view.ts';
+import { viewOf } from '../cells/cell-view.ts';
 import { Part, whenIdle } from '../parts/part.ts';
 
 /** ms after which it is counted though the page is not idle. */

@@ -113,7 +113,7 @@ export class Typing {
       if (!result.ok || result.change.edits.length === 0) this.release();
       if (result.ok) {
         // The table has fetched it already.
-        const [{ spokenValue, viewOf }] = await Promise.all([import('../parts/cell-view.ts'), session.settled()]);
+        const [{ spokenValue, viewOf }] = await Promise.all([import('../cells/cell-view.ts'), session.settled()]);
         // What was taken back meanwhile was said since.
         if (session.history.undone.includes(result.change)) return;
         const after = this.#host.whereabouts.atPlace(place);

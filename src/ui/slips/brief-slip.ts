@@ -6,7 +6,7 @@ import { fitting, isWhole, standingLine, wholeLines } from '../../book/goes-with
 import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import { misfit } from '../../book/misfits.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../../book/said-by.ts';
-import { choicesOf, numberHints } from '../parts/choices.ts';
+import { choicesOf, numberHints } from '../cells/choices.ts';
 import { type Place, placeOfAt, samePlace, type Wishes } from '../parts/part.ts';
 import { Slip } from './slip.ts';
 

@@ -1,7 +1,7 @@
 /** How one cell is drawn: kinds and states by shape and word first, colour second. */
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CellView } from '../parts/cell-view.ts';
-import { lineAt } from '../parts/formula-text.ts';
+import type { CellView } from '../cells/cell-view.ts';
+import { lineAt } from '../cells/formula-text.ts';
 
 export interface CellMarks {
   /** Ties it to the margin: it feeds the chosen value. */

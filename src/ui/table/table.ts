@@ -14,7 +14,7 @@ import type { Address, Values } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import { type TableValues, tableValues } from '../../values.ts';
 import type { Lies } from '../formula/index.ts';
-import { choicesOf } from '../parts/choices.ts';
+import { choicesOf } from '../cells/choices.ts';
 import { Part, type Place, type Step, samePlace, type Wishes } from '../parts/part.ts';
 import { readSpot } from '../parts/spot.ts';
 import { Choosing } from './choosing.ts';
