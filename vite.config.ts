@@ -65,7 +65,7 @@ export default defineConfig(({ mode }) => ({
       treeshake: {
         moduleSideEffects: [
           { test: /node_modules[\\/]@lezer[\\/]/, sideEffects: false },
-          { test: /[\\/]src[\\/]files[\\/]\w+[\\/]index\.ts$/, sideEffects: false },
+          { test: /[\\/]src[\\/](?:files[\\/]\w+|ui[\\/](?:cells|parts))[\\/]index\.ts$/, sideEffects: false },
         ],
       },
       output: {

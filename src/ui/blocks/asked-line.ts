@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Book, Page } from '../../book/book.ts';
 import { countLeft, LEFT, questionsOn } from '../../book/said-by.ts';
-import type { Act } from '../parts/act.ts';
+import type { Act } from '../parts/index.ts';
 import { buttons } from './buttons.ts';
 
 /** Above the brief: `18 questions, 5 left`, and the way to be asked one at a time. */

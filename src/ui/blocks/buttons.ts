@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import type { Act } from '../parts/act.ts';
+import type { Act } from '../parts/index.ts';
 
 /** Commands as buttons on the page. */
 export const buttons = (acts: readonly Act[]): readonly TemplateResult[] =>

@@ -1,6 +1,6 @@
 /** A small menu of what can be done with a page or a piece of it. It opens in place, and closes on Escape and when it is left. */
 import { html, type TemplateResult } from 'lit';
-import type { Act } from '../parts/act.ts';
+import type { Act } from '../parts/index.ts';
 
 export interface Menu {
   readonly label: string;

@@ -4,7 +4,7 @@ import { placeIn } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, namesOf, placeOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
-import { Part, type Wishes } from '../parts/part.ts';
+import { Part, type Wishes } from '../parts/index.ts';
 import { cellAt } from '../table/index.ts';
 import '../styles/blocks.css';
 import { cellChoices, type ObCellFinder } from '../finding/index.ts';

@@ -6,9 +6,8 @@ import { placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 import { LOST } from '../../book/references.ts';
 import { isRefused } from '../../book/refused.ts';
 import type { Values } from '../../engine/types.ts';
-import { spokenValue, viewOf } from '../cells/cell-view.ts';
-import { AGAIN, draftOf, endDraft, noteDraft } from '../parts/drafts.ts';
-import { Part, type Wishes } from '../parts/part.ts';
+import { spokenValue, viewOf } from '../cells/index.ts';
+import { AGAIN, draftOf, endDraft, noteDraft, Part, type Wishes } from '../parts/index.ts';
 
 /** Markdown with the live values of cells in it. The text is made once; the values are written into it as they come. It is written in place. */
 export class ObProse extends Part {

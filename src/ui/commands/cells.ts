@@ -19,7 +19,7 @@ const repeat = (axis: 'row' | 'column'): Run => onCells(async ({ book, area }) =
 const decimals = (by: 1 | -1): Run =>
   onCells(async (state) => {
     const { book, at, values } = state;
-    const [{ viewOf }, { setDecimals }] = await Promise.all([import('../cells/cell-view.ts'), fetchReshaping()]);
+    const [{ viewOf }, { setDecimals }] = await Promise.all([import('../cells/index.ts'), fetchReshaping()]);
     const shown = viewOf(at, values).number;
     const now = decimalsOf(at) ?? Math.max(0, (shown?.fraction.length ?? 1) - 1);
     return setDecimals(book, { addresses: addresses(state), decimals: Math.min(MOST_DECIMALS, Math.max(0, now + by)) });

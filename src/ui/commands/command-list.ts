@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { Part } from '../parts/part.ts';
+import { Part } from '../parts/index.ts';
 import { type Command, labelOf, type PageState } from './command.ts';
 import { ranked, usable } from './list.ts';
 

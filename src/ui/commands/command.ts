@@ -6,7 +6,7 @@ import type { Change } from '../../book/change.ts';
 import { type Refused, refused } from '../../book/refused.ts';
 import type { Values } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import type { Place, Wishes } from '../parts/part.ts';
+import type { Place, Wishes } from '../parts/index.ts';
 import type { SlipCall } from '../slips/index.ts';
 import type { Clip, Spot } from '../table/index.ts';
 

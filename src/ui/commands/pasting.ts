@@ -1,6 +1,6 @@
 /** Puts down what was copied, from the first of the chosen cells on. It has a key of the table's own and stands in no list. */
 import { placesOf } from '../../book/area.ts';
-import { placeOfAt, type Wishes } from '../parts/part.ts';
+import { placeOfAt, type Wishes } from '../parts/index.ts';
 import { fetchPasting } from '../table/index.ts';
 import { onCells, type Run } from './command.ts';
 

@@ -2,7 +2,7 @@
 import { cellAt } from '../../book/address.ts';
 import { addressOf, placeOf } from '../../book/look-up.ts';
 import type { Mend } from '../../engine/types.ts';
-import { placeOfAt } from '../parts/part.ts';
+import { placeOfAt } from '../parts/index.ts';
 import { type Command, inBook, onCells, type PageState } from './command.ts';
 import { controlAlone, controlShift } from './keys.ts';
 

@@ -1,5 +1,5 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { Part } from '../parts/part.ts';
+import { Part } from '../parts/index.ts';
 import type { Choice } from './cell-list.ts';
 
 let made = 0;

@@ -3,7 +3,7 @@ import { type At, placeIn, readReference, referenceText } from '../../book/addre
 import type { Book, Table } from '../../book/book.ts';
 import { addressOf, columnHeading, namesOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
-import { lineOf, valueAt } from '../cells/cell-view.ts';
+import { lineOf, valueAt } from '../cells/index.ts';
 
 /** One thing to pick: a cell, or a run of cells. */
 export interface Choice {

@@ -3,7 +3,7 @@ import { type At, cellText, placeIn, tableNamed, tablePrefix } from '../../book/
 import type { Book, Table } from '../../book/book.ts';
 import { baseColumn, placeOf } from '../../book/look-up.ts';
 import type { FunctionCard } from '../../engine/types.ts';
-import { standingAt, type Word, wordsAt } from '../cells/words.ts';
+import { standingAt, type Word, wordsAt } from '../cells/index.ts';
 import { headingOf } from './letters.ts';
 
 export interface Candidate {

@@ -13,8 +13,8 @@ import { addressOf, titleOf } from '../../book/look-up.ts';
 import { otherReference } from '../../book/other-writing.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { lineAt } from '../cells/formula-text.ts';
-import type { Step } from '../parts/part.ts';
+import { closed, lineAt, standingAt, takesReference, type Word, wordsOf } from '../cells/index.ts';
+import type { Step } from '../parts/index.ts';
 import { type Candidate, type Completing, completing } from './completion.ts';
 import { hintOf, type Verdict, verdictOf } from './hints.ts';
 import type { Found, Home } from './home.ts';
@@ -22,7 +22,6 @@ import { type Citing, citingOf } from './letters.ts';
 import { PAGES, Picking } from './picking.ts';
 import { laySlip } from './placing.ts';
 import '../styles/formula.css';
-import { closed, standingAt, takesReference, type Word, wordsOf } from '../cells/words.ts';
 import { slipBelow } from './slip-below.ts';
 import { libraryOf, NO_LIBRARY, unitsIn } from './stock.ts';
 

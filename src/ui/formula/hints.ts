@@ -3,9 +3,7 @@
 import type { Signature } from '../../../functions/check-args.ts';
 import { sentence } from '../../book/label.ts';
 import type { FunctionCard, Value } from '../../engine/types.ts';
-import { lineOf } from '../cells/cell-view.ts';
-import { paramText } from '../cells/param-words.ts';
-import type { Standing } from '../cells/words.ts';
+import { lineOf, paramText, type Standing } from '../cells/index.ts';
 
 export interface Hint {
   readonly name: string;

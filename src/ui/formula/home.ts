@@ -2,7 +2,7 @@
 import type { Book, Table } from '../../book/book.ts';
 import type { Values } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import type { Spot } from '../parts/spot.ts';
+import type { Spot } from '../parts/index.ts';
 
 export interface Home {
   readonly book: Book;

@@ -3,8 +3,8 @@ import { type At, cellAt, placeIn, type Reference, readReference, referenceText,
 import type { Book } from '../../book/book.ts';
 import { columnHeading, named, rowHeading } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
-import { letterAt } from '../parts/letter-at.ts';
-import type { Word } from '../cells/words.ts';
+import type { Word } from '../cells/index.ts';
+import { letterAt } from '../parts/index.ts';
 
 /** A cell or range that a formula reads. */
 export interface Cited {

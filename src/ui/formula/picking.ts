@@ -3,7 +3,7 @@
  * reference is the one last put in, all arrows move it, and with Shift they make it a range.
  */
 import { cellText, placeIn, tablePrefix } from '../../book/address.ts';
-import type { Spot } from '../parts/spot.ts';
+import type { Spot } from '../parts/index.ts';
 import type { Found, Home } from './home.ts';
 import { headingOf } from './letters.ts';
 

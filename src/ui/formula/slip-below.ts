@@ -2,10 +2,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { addressOf, decimalsOf } from '../../book/look-up.ts';
 import type { Values } from '../../engine/types.ts';
-import { valueAt } from '../cells/cell-view.ts';
-import { lineAt } from '../cells/formula-text.ts';
-import { valueLine } from '../cells/value-line.ts';
-import { waysOut } from '../parts/ways-out.ts';
+import { lineAt, valueAt, valueLine } from '../cells/index.ts';
+import { waysOut } from '../parts/index.ts';
 import type { Candidate } from './completion.ts';
 import type { Hint, Verdict } from './hints.ts';
 import type { Cited } from './letters.ts';

@@ -3,7 +3,7 @@ import type { Signature } from '../../../functions/check-args.ts';
 import { QUANTITIES, quantityName, unit, withCurrency } from '../../../functions/units.ts';
 import type { FunctionCard } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { PICKS } from '../cells/shown-unit.ts';
+import { PICKS } from '../cells/index.ts';
 import { signatureText } from './hints.ts';
 
 export interface Library {

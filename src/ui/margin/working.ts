@@ -5,13 +5,9 @@ import type { Book } from '../../book/book.ts';
 import { addressOf, baseOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/types.ts';
 import { whyOf, workedLine } from '../../shown.ts';
+import { allowedText, type CellView, headingFrom, lineOf, piecesOf, spokenValue, valueLine, viewOf, workedValue } from '../cells/index.ts';
 import { loadWords } from '../own-pages/index.ts';
-import type { Acts } from '../parts/act.ts';
-import { type CellView, lineOf, spokenValue, viewOf } from '../cells/cell-view.ts';
-import { allowedText } from '../cells/choices.ts';
-import { headingFrom, piecesOf } from '../cells/formula-text.ts';
-import { Part, placeOfAt } from '../parts/part.ts';
-import { valueLine, workedValue } from '../cells/value-line.ts';
+import { type Acts, Part, placeOfAt } from '../parts/index.ts';
 
 /** The commands that stand in the margin. */
 export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit';

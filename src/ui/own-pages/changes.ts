@@ -1,7 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { History } from '../../book/history.ts';
-import type { Acts } from '../parts/act.ts';
-import { Part } from '../parts/part.ts';
+import { type Acts, Part } from '../parts/index.ts';
 
 /** What was done to the book, newest first, and what was taken back. */
 export class ObChanges extends Part {

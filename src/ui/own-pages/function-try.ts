@@ -3,8 +3,8 @@ import type { At } from '../../book/address.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
 import type { Value } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { lineOf } from '../cells/cell-view.ts';
-import { Part, placeOfAt } from '../parts/part.ts';
+import { lineOf } from '../cells/index.ts';
+import { Part, placeOfAt } from '../parts/index.ts';
 
 const nameOf = (at: At | undefined): string => (at ? `${addressOf(at)} ${titleOf(at)}` : '');
 /** A cell is looked up anew at every turn of the page: only another one, or another name for it, is news to over a hundred entries. */

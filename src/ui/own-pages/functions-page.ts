@@ -4,8 +4,8 @@ import { byFamily } from '../../../functions/family.ts';
 import type { At } from '../../book/address.ts';
 import type { FunctionCard } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { paramText, signature } from '../cells/param-words.ts';
-import { Part } from '../parts/part.ts';
+import { paramText, signature } from '../cells/index.ts';
+import { Part } from '../parts/index.ts';
 import { anotherCell } from './function-try.ts';
 
 /** Every function, from its record alone: to be searched by word, by unit and by family. */

@@ -1,5 +1,5 @@
 import { html, nothing, type PropertyValues, svg, type TemplateResult } from 'lit';
-import { Part } from '../parts/part.ts';
+import { Part } from '../parts/index.ts';
 import { GLOSSARY, type GlossaryWord } from './glossary-words.ts';
 
 /** Words of the trade and of the book, explained; some with a drawing. */

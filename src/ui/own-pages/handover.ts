@@ -9,8 +9,7 @@ import { gather, type Sheet, sheet } from '../../handover/sheet.ts';
 import type { Session } from '../../session.ts';
 import literata from '../fonts/literata.woff2?url';
 import recursive from '../fonts/recursive.woff2?url';
-import { fileName, handOver } from '../parts/file-out.ts';
-import { Part } from '../parts/part.ts';
+import { fileName, handOver, Part } from '../parts/index.ts';
 import '../styles/handover.css';
 
 /** The hand-over sheet as it will be printed, with what is chosen for it: the scenario and the paper. */

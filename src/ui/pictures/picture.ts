@@ -3,7 +3,7 @@ import { guard } from 'lit/directives/guard.js';
 import type { Book } from '../../book/book.ts';
 import type { Engine, Values } from '../../engine/types.ts';
 import type { PictureBlock, pictureKind, Ready } from '../../pictures/index.ts';
-import { Part, type Place } from '../parts/part.ts';
+import { Part, type Place } from '../parts/index.ts';
 import { KeptFields } from './fields.ts';
 
 /** Kept for all pictures of the page: three of them read the same fields. */

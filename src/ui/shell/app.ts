@@ -5,7 +5,7 @@ import type { Address } from '../../engine/types.ts';
 import type { News, Session } from '../../session.ts';
 import type { ObPage } from '../blocks/index.ts';
 import { ObCommandList } from '../commands/index.ts';
-import { Part, type Wishes } from '../parts/part.ts';
+import { Part, type Wishes } from '../parts/index.ts';
 import { ObSlips } from '../slips/index.ts';
 import { chosenTable, writesIn } from '../table/index.ts';
 import { cover } from './cover.ts';

@@ -6,10 +6,9 @@ import { standingOf, tableOfBlock } from '../../book/look-up.ts';
 import { countLeft } from '../../book/said-by.ts';
 import type { Values } from '../../engine/types.ts';
 import { menu } from '../blocks/index.ts';
+import { viewOf } from '../cells/index.ts';
 import type { CommandId } from '../commands/index.ts';
-import type { Acts } from '../parts/act.ts';
-import { viewOf } from '../cells/cell-view.ts';
-import { Part, whenIdle } from '../parts/part.ts';
+import { type Acts, Part, whenIdle } from '../parts/index.ts';
 
 /** ms after which it is counted though the page is not idle. */
 const LATEST = 100;

@@ -1,7 +1,7 @@
 /** The strip across the top: whose plan it is, whether it is safe, and what is done with the whole of it. */
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CommandId } from '../commands/index.ts';
-import type { Act, Acts } from '../parts/act.ts';
+import type { Act, Acts } from '../parts/index.ts';
 
 export interface CoverState {
   readonly acts: Acts<CommandId>;

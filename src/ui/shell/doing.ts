@@ -20,8 +20,7 @@ import {
   type PageState,
   pasting,
 } from '../commands/index.ts';
-import type { Acts } from '../parts/act.ts';
-import type { Wishes } from '../parts/part.ts';
+import type { Acts, Wishes } from '../parts/index.ts';
 import type { ObSlips } from '../slips/index.ts';
 import { fetchClip, placeAt } from '../table/index.ts';
 import type { Entering } from './entering.ts';

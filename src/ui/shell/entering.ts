@@ -2,8 +2,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { freeTitle } from '../../book/free-title.ts';
 import type { Session } from '../../session.ts';
-import { AGAIN, cellKey, draftOf, endDraft } from '../parts/drafts.ts';
-import type { Wishes } from '../parts/part.ts';
+import { AGAIN, cellKey, draftOf, endDraft, handOver, type Wishes } from '../parts/index.ts';
 import { askToLeave, fetchKeptSlips, type ObSlips } from '../slips/index.ts';
 import { fetchTable } from '../table/index.ts';
 import type { Found, View } from './found.ts';
@@ -181,8 +180,7 @@ export class Entering implements ReactiveController {
     await this.#fillStart();
   }
 
-  async sendDamaged(): Promise<void> {
-    const { handOver } = await import('../parts/file-out.ts');
+  sendDamaged(): void {
     handOver('damaged book.json', this.damaged ?? '', 'application/json');
   }
 }

@@ -1,7 +1,7 @@
 /** A book that was looked for, to be opened: as it was found, or why it can't be. */
 import type { Book } from '../../book/book.ts';
 import type { History } from '../../book/history.ts';
-import type { Place } from '../parts/part.ts';
+import type { Place } from '../parts/index.ts';
 import type { Standing } from './saving.ts';
 
 /** Where one was in a book. */

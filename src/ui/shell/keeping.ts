@@ -1,9 +1,7 @@
 /** Keeps the open book in this browser, with its history and where one was in it; says "saved" only when it is. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Miss, Opened, Recovered, Store } from '../../files/store/index.ts';
-import { clock } from '../parts/clock.ts';
-import { keep, openGroupsKey } from '../parts/keep.ts';
-import type { Place } from '../parts/part.ts';
+import { clock, keep, openGroupsKey, type Place } from '../parts/index.ts';
 import type { Found, Unopened, View } from './found.ts';
 import type { Saving } from './saving.ts';
 import type { ShelfCard } from './start.ts';

@@ -7,7 +7,7 @@ import type { Session } from '../../session.ts';
 import type { PageCommand } from '../blocks/index.ts';
 import type { WorkingCommand } from '../margin/index.ts';
 import { OWN_PAGES } from '../own-pages/index.ts';
-import type { Acts } from '../parts/act.ts';
+import type { Acts } from '../parts/index.ts';
 import { drawerActions } from './cover.ts';
 import { savingTrouble } from './saving-trouble.ts';
 import type { Shell } from './shell.ts';

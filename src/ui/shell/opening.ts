@@ -8,7 +8,7 @@ import type { Engine } from '../../engine/types.ts';
 import { type BookRead, MOST_CHARACTERS, parseBook, TOO_LARGE } from '../../files/book/index.ts';
 import { openSession, type Session } from '../../session.ts';
 import { fetchRenewing } from '../commands/index.ts';
-import { type Wishes, whenIdle } from '../parts/part.ts';
+import { type Wishes, whenIdle } from '../parts/index.ts';
 import type { Found, Unopened } from './found.ts';
 import type { Keeping } from './keeping.ts';
 import type { Standing } from './saving.ts';

@@ -6,7 +6,7 @@ import { type Book, CURRENT_VERSION } from '../../book/book.ts';
 import type { History } from '../../book/history.ts';
 import { type Entry, hold, letGo, type Miss, type Note, putBy, type Store } from '../../files/store/index.ts';
 import type { News, Session } from '../../session.ts';
-import { clock } from '../parts/clock.ts';
+import { clock } from '../parts/index.ts';
 
 /** Where the book stands with the store as it is opened. */
 export interface Standing {

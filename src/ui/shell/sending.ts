@@ -3,7 +3,7 @@ import type { Book } from '../../book/book.ts';
 import type { Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
 import type { SentOut } from '../commands/index.ts';
-import { fileName, handOver } from '../parts/file-out.ts';
+import { fileName, handOver } from '../parts/index.ts';
 
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {

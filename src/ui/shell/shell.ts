@@ -1,7 +1,7 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import type { Wishes } from '../parts/part.ts';
+import type { Wishes } from '../parts/index.ts';
 import type { Doing } from './doing.ts';
 import type { Entering } from './entering.ts';
 import type { Fetching } from './fetching.ts';

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { Part } from '../parts/part.ts';
+import { Part } from '../parts/index.ts';
 import { fetchBegin } from '../slips/index.ts';
 
 export interface TemplateCard {

@@ -2,8 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
 import type { Told } from '../margin/index.ts';
-import { letterAt } from '../parts/letter-at.ts';
-import { whenIdle } from '../parts/part.ts';
+import { letterAt, whenIdle } from '../parts/index.ts';
 
 /** ms of a frame. */
 const FRAME = 16;

@@ -6,7 +6,7 @@ import { isRefused } from '../../book/refused.ts';
 import { sourceText } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
 import type { Session } from '../../session.ts';
-import { holdDrawing, type Place, samePlace, type Wishes } from '../parts/part.ts';
+import { holdDrawing, type Place, samePlace, type Wishes } from '../parts/index.ts';
 import { isWriting, type Refusal } from '../table/index.ts';
 import type { Telling } from './telling.ts';
 import type { Whereabouts } from './whereabouts.ts';
@@ -113,7 +113,7 @@ export class Typing {
       if (!result.ok || result.change.edits.length === 0) this.release();
       if (result.ok) {
         // The table has fetched it already.
-        const [{ spokenValue, viewOf }] = await Promise.all([import('../cells/cell-view.ts'), session.settled()]);
+        const [{ spokenValue, viewOf }] = await Promise.all([import('../cells/index.ts'), session.settled()]);
         // What was taken back meanwhile was said since.
         if (session.history.undone.includes(result.change)) return;
         const after = this.#host.whereabouts.atPlace(place);

@@ -6,7 +6,7 @@ import type { Book, Page } from '../../book/book.ts';
 import { tableOfBlock } from '../../book/look-up.ts';
 import type { Session } from '../../session.ts';
 import { loadOwnPage, OWN_PAGES } from '../own-pages/index.ts';
-import { type Place, samePlace, type Wishes } from '../parts/part.ts';
+import { type Place, samePlace, type Wishes } from '../parts/index.ts';
 import { areaOf, placeAt } from '../table/index.ts';
 import type { View } from './found.ts';
 

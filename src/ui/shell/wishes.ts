@@ -1,5 +1,5 @@
 /** What elements ask for, and who sees to it. A wish that the page has forgotten does not compile. */
-import type { Wishes } from '../parts/part.ts';
+import type { Wishes } from '../parts/index.ts';
 import type { Shell } from './shell.ts';
 
 /** Some are heard on their way by the element they are meant for. */

@@ -1,7 +1,7 @@
 /** The slip on which a plan is begun for a client. */
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Habits } from '../../book/habits.ts';
-import { Part } from '../parts/part.ts';
+import { Part } from '../parts/index.ts';
 import { habitFields, habitsIn, remember, remembered } from './habit-fields.ts';
 
 /** Until another is picked. */

@@ -6,8 +6,8 @@ import { fitting, isWhole, standingLine, wholeLines } from '../../book/goes-with
 import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import { misfit } from '../../book/misfits.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../../book/said-by.ts';
-import { choicesOf, numberHints } from '../cells/choices.ts';
-import { type Place, placeOfAt, samePlace, type Wishes } from '../parts/part.ts';
+import { choicesOf, numberHints } from '../cells/index.ts';
+import { type Place, placeOfAt, samePlace, type Wishes } from '../parts/index.ts';
 import { Slip } from './slip.ts';
 
 const WORDS: Readonly<Record<Teller, string>> = { client: 'the client', measured: 'measured', default: 'default, agreed', ours: 'ours' };

@@ -1,7 +1,7 @@
 /** What is usual where a client is, as fields of a form, and what of it this browser remembers for the next client. */
 import { html, nothing, type TemplateResult } from 'lit';
 import { breakersIn, type Habits, MEASURES, PAPERS, WIRES } from '../../book/habits.ts';
-import { keep } from '../parts/keep.ts';
+import { keep } from '../parts/index.ts';
 import '../styles/begin.css';
 
 const KEY = 'overbench usual';

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import type { Act } from '../parts/act.ts';
+import type { Act } from '../parts/index.ts';
 import { Slip } from './slip.ts';
 
 interface Menu {

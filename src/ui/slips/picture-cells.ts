@@ -6,8 +6,8 @@ import { addressOf, placeOf, titleOf, unitOf } from '../../book/look-up.ts';
 import { ownAddress } from '../../book/other-writing.ts';
 import type { Values } from '../../engine/types.ts';
 import { LAYOUT, type PictureRead, pictureKind } from '../../pictures/index.ts';
+import { valueAt } from '../cells/index.ts';
 import { type Choice, cellsIn, rowChoices, runChoices } from '../finding/index.ts';
-import { valueAt } from '../cells/cell-view.ts';
 
 /** Why a cell does not serve, or undefined. What has no value yet is judged by its unit, and else let through: the picture says what it lacks. */
 function misfit(read: PictureRead, at: At, values: Values): string | undefined {

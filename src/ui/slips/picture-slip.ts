@@ -6,7 +6,7 @@ import { columnHeading, placeOf, rowHeading, titleOf } from '../../book/look-up.
 import { type Answer, isRefused } from '../../book/refused.ts';
 import { PICTURES, type PictureRead, pictureKind } from '../../pictures/index.ts';
 import { cellsIn } from '../finding/index.ts';
-import type { Wishes } from '../parts/part.ts';
+import type { Wishes } from '../parts/index.ts';
 import '../styles/blocks.css';
 import { choicesFor, judge, usualReads } from './picture-cells.ts';
 import { Slip } from './slip.ts';

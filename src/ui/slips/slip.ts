@@ -1,7 +1,7 @@
 import type { PropertyDeclarations } from 'lit';
 import type { At } from '../../book/address.ts';
 import type { Session } from '../../session.ts';
-import { Part } from '../parts/part.ts';
+import { Part } from '../parts/index.ts';
 
 /** What a slip sees of what it lies on. The book is changed by a wish alone. */
 export interface Around {

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { quantityName } from '../../../functions/units.ts';
 import { addressOf, titleOf } from '../../book/look-up.ts';
-import { alikeUnits, showIn, shownUnit, unitRefusal } from '../cells/shown-unit.ts';
+import { alikeUnits, showIn, shownUnit, unitRefusal } from '../cells/index.ts';
 import { Slip } from './slip.ts';
 
 /** A slip on which the chosen cell, or its row, is given another unit to be shown in: picked from those of its kind, or typed. */

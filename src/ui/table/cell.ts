@@ -1,7 +1,6 @@
 /** How one cell is drawn: kinds and states by shape and word first, colour second. */
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CellView } from '../cells/cell-view.ts';
-import { lineAt } from '../cells/formula-text.ts';
+import { type CellView, lineAt } from '../cells/index.ts';
 
 export interface CellMarks {
   /** Ties it to the margin: it feeds the chosen value. */

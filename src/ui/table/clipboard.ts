@@ -9,7 +9,7 @@ import { addressOf } from '../../book/look-up.ts';
 import type { Value, Values } from '../../engine/types.ts';
 import { escaped } from '../../escaped.ts';
 import { guard } from '../../files/guard.ts';
-import { textOfValue, valueAt } from '../cells/cell-view.ts';
+import { textOfValue, valueAt } from '../cells/index.ts';
 
 /** The attribute of the table; what is in it is read back by paste-cells.ts, as anybody's who can write HTML. */
 export const OWN = 'data-overbench-cells';

@@ -9,7 +9,7 @@ import { inSentence } from '../../book/label.ts';
 import { standingOf } from '../../book/look-up.ts';
 import { checkOf } from '../../shown.ts';
 import type { TableValues } from '../../values.ts';
-import { keep, openGroupsKey } from '../parts/keep.ts';
+import { keep, openGroupsKey } from '../parts/index.ts';
 
 export interface Fold {
   /** The row before which its line stands, or the number of rows where that is the end. */

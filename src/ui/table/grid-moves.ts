@@ -2,7 +2,7 @@
  * Where the keys lead in a grid, after the grid pattern of the W3C's ARIA Authoring Practices Guide
  * (https://www.w3.org/WAI/ARIA/apg/patterns/grid/, data grid): no move wraps.
  */
-import type { Spot } from '../parts/spot.ts';
+import type { Spot } from '../parts/index.ts';
 
 export type { Spot };
 

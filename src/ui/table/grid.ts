@@ -6,7 +6,7 @@ import type { Book, Table } from '../../book/book.ts';
 import { baseColumn } from '../../book/look-up.ts';
 import type { Address } from '../../engine/types.ts';
 import type { TableValues } from '../../values.ts';
-import { readSpot } from '../parts/spot.ts';
+import { readSpot } from '../parts/index.ts';
 import { answers } from './answers.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';

@@ -3,7 +3,7 @@
  * the document: an element that is moved is laid out from nothing. Once scrolling rests they are put in order, for whoever has the page read aloud.
  */
 import { render } from 'lit';
-import { whenIdle } from '../parts/part.ts';
+import { whenIdle } from '../parts/index.ts';
 import { insideOf, looksOf, type Turn } from './row-templates.ts';
 import type { LineModel } from './rows.ts';
 

@@ -2,7 +2,7 @@
 import { html, noChange, nothing, type TemplateResult } from 'lit';
 import { Directive, directive } from 'lit/directive.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { CellView } from '../cells/cell-view.ts';
+import type { CellView } from '../cells/index.ts';
 import { boxed, cellParts } from './cell.ts';
 import type { Fold } from './folds.ts';
 import type { FoldModel, LineModel, MarkedCell, RowModel } from './rows.ts';

@@ -10,9 +10,8 @@ import { baseColumn, baseOf, rangeOf, sourceOf, titleOf } from '../../book/look-
 import { isLeft } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
 import type { RowValues, TableValues } from '../../values.ts';
-import { type CellView, spokenName, viewBeside } from '../cells/cell-view.ts';
-import { allowedText } from '../cells/choices.ts';
-import { spotText } from '../parts/spot.ts';
+import { allowedText, type CellView, spokenName, viewBeside } from '../cells/index.ts';
+import { spotText } from '../parts/index.ts';
 import { alike } from './alike.ts';
 import type { Fold } from './folds.ts';
 import type { Spot } from './grid-moves.ts';

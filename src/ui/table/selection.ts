@@ -1,7 +1,7 @@
 /** Blocks of cells: from the cell where choosing began to the one that is chosen now. */
 import type { Area } from '../../book/area.ts';
 import type { Table } from '../../book/book.ts';
-import type { Place } from '../parts/part.ts';
+import type { Place } from '../parts/index.ts';
 import type { Spot } from './grid-moves.ts';
 
 /** The chosen cell, or the block between it and the anchor; undefined where the chosen cell is in another table. */

@@ -3,7 +3,7 @@
  * of a long table most rows are out of sight, and whoever waits for an answer waits for what can be seen.
  */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { whenIdle } from '../parts/part.ts';
+import { whenIdle } from '../parts/index.ts';
 
 /** ms after which they are drawn though the page is not idle. */
 const LATEST = 50;

@@ -1,6 +1,6 @@
 /** The tables that are on the page now, for what goes from one to another: each says when it comes and when it goes. */
 import type { Found, Home } from '../formula/index.ts';
-import { readSpot } from '../parts/spot.ts';
+import { readSpot } from '../parts/index.ts';
 import type { Spot } from './grid-moves.ts';
 
 export interface OpenTable extends Home {
