@@ -57,7 +57,7 @@ describe('expressions in printed numbers', () => {
 it('says the caution of the functions that are called, once and after the steps', async () => {
   const { engine, node } = await traced([['60 W'], ['=CABLE.DROP(A1,24,6,WIRE.OHMS(1.5))']], 'A2');
   const said = node.steps.map((step) => step.label).filter((label) => label.startsWith('Caution'));
-  expect(said).toEqual(['Caution: Reckons sizes only. Local codes and the makers’ sheets rule; mains work is for a licensed electrician.']);
+  expect(said).toEqual(['Caution: Calculates sizes only. Local codes and the makers’ data sheets decide; mains work is for a licensed electrician.']);
   expect(node.steps.at(-1)?.label).toBe(said[0]);
   expect(await faultsIn(node, engine)).toEqual([]);
   expect((await traced([['200'], ['=DLI(A1*UNIT(1,"µmol/m²/s"),16)']], 'A2')).expressions.join()).not.toContain('Caution');
