@@ -144,7 +144,7 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
   expect(brought.status).toBe(1);
   expect(brought.err).toContain('9 fields read: 6 placed, 3 not placed, 0 left out or worked out');
   expect(brought.err).toContain('column 3 (Answer): Crop: “basil” is not one of the choices');
-  expect(brought.err).toContain('Did you mean sweet basil?');
+  expect(brought.err).toContain('Did you mean “sweet basil, indoor” or “sweet basil, seedling”?');
   expect(parseCsv(files.read('rejected.csv')).records.map((record) => record.slice(0, 3))).toEqual([
     ['', 'unit', 'Answer'],
     ['Crop', '', 'basil'],

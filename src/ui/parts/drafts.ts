@@ -19,11 +19,14 @@ const KEY = 'overbench half written';
 /** Each tells what is written by now; undefined while that is nothing new. */
 const drafts = new Map<string, () => Draft | undefined>();
 
-for (const [key, draft] of takeStored()) drafts.set(key, () => draft);
-addEventListener('pagehide', putBy);
-document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') putBy();
-});
+/** Takes up what was put by when the page closed, and puts by what is half written when it closes again. Once a page. */
+export function beginDrafts(): void {
+  for (const [key, draft] of takeStored()) drafts.set(key, () => draft);
+  addEventListener('pagehide', putBy);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') putBy();
+  });
+}
 
 export const draftOf = (key: string): Draft | undefined => drafts.get(key)?.();
 export const noteDraft = (key: string, now: () => Draft | undefined): void => void drafts.set(key, now);

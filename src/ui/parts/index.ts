@@ -1,7 +1,7 @@
 /** What all rooms build on: the base of elements and their wishes, acts, places, what is kept in the browser. */
 export type { Act, Acts } from './act.ts';
 export { clock } from './clock.ts';
-export { AGAIN, cellKey, type Draft, draftOf, endDraft, noteDraft } from './drafts.ts';
+export { AGAIN, beginDrafts, cellKey, type Draft, draftOf, endDraft, noteDraft } from './drafts.ts';
 export { fileName, handOver } from './file-out.ts';
 export { keep, openGroupsKey } from './keep.ts';
 export { letterAt } from './letter-at.ts';

@@ -5,7 +5,7 @@ import type { Address } from '../../engine/types.ts';
 import type { News, Session } from '../../session.ts';
 import type { ObPage } from '../blocks/index.ts';
 import { ObCommandList } from '../commands/index.ts';
-import { Part, type Wishes } from '../parts/index.ts';
+import { beginDrafts, Part, type Wishes } from '../parts/index.ts';
 import { ObSlips } from '../slips/index.ts';
 import { chosenTable, writesIn } from '../table/index.ts';
 import { cover } from './cover.ts';
@@ -191,4 +191,5 @@ export class ObApp extends Part implements Shell {
 const shelf = (entering: Entering): TemplateResult =>
   html`<main class="page"><ob-start .templates=${entering.templates} .shelf=${entering.shelf} .problem=${entering.problem}></ob-start>${entering.damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void entering.sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`;
 
+beginDrafts();
 customElements.define('ob-app', ObApp);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { createEngine } from '../../../src/engine/engine.ts';
 import type { Session } from '../../../src/session.ts';
+import { standingAt, wordsOf } from '../../../src/ui/cells/words.ts';
 import { completing } from '../../../src/ui/formula/completion.ts';
 import { hintOf, verdictOf } from '../../../src/ui/formula/hints.ts';
 import { libraryOf, unitsIn } from '../../../src/ui/formula/stock.ts';
-import { standingAt, wordsOf } from '../../../src/ui/cells/words.ts';
 import { at, book } from './book.ts';
 
 const engine = createEngine();

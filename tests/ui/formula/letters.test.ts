@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { citingOf } from '../../../src/ui/formula/letters.ts';
 import { wordsOf } from '../../../src/ui/cells/words.ts';
+import { citingOf } from '../../../src/ui/formula/letters.ts';
 import { at, book } from './book.ts';
 
 const home = at('Scenarios.B2');
