@@ -274,7 +274,7 @@ describe('what a meter read', () => {
     expect(await violations(page, { without: ['empty-table-header'] })).toEqual([]);
 
     await page.keyboard.press('Control+Shift+L');
-    await page.locator('.told', { hasText: /carried into the scenarios: 100 % → \d\d\.\d\d % of the planned light/ }).waitFor();
+    await page.locator('.told', { hasText: /used in the scenarios: 100 % → \d\d\.\d\d % of the planned light/ }).waitFor();
     const share = Number(/→ ([\d.]+) %/.exec(await textOf(page.locator('.told')))?.[1]) / 100;
     await goTo(page, 'Scenarios');
     await factor('B')
@@ -284,7 +284,7 @@ describe('what a meter read', () => {
     expect(await dayOne('A'), 'the plan stays the plan').toBe(a);
 
     await page.keyboard.press('Control+Shift+L');
-    await page.locator('.told', { hasText: /reckon with \d\d\.\d\d % of the planned light already/ }).waitFor();
+    await page.locator('.told', { hasText: /use \d\d\.\d\d % of the planned light already/ }).waitFor();
     await page.keyboard.press('Control+z');
     await factor('B').and(page.locator('[aria-label*="100.0 percent"]')).waitFor();
     await expect.poll(() => dayOne('B')).toBe(b);

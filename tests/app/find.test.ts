@@ -20,7 +20,7 @@ describe('find and replace', () => {
     const slip = page.getByRole('dialog', { name: 'Find and replace' });
     await slip.getByLabel('Find', { exact: true }).fill('Mount height');
     const status = slip.getByRole('status');
-    await expect.poll(() => status.textContent()).toMatch(/^It stands \d+ times in \d+ places|^It stands once/);
+    await expect.poll(() => status.textContent()).toMatch(/^Found \d+ times in \d+ places|^Found once/);
     await page.keyboard.press('Enter');
     await expect.poll(() => status.textContent()).toMatch(/Place 1 of \d+/);
     await slip.getByLabel('New text').fill('Hanging height');
