@@ -29,7 +29,7 @@ describe('a text', () => {
     const before = await written();
     // The button of the text is the stop after the menu of the page.
     await first()
-      .getByRole('button', { name: /^Write: In the example/ })
+      .getByRole('button', { name: /^Write: Invented example/ })
       .focus();
     await page.keyboard.press('F2');
     await field().waitFor();
@@ -49,7 +49,7 @@ describe('a text', () => {
     await field().waitFor({ state: 'detached' });
     await expect.poll(written).toMatch(/It is just 3\.60 m.* long\.$/s);
     expect(await first().locator('strong', { hasText: 'just' }).count()).toBe(1);
-    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Write: In the example/);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Write: Invented example/);
 
     await page.getByRole('gridcell', { name: /^Bench length/ }).click();
     await page.keyboard.type('4.2');

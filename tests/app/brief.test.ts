@@ -101,7 +101,7 @@ describe('the brief, one question at a time', () => {
 
       await page.keyboard.press('Escape');
       await slip().waitFor({ state: 'hidden' });
-      await given('Lowest a light may hang').and(page.locator('[aria-label*="12.00 inches"][aria-label*="measured, with a tape, on the day"]')).waitFor();
+      await given('Lowest a light may hang').and(page.locator('[aria-label*="12 inches"][aria-label*="measured, with a tape, on the day"]')).waitFor();
       await expect.poll(left).toEqual([few - 2, all]);
       await page.keyboard.press('Control+z');
       await given('Lowest a light may hang').and(page.locator('[aria-label*="0.25 metres"][aria-label*="default"]')).waitFor();

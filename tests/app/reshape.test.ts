@@ -82,12 +82,7 @@ describe('a plan by keyboard alone', () => {
     const higher = await spoken('Full mean PPFD', 'D');
     await writeIn('0.5', 'Mount height, D: 0.50 metres, given, differs from A');
 
-    const verdict = (): Promise<string> =>
-      page
-        .locator('tr.strong td')
-        .last()
-        .getAttribute('aria-label')
-        .then((name) => name ?? '');
+    const verdict = async (): Promise<string> => (await page.locator('td[aria-label^="Verdict, D:"]').getAttribute('aria-label')) ?? '';
     await expect.poll(verdict).toMatch(/, D: (holds|close to limit|fails)/);
     await settled(page);
     const mean = await spoken('Full mean PPFD', 'D');
@@ -369,7 +364,7 @@ describe('by touch, 390 px wide', () => {
     const higher = await spoken('Full mean PPFD', 'D');
     await writeByTouch(cell('Mount height', 'D'), '0.5', 'Mount height, D: 0.50 metres, given, differs from A');
 
-    const verdict = async (): Promise<string> => (await page.locator('tr.strong td').last().getAttribute('aria-label')) ?? '';
+    const verdict = async (): Promise<string> => (await page.locator('td[aria-label^="Verdict, D:"]').getAttribute('aria-label')) ?? '';
     await expect.poll(verdict).toMatch(/, D: (holds|close to limit|fails)/);
     await settled(page);
     const mean = await spoken('Full mean PPFD', 'D');

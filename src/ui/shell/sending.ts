@@ -3,7 +3,7 @@ import type { Book } from '../../book/book.ts';
 import type { Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
 import type { SentOut } from '../commands/index.ts';
-import { fileName, handOver } from '../parts/index.ts';
+import { fileName, handOver, whenIdle } from '../parts/index.ts';
 
 /** Hands the browser a file to save; gives its name. */
 export async function sendOut(what: SentOut, book: Book, values: Values): Promise<string> {
@@ -14,10 +14,13 @@ export async function sendOut(what: SentOut, book: Book, values: Values): Promis
 
 const ENDINGS: Readonly<Record<SentOut, string>> = { book: '.json', wide: ' scenarios.csv', tidy: ' cells.csv', 'not placed': ' not placed.csv' };
 
-/** What writes CSV is fetched when it is asked for; the book itself can be sent out whatever else fails. */
+const fetchCsv = () => import('../../files/csv/index.ts');
+/** Fetched while nothing else is to be done: what is not saved is sent out also where the server is gone by then. */
+whenIdle(() => void fetchCsv().catch(() => {}));
+
 async function textOf(what: SentOut, book: Book, values: Values): Promise<string> {
   if (what === 'book') return formatBook(book);
-  const { formatNotPlaced, formatTidy, formatWide, holdsNotPlaced } = await import('../../files/csv/index.ts');
+  const { formatNotPlaced, formatTidy, formatWide, holdsNotPlaced } = await fetchCsv();
   if (what === 'tidy') return formatTidy(book, values);
   if (what === 'not placed') return book.tables.filter(holdsNotPlaced).map(formatNotPlaced).join('');
   const scenarios = book.tables.filter((table) => table.form === 'scenarios').map((table) => table.name);
