@@ -74,12 +74,13 @@ describe('the gallery', () => {
   it.each(SIZES)('of a book in US customary at %i × %i', async (width, height) => {
     const page = await browser.visit({ viewport: { width, height }, hasTouch: width < 500 });
     await openFile(page, inCustomary());
+    await page.locator('ob-contents i', { hasText: /hold/ }).waitFor({ state: 'attached' });
     await settled(page);
     for (const title of ['Brief', 'Scenarios', 'Supply', 'Fixtures', 'Hand-over sheet']) {
       await open(page, title);
       await shoot(page, `US customary ${title}`, width);
     }
-    expect(await page.locator('ob-handover').textContent()).toMatch(/′\s\d/);
+    await expect.poll(() => page.locator('ob-handover').textContent()).toMatch(/′\s\d/);
     expect(browser.complaints).toEqual([]);
   });
 });
