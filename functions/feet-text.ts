@@ -2,7 +2,8 @@
  * Lengths as they are read off a tape in feet and inches: `14′ 0″`, `2′ 7 1/2″`, `11 3/4 in`, to the nearest eighth of an inch.
  * A foot is 0.3048 m and an inch 0.0254 m, exactly: NIST Special Publication 811, Guide for the Use of the International System of Units, 2008, appendix B.
  */
-const GAP = '\u202f';
+/** Not the narrow one that stands between thousands: `1 3/8` must not be read as 13/8. */
+const GAP = '\u00a0';
 const EIGHTHS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
 /** Inches beyond which nobody holds a tape, and a number would lose its eighths. */
 const LONGEST = 1e9;

@@ -18,6 +18,9 @@ export const MINUS = '−';
 /** Narrow no-break space: the gap between thousands, and between a number and its unit. */
 export const GAP = '\u202f';
 
+/** The text with plain spaces for its gaps, as one types it. */
+export const withSpaces = (text: string): string => text.replaceAll(/[\u202f\u00a0]/g, ' ');
+
 /** Numbers of this size and smaller need an exponent, as do those from 10¹⁵ up. */
 const SMALLEST = 1e-6;
 const LARGEST = 1e15;
@@ -92,6 +95,7 @@ export function spokenNumber({ sign, whole, fraction, unit: symbol }: ShownNumbe
   const words = `${whole}${fraction}`
     .replace(/^([^′]+)′/, (_, feet: string) => `${feet.replaceAll(GAP, '')} ${feet === '1' ? 'foot' : 'feet'}`)
     .replace('″', '')
+    .replaceAll('\u00a0', ' ')
     .replaceAll(GAP, tape || symbol === 'in' ? ' ' : '');
   const one = /(?:^| )1$/.test(words) || /^\d\/\d$/.test(words);
   // A gauge is no unit, and its letters are those of a currency.

@@ -2,11 +2,11 @@
  * Reads what people type and paste into a cell: `36"`, `3 ft 6 in`, `1,2 m`, `16 h/d`, `0.22 €/kWh`, `85 %`, `1 250,5`.
  * Nothing is guessed in silence: where a text could be two numbers it is refused or the reading is said.
  */
-import { GAP, MINUS, showNumber, symbolCalled } from './number-text.ts';
+import { MINUS, showNumber, symbolCalled, withSpaces } from './number-text.ts';
 import { aQuantity, currencyOf, type Dimension, fromBase, PLAIN, toBase, type Unit, unit, withCurrency } from './units.ts';
 import { readGauge, wireArea } from './wire-gauge.ts';
 
-export { counted, plainText, showNumber, spokenUnit } from './number-text.ts';
+export { counted, plainText, showNumber, spokenUnit, withSpaces } from './number-text.ts';
 
 export interface TypedOptions {
   /** The cell's shown unit. Left out or empty: none is set and any quantity is taken. `"1"`: plain numbers only. */
@@ -370,10 +370,9 @@ function intoCell(typed: string, text: string, amount: Amount, set: Unit | undef
   const content = symbol === '' ? digits : `${digits} ${symbol}`;
   const base = u ? toBase(value, u) : value;
   const said: string[] = [];
-  const asRead = amount.shown === undefined ? content : showNumber(base, amount.shown).text.replaceAll(GAP, ' ');
+  const asRead = amount.shown === undefined ? content : withSpaces(showNumber(base, amount.shown).text);
   if (amount.doubtful && text !== content) said.push(`${text} read as ${asRead}`);
-  if (amount.unit && set && (amount.shown ?? amount.unit.symbol) !== set.symbol)
-    said.push(`${content} is ${showNumber(base, set.symbol).text.replaceAll(GAP, ' ')}`);
+  if (amount.unit && set && (amount.shown ?? amount.unit.symbol) !== set.symbol) said.push(`${content} is ${withSpaces(showNumber(base, set.symbol).text)}`);
   if (!amount.unit && set?.symbol === '%' && value !== 0 && Math.abs(value) < 1) said.push(`${digits} read as ${content}, which is ${plainShare(base)}`);
   return {
     kind: 'number',

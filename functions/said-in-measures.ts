@@ -1,6 +1,6 @@
 /** What functions say in words, in a reader's measures: `(1.75, 0.75) m`, `10 × 10 cm`, `air of 35 °C`. Texts that somebody wrote are left alone. */
 import { inMeasures, type Measures } from './measures.ts';
-import { GAP, showNumber } from './number-text.ts';
+import { showNumber, withSpaces } from './number-text.ts';
 import { need, toBase } from './units.ts';
 
 const N = String.raw`-?\d+(?:\.\d+)?`;
@@ -14,7 +14,7 @@ export function saidInMeasures(text: string, measures: Measures): string {
   if (measures === 'metric' || QUOTED.test(text)) return text;
   const told = (number: string, symbol: string): string => {
     const base = toBase(Number(number), need(symbol));
-    return showNumber(base, inMeasures(symbol, measures)).text.replaceAll(GAP, ' ');
+    return withSpaces(showNumber(base, inMeasures(symbol, measures)).text);
   };
   return text
     .replace(POINT, (_, x, y) => `(${told(x, 'm')}, ${told(y, 'm')})`)

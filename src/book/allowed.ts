@@ -1,6 +1,6 @@
 /** Whether a value keeps to its cell's allowed range: what is written, and, where the engine asks, what a given's formula gives. */
 import { didYouMean } from '../../functions/nearest.ts';
-import { readContent, showNumber } from '../../functions/quantity-text.ts';
+import { readContent, showNumber, withSpaces } from '../../functions/quantity-text.ts';
 import { fromBase, need, toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
@@ -64,7 +64,7 @@ export function resultLimits(book: Book, at: At): Limits | undefined {
 
 /** Why such a number, in base units and shown in a unit, is not allowed; undefined where it is. */
 export const resultNotAllowed = (at: At, limits: Limits, base: number, shown = limits.unit.symbol): string | undefined =>
-  beyond(at, limits, { base, unit: unit(shown), text: showNumber(base, shown).text.replaceAll('\u202f', ' ') });
+  beyond(at, limits, { base, unit: unit(shown), text: withSpaces(showNumber(base, shown).text) });
 
 export interface Limits {
   readonly range: Range;
@@ -135,7 +135,7 @@ export function spanText({ low, high, unit: symbol = '' }: Range): string {
   // Feet with a fraction are said as a tape has them.
   const tape = symbol === 'ft' && [low, high].some((bound) => bound !== undefined && !Number.isInteger(bound));
   const said = (bound: number | undefined, last: boolean): string => {
-    if (tape && bound !== undefined) return showNumber(toBase(bound, need('ft')), 'ft').text.replaceAll('\u202f', ' ');
+    if (tape && bound !== undefined) return withSpaces(showNumber(toBase(bound, need('ft')), 'ft').text);
     return `${bound}${last ? end : ''}`;
   };
   if (low === undefined) return `at most ${said(high, true)}`;

@@ -239,6 +239,23 @@ describe('from the first page to what is handed to the client', () => {
     expect(browser.complaints.splice(0)).toEqual([]);
   });
 
+  it('other units bring along what is usual with them, and leave what somebody wrote', async () => {
+    const page = await browser.visit();
+    await page.getByRole('button', { name: /^Trade bench/ }).click();
+    const there = (label: string) => begin(page).getByLabel(label);
+    await there('Money').fill('CAD');
+    await there('Units').selectOption('US customary');
+    expect(await there('Money').inputValue()).toBe('CAD');
+    expect(await there('Mains voltage, V').inputValue()).toBe('120');
+    expect(await there('Breakers there are, A').inputValue()).toMatch(/^15, 20\b/);
+    expect(await there('Cable is marked in').inputValue()).toBe('AWG');
+    expect(await there('Paper').inputValue()).toBe('letter');
+    await there('Units').selectOption('metric');
+    expect(await there('Mains voltage, V').inputValue()).toBe('230');
+    expect(await there('Paper').inputValue()).toBe('A4');
+    expect(browser.complaints.splice(0)).toEqual([]);
+  });
+
   it('what was usual for one client is put forward for the next, and the demo says that it is an example', async () => {
     const page = await browser.visit();
     const hand = pointing('click');

@@ -18,7 +18,7 @@ const contents = () => page.locator('ob-contents ol').first().getByRole('button'
 const pieces = () => page.locator('[data-block]').evaluateAll((all) => all.map((piece) => piece.getAttribute('data-block')));
 const field = () => page.getByLabel('The text, in Markdown');
 const first = () => page.locator('.of-prose').first();
-const written = async (): Promise<string> => ((await first().locator('.prose').textContent()) ?? '').replaceAll('\u202f', ' ').trim();
+const written = async (): Promise<string> => ((await first().locator('.prose').textContent()) ?? '').replaceAll(/[\u202f\u00a0]/g, ' ').trim();
 
 describe('a text', () => {
   useDemo(browser, 'Brief', (found) => {

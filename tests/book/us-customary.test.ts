@@ -27,7 +27,7 @@ const at = (book: Book, address: string) => {
 };
 const shown = ({ values }: Session, address: string): string => {
   const value = values[address];
-  return value ? lineOf(value).replaceAll('\u202f', ' ') : 'nothing';
+  return value ? lineOf(value).replaceAll(/[\u202f\u00a0]/g, ' ') : 'nothing';
 };
 
 async function type(session: Session, address: string, text: string): Promise<string> {
@@ -50,7 +50,7 @@ test('a length is typed as it is read off a tape, kept as it was typed and shown
   const layout = session.values['Scenarios.A12'];
   expect(layout).toMatchObject({
     text: expect.stringMatching(/ over 4\.2672×1\.6383 m/),
-    shown: expect.stringContaining('over 14′ 0″ × 5′ 4 1/2″'.replaceAll(/(?<=′) | (?=1\/2)/g, '\u202f')),
+    shown: expect.stringContaining('over 14′ 0″ × 5′ 4 1/2″'.replaceAll(/(?<=′) | (?=1\/2)/g, '\u00a0')),
   });
   session.close();
 });
@@ -75,7 +75,8 @@ test('a wire is listed by its gauge, typed by it and carries what its gauge does
 
 test('what a formula gives is shown in the measures of the book', async () => {
   const session = await opened();
-  const evaluated = async (formula: string): Promise<string> => lineOf(await session.ask((engine) => engine.evaluate(formula))).replaceAll('\u202f', ' ');
+  const evaluated = async (formula: string): Promise<string> =>
+    lineOf(await session.ask((engine) => engine.evaluate(formula))).replaceAll(/[\u202f\u00a0]/g, ' ');
   expect(await evaluated('=1 m')).toBe('3′ 3 3/8″');
   expect(await evaluated('=2 m*3 m')).toBe('64.58 ft²');
   expect(await evaluated('=25 °C-5 °C')).toBe('36 F°');
@@ -86,7 +87,7 @@ test('what a formula gives is shown in the measures of the book', async () => {
 test('what is refused is said in the measures of the book', async () => {
   const session = await opened();
   // 0.3 to 20 m are 11.81 in and 787.4 in: what is said to be allowed is.
-  expect(await type(session, 'Brief.A1', '400 ft')).toMatch(/400 ft is above what is allowed, from \d.*″ to [\d′ ]+ [\d/ ]*″\.$/);
+  expect(await type(session, 'Brief.A1', '400 ft')).toMatch(/400 ft is above what is allowed, from \d.*″ to [\d′ ]+[\d/ ]*″\.$/);
   const value = await session.ask((engine) => engine.evaluate('=CABLE.AREA(2000 m,10 A,24 V,0.01)'));
   expect(value).toMatchObject({ kind: 'error', message: expect.stringMatching(/over \d+′\s\d/u) });
   expect(await session.ask((engine) => engine.evaluate('=CABLE.AREA(100 W,10 A,24 V,0.01)'))).toMatchObject({

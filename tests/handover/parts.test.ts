@@ -10,7 +10,7 @@ beforeAll(async () => {
 });
 afterAll(() => made.session.close());
 
-const said = async (): Promise<string> => textOf(section((await makeFrom(made.session, 'A')).body, 'parts')).replaceAll('\u202f', ' ');
+const said = async (): Promise<string> => textOf(section((await makeFrom(made.session, 'A')).body, 'parts')).replaceAll(/[\u202f\u00a0]/g, ' ');
 
 test('each run of cable has its fuse in the parts list, with its size, kind, number and price', async () => {
   const text = await said();

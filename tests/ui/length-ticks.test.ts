@@ -11,7 +11,7 @@ import { runs } from '../cases.ts';
 import { openTemplate } from '../templates/open-template.ts';
 
 const texts = (from: number, to: number, most: number, measures: 'metric' | 'US customary' = 'US customary'): string[] =>
-  lengthTicks(from, to, most, measures).map(({ text }) => text.replaceAll('\u202f', ' '));
+  lengthTicks(from, to, most, measures).map(({ text }) => text.replaceAll(/[\u202f\u00a0]/g, ' '));
 
 test('places along a length are round in the measures of the book', () => {
   expect(texts(0, 3.6, 6, 'metric')).toEqual(['0', '1', '2', '3']);
@@ -54,7 +54,7 @@ test('bars of lengths stand on an axis of feet and inches', async () => {
   const { draw } = PICTURES['scenario bars'].ready(block, session.book, session.values);
   const text = templateText(
     draw?.({ id: 'k', caption: '', chosen: '', width: 700, again: (_, piece) => piece() }, { get: () => undefined }) ?? html``,
-  ).replaceAll('\u202f', ' ');
+  ).replaceAll(/[\u202f\u00a0]/g, ' ');
   expect(text).toContain('>1′</text>');
   expect(text).toMatch(/A 11 3\/4″|A 1′|A 2′/);
   expect(text).not.toMatch(/\d\.\d+ ft|>ft</);

@@ -41,7 +41,7 @@ const PICTURES: Readonly<Record<Picture, TemplateResult>> = {
   evenness: svg`${bench(20, 140)}<path d="M20,50C45,20 115,20 140,50"/>${faint('M20,33h120')}${text(112, 28, 'mean')}${text(22, 60, 'lowest')}`,
   spread: svg`${lamp(45, 14, 20)}${lamp(80, 14, 20)}${lamp(115, 14, 20)}${faint('M35,34h20M70,34h20M105,34h20')}${bench(27, 133)}<path d="M30,24h-12M130,24h12"/>`,
   ageing: svg`<path d="M25,10V62H140" /><path d="M25,18C60,24 100,34 138,42"/>${text(28, 14, 'day one')}${text(98, 56, 'maintained')}`,
-  day: svg`<path d="M20,62H140M40,62V28H110V62"/>${text(52, 48, 'PPFD × hours')}${text(112, 58, 'day')}`,
+  day: svg`<path d="M20,62H150M40,62V28H122V62"/>${text(48, 48, 'PPFD × hours')}${text(126, 58, 'day')}`,
   drop: svg`<path d="M14,30h24v22h-24zM38,36H120M38,46H120"/>${lamp(132, 41, 22)}${text(12, 22, 'supply')}${text(60, 28, 'there')}${text(60, 58, 'and back')}`,
   neighbours: svg`${lamp(32, 14, 22)}${lamp(80, 14, 22)}${lamp(128, 14, 22)}<path d="M12,62h40M60,62h40M108,62h40" stroke-width="2"/>${faint('M32,14L62,60M128,14L98,60')}`,
 };

@@ -1,11 +1,7 @@
 /** The slip on which a plan is begun for a client. */
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Habits } from '../../book/habits.ts';
 import { Part } from '../parts/index.ts';
-import { habitFields, habitsIn, remember, remembered } from './habit-fields.ts';
-
-/** Until another is picked. */
-const FIRST: Habits = { measures: 'metric', currency: 'EUR', mains: 230, breakers: [10, 13, 16, 20, 25, 32, 40], wires: 'mm²', paper: 'A4' };
+import { goAlong, habitFields, habitsIn, remember, remembered, USUAL } from './habit-fields.ts';
 
 export interface Begun {
   readonly slug: string;
@@ -41,10 +37,10 @@ export class ObBegin extends Part {
   }
 
   override render(): TemplateResult {
-    return html`<form class="begin" @submit=${this.#begin}>
+    return html`<form class="begin" @submit=${this.#begin} @change=${goAlong}>
       <label>Client <input name="client" type="text" required autocomplete="off" /></label>
       <label>Plan <input name="title" type="text" required autocomplete="off" .defaultValue=${this.template.title} /></label>
-      ${habitFields({ ...FIRST, ...remembered() })}
+      ${habitFields({ ...USUAL.metric, ...remembered() })}
       ${this.wrong ? html`<p class="wrong" role="alert">${this.wrong}</p>` : nothing}
       <button type="submit" class="btn first">Begin</button>
     </form>`;

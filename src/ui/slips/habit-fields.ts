@@ -5,6 +5,27 @@ import { keep } from '../parts/index.ts';
 import '../styles/begin.css';
 
 const KEY = 'overbench usual';
+
+type Measures = Habits['measures'];
+
+/** What is usual where people measure so, put forward until another is picked: common practice, no published source. */
+export const USUAL: Readonly<Record<Measures, Habits>> = {
+  metric: { measures: 'metric', currency: 'EUR', mains: 230, breakers: [10, 13, 16, 20, 25, 32, 40], wires: 'mm²', paper: 'A4' },
+  'US customary': { measures: 'US customary', currency: 'USD', mains: 120, breakers: [15, 20, 25, 30, 40], wires: 'AWG', paper: 'letter' },
+};
+
+const written = (value: Habits[keyof Habits]): string => (typeof value === 'object' ? value.join(', ') : String(value));
+
+/** Where other measures are picked, what still stands as is usual with the ones before goes along. */
+export function goAlong({ target }: Event): void {
+  if (!(target instanceof HTMLSelectElement) || target.name !== 'measures' || !target.form) return;
+  const [now, before] = target.value === 'metric' ? [USUAL.metric, USUAL['US customary']] : [USUAL['US customary'], USUAL.metric];
+  for (const name of ['currency', 'mains', 'breakers', 'wires', 'paper'] as const) {
+    const field = target.form.elements.namedItem(name);
+    if ((field instanceof HTMLInputElement || field instanceof HTMLSelectElement) && field.value === written(before[name])) field.value = written(now[name]);
+  }
+}
+
 const LEAST_VOLTS = 90;
 const MOST_VOLTS = 480;
 /** Put forward; any other code may be written. */

@@ -9,7 +9,7 @@ import { readQuantity, showNumber } from '../../../functions/quantity-text.ts';
 import { runs } from '../../cases.ts';
 
 const read = (typed: string, unit?: string) => readQuantity(typed, { currency: 'EUR', ...(unit !== undefined && { unit }) });
-const shown = (metres: number, unit: string): string => showNumber(metres, unit, 2).text.replaceAll('\u202f', ' ');
+const shown = (metres: number, unit: string): string => showNumber(metres, unit, 2).text.replaceAll(/[\u202f\u00a0]/g, ' ');
 
 describe('A length read off a tape', () => {
   test.each([`5'4"`, '5′ 4″', '5′4″', '5 ft 4 in', '5 feet 4 inches', `5' 4"`, '5’ 4”', `5'4''`, "5'4", '64 in', '64"', '64″', "64''", '5ft4in'])(
