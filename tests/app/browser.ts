@@ -2,7 +2,7 @@
 import { text } from 'node:stream/consumers';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page, type ViewportSize } from 'playwright-core';
-import { afterEach, beforeAll, inject } from 'vitest';
+import { afterAll, afterEach, beforeAll, inject } from 'vitest';
 import type { Session } from '../../src/session.ts';
 
 /** How long an action may take, in ms, before it counts as one that never comes: a machine with much else to do is slow, not wrong. */
@@ -12,17 +12,17 @@ export interface Opened {
   readonly address: string;
   /** A new visitor, with nothing kept from before, until the end of the test. */
   visit(options?: BrowserContextOptions): Promise<Page>;
-  /** A new visitor who stays until whoever asked closes the visit, or the run ends. */
+  /** A new visitor who stays until whoever asked closes the visit, or the file ends. */
   stay(options?: BrowserContextOptions): Promise<Page>;
   /** What pages complained of since the file began: errors of scripts and breaches of their policy. */
   readonly complaints: string[];
 }
 
-/** The files of a worker have one line to the one browser of the run (setup.ts), which ends it, and visitors who may stay from file to file. */
+/** The files of a worker have one line to the one browser of the run (setup.ts), which ends it, and each file has visitors of its own. */
 let line: Promise<Browser> | undefined;
 const complaints: string[] = [];
 
-async function stay(options: BrowserContextOptions = { viewport: { width: 1440, height: 900 } }): Promise<Page> {
+async function come(options: BrowserContextOptions = { viewport: { width: 1440, height: 900 } }): Promise<Page> {
   line ??= chromium.connect(inject('browser'));
   const context = await (await line).newContext({ ...options, acceptDownloads: true });
   context.setDefaultTimeout(PATIENCE);
@@ -38,20 +38,28 @@ async function stay(options: BrowserContextOptions = { viewport: { width: 1440, 
 /** The browser for the tests of a file. */
 export function useBrowser(): Opened {
   const contexts: BrowserContext[] = [];
+  const staying: BrowserContext[] = [];
   beforeAll(() => {
     complaints.length = 0;
   });
   afterEach(async () => {
     for (const context of contexts.splice(0)) await context.close();
   });
+  afterAll(async () => {
+    for (const context of staying.splice(0)) await context.close();
+  });
   return {
     complaints,
-    stay,
+    async stay(options) {
+      const page = await come(options);
+      staying.push(page.context());
+      return page;
+    },
     get address() {
       return inject('app');
     },
     async visit(options) {
-      const page = await stay(options);
+      const page = await come(options);
       contexts.push(page.context());
       return page;
     },

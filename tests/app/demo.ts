@@ -1,4 +1,4 @@
-/** One visit to a book for the tests of all files that run one after another: opening it takes longer than most of what is tested there. */
+/** One visit to a book for the tests of a file: opening it takes longer than most of what is tested there. */
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { afterEach, beforeEach } from 'vitest';
 import type { Session } from '../../src/session.ts';
@@ -8,7 +8,7 @@ import { goTo, type Opened, openDemo, settled } from './browser.ts';
 /** The page with a book open. */
 type OpenApp = ObApp & { session: Session };
 
-/** How the book is visited. Tests that visit it alike do so one after another, on one page. */
+/** How the book is visited. Tests of one file that visit it alike do so one after another, on one page. */
 export interface Visit extends BrowserContextOptions {
   /** Opens the book from where one begins; the demo unless said. Two ways of opening are two visits. */
   readonly open?: (page: Page) => Promise<void>;
@@ -53,15 +53,17 @@ interface Kept {
   readonly options: string;
   page: Page | undefined;
 }
-const kept: Kept[] = [];
+const kept = new WeakMap<Opened, Kept[]>();
 
-/** The one visit of this kind. */
-function visitOf(open: Visit['open'], how: BrowserContextOptions): Kept {
+/** The one visit of this kind in the file. */
+function visitOf(browser: Opened, open: Visit['open'], how: BrowserContextOptions): Kept {
   const options = JSON.stringify(how);
-  let found = kept.find((one) => one.open === open && one.options === options);
+  const all = kept.get(browser) ?? [];
+  kept.set(browser, all);
+  let found = all.find((one) => one.open === open && one.options === options);
   if (!found) {
     found = { open, options, page: undefined };
-    kept.push(found);
+    all.push(found);
   }
   return found;
 }
@@ -72,7 +74,7 @@ function visitOf(open: Visit['open'], how: BrowserContextOptions): Kept {
  */
 export function useDemo(browser: Opened, title: string, use: (page: Page) => void, { open, ...how }: Visit = {}): void {
   const options = { viewport: VIEWPORT, ...how };
-  const visit = visitOf(open, options);
+  const visit = visitOf(browser, open, options);
   const leave = async (): Promise<void> => {
     await visit.page?.context().close();
     visit.page = undefined;
