@@ -5,7 +5,7 @@
  * rows say whom to ask; once somebody has said something, the cell says it itself.
  */
 import { type At, placeIn } from './address.ts';
-import type { Book, Page, Row, Table } from './book.ts';
+import type { Book, Page, Table } from './book.ts';
 import { sourceOf, standingOf, tableOfBlock } from './look-up.ts';
 
 export const TELLERS = ['client', 'measured', 'default', 'ours'] as const;
@@ -45,13 +45,13 @@ export function questionsOn(book: Book, page: Page): readonly At[] {
   const asked = here.flatMap(givensOf);
   const ofClient = ({ table, row }: At): boolean => table.form === 'brief' && saidBy(row.source)?.teller === 'client';
   const elsewhere = book.tables
-    .filter((table) => table.form === 'plain' && !here.includes(table) && table.rows.some(saysAsk))
-    .flatMap((table) => givensOf(table).filter(({ row }) => saysAsk(row)));
+    .filter((table) => table.form === 'plain' && !here.includes(table) && table.rows.some(({ source }) => saysAsk(source)))
+    .flatMap((table) => givensOf(table).filter(({ row }) => saysAsk(row.source)));
   return [...asked.filter(ofClient), ...elsewhere, ...asked.filter((at) => !ofClient(at))];
 }
 
 /** By its row, which stays the same when somebody has answered. */
-const saysAsk = ({ source }: Row): boolean => saidBy(source)?.teller === 'default' && /\bask the client\b/u.test(source ?? '');
+const saysAsk = (source: string | undefined): boolean => saidBy(source)?.teller === 'default' && /\bask the client\b/u.test(source ?? '');
 
 const tablesOn = (book: Book, page: Page): readonly Table[] =>
   page.blocks.flatMap((block) => (block.kind === 'table' ? (tableOfBlock(book, block.table) ?? []) : []));
@@ -132,15 +132,15 @@ export function countLeft(book: Book, page: Page): { readonly all: number; reado
 }
 
 /**
- * Who is taken to have said what is typed into a given: the client, where until now it stood at a default of the brief or at another client's
- * answer; the dates of the plan are ours.
+ * Who is taken to have said what is typed into a given: the client, where until now it stood at a default of the brief, at one that says to ask the
+ * client, or at another client's answer; the dates of the plan are ours.
  */
 export const tellerOfTyped = (at: At, content: string): string | undefined => (content === '' || content === at.cell?.content ? undefined : tellerOver(at));
 
 /** Of an answer that is given anew, be it the same. */
 export function tellerOver(at: At): string | undefined {
   const source = sourceOf(at);
-  const asked = saidBy(source)?.teller === 'default' && (at.table.form === 'brief' || mustBeAsked(at));
+  const asked = saidBy(source)?.teller === 'default' && (at.table.form === 'brief' || mustBeAsked(at) || saysAsk(source));
   if (!asked) return undefined;
   return source === OLD_DATE ? 'ours' : 'client';
 }

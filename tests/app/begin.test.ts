@@ -262,6 +262,7 @@ describe('from the first page to what is handed to the client', () => {
     await fillBegin(page, hand, true);
     await page.getByRole('button', { name: 'Books', exact: true }).click();
     await page.getByText(/an invented example/).waitFor();
+    expect(await page.locator('[role=status].told').textContent(), 'nothing is said any longer of the book that was put away').toBe('');
     await page.getByRole('button', { name: /^Rack of tiers/ }).click();
     for (const [label, value] of PLACE) expect(await begin(page).getByLabel(label).inputValue(), label).toBe(value);
     await page.getByRole('button', { name: 'Open the demo' }).click();

@@ -80,6 +80,8 @@ test('what is typed into what is to be asked beside the brief is the client’s 
   expect(tellerOfTyped(at(book, 'Electrics.A12'), '15 A')).toBe('client');
   expect(tellerOfTyped(at(book, 'Sheet.A3'), '2027-01-08')).toBeUndefined();
   expect(sourceOf(at(book, 'Sheet.A3'))).toBe('ours');
+  expect(tellerOfTyped(at(book, 'Electrics.A18'), '10 kW'), 'not said until now').toBe('client');
+  expect(tellerOfTyped(at(book, 'Prices.A1'), '0.17 EUR/kWh'), 'a habit, of which the client is to be asked').toBe('client');
   expect(tellerOfTyped(at(book, 'Prices.A3'), '5 %/year'), 'a habit that is no example').toBeUndefined();
 });
 

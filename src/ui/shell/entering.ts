@@ -142,6 +142,8 @@ export class Entering implements ReactiveController {
   #leave(): void {
     this.#keeping.leave();
     this.#host.leave();
+    // What was said of one client's book is not read aloud in the next.
+    this.#host.telling.tell('');
   }
 
   async toShelf(): Promise<void> {
