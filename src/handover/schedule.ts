@@ -145,6 +145,7 @@ const COSTS = [
   'run_lamps',
   'lift_work',
   'run',
+  'run_month',
   'buy',
   'interest',
   'plan_years',

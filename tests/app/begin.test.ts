@@ -169,7 +169,11 @@ function judge({ wide, tidy, sheet }: Outputs): void {
   expect(said).toMatch(/questions are still to be asked/u);
   for (const open of ['Hours of light', 'Circuits that may be used'])
     expect(said.slice(said.indexOf('still to be asked'), said.indexOf('class="verdict'))).toContain(open);
-  // Here belongs: lengths of the sheet stand in feet and inches.
+  expect(said).toContain('Running cost a month');
+  // Lengths and masses stand in feet, inches and pounds, up to the calculations, which reckon as the functions do.
+  const shown = said.slice(0, said.indexOf('class="workings"')).replaceAll(/<[^>]+>/gu, '');
+  expect(shown).toMatch(/14′\u00a00″/u);
+  expect(shown.match(/\d[\u202f\u00a0 ](?:m|cm|mm|mm²|kg|°C)(?![\w²/·])/gu) ?? []).toEqual([]);
 }
 
 describe('from the first page to what is handed to the client', () => {
