@@ -214,6 +214,8 @@ describe('what is not to be kept', () => {
     await given('Bench length')
       .getByRole('button', { name: /who said so/ })
       .click();
+    // The slip may have stood at another question before.
+    await expect.poll(question).toBe('Bench length');
     const was = await answer().inputValue();
     await answer().fill('');
     await page.keyboard.press('Enter');
