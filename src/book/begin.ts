@@ -58,8 +58,7 @@ const MONTHS_HELD = 3;
 export function monthsLater(date: string, months: number): string {
   const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
   const [y, m] = [year + Math.floor((month - 1 + months) / 12), ((month - 1 + months) % 12) + 1];
-  const leap = (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0;
-  const last = m === 2 ? (leap ? 29 : 28) : [4, 6, 9, 11].includes(m) ? 30 : 31;
+  const last = new Date(Date.UTC(y, m, 0)).getUTCDate();
   return [String(y).padStart(4, '0'), ...[m, Math.min(day, last)].map((n) => String(n).padStart(2, '0'))].join('-');
 }
 

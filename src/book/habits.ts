@@ -1,5 +1,6 @@
 /** What is usual where a client is: it is chosen once when a plan is begun, and stands in cells of the book like any other answer. */
 import { readContent } from '../../functions/quantity-text.ts';
+import { wireArea } from '../../functions/wire-gauge.ts';
 import type { At } from './address.ts';
 import type { Book } from './book.ts';
 import { type Paper, paperOf, type Wires } from './customs.ts';
@@ -77,9 +78,6 @@ export function breakersIn(text: string): readonly number[] | undefined {
 /** Where nobody has asked yet: the largest there is that is no larger than what the template takes, so that no wire is asked to carry more. */
 export const meantBreaker = (sizes: readonly number[], usual: number): number | undefined => sizes.filter((size) => size <= usual).at(-1) ?? sizes[0];
 
-/** Cross-section of a solid conductor in mm² (ASTM B258: each gauge is 92^(1/39) thicker than the next). */
-const gaugeArea = (awg: number): number => (Math.PI / 4) * (0.127 * 92 ** ((36 - awg) / 39)) ** 2;
-
 /** The thinnest of the gauges that is no thinner than an area in mm²: the largest number. */
 export const gaugeFor = (area: number, gauges: readonly number[]): number | undefined =>
-  gauges.filter((gauge) => gaugeArea(gauge) >= area).sort((a, b) => b - a)[0];
+  gauges.filter((gauge) => wireArea(gauge) >= area).sort((a, b) => b - a)[0];

@@ -17,7 +17,7 @@ export function pickedTogether(book: Book, at: At): readonly At[] {
 const places = new WeakMap<Table['rows'], ReadonlyMap<string, number>>();
 
 /** Where a cell's edit is; undefined in a look-up list, whose cells are no answers. */
-export function placeOf(book: Book, edit: Edit): At | undefined {
+export function editedAt(book: Book, edit: Edit): At | undefined {
   const table = edit.at === 'cell' ? book.tables.find(({ id }) => id === edit.table) : undefined;
   if (edit.at !== 'cell' || !table || table.form === 'list') return undefined;
   const known = places.get(table.rows) ?? new Map(table.rows.map(({ id }, i) => [id, i]));
@@ -29,7 +29,7 @@ export function placeOf(book: Book, edit: Edit): At | undefined {
 /** Whether edits touch answers that may be picked together. */
 export const touchesPicks = (book: Book, edits: readonly Edit[]): boolean =>
   edits.some((edit) => {
-    const at = placeOf(book, edit);
+    const at = editedAt(book, edit);
     return at !== undefined && sourceIn(book, at) !== undefined;
   });
 
@@ -38,7 +38,7 @@ export function allTogether(book: Book, edits: readonly Edit[]): readonly Edit[]
   const isEdited = (at: At): boolean =>
     edits.some((edit) => edit.at === 'cell' && edit.table === at.table.id && edit.row === at.row.id && edit.column === at.column.id);
   return edits.flatMap((edit) => {
-    const at = edit.at === 'cell' && edit.after ? placeOf(book, edit) : undefined;
+    const at = edit.at === 'cell' && edit.after ? editedAt(book, edit) : undefined;
     if (!at || edit.at !== 'cell' || !edit.after || !sourceIn(book, at)) return [edit];
     return together(book, { at, after: edit.after }, undefined, isEdited).flatMap((one) => cellEdit(one.at, one.after));
   });
@@ -47,7 +47,7 @@ export function allTogether(book: Book, edits: readonly Edit[]): readonly Edit[]
 /** What a change has left that does not go with its answers, and what would: sentences without their stops. `book` has the change in it. */
 export function misfits(book: Book, { edits }: Change): readonly string[] {
   const told = edits.flatMap((edit) => {
-    const at = edit.at === 'cell' && edit.after ? placeOf(book, edit) : undefined;
+    const at = edit.at === 'cell' && edit.after ? editedAt(book, edit) : undefined;
     // A follower is judged with the answer that it follows.
     return at ? pickedTogether(book, at).flatMap((one) => misfit(book, one) ?? []) : [];
   });

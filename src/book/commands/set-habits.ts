@@ -3,8 +3,7 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import type { At } from '../address.ts';
 import { apply } from '../apply.ts';
 import type { Book, Row } from '../book.ts';
-import type { BookFields, Change, Edit } from '../change.ts';
-import { paperOf, wiresOf } from '../customs.ts';
+import type { Change, Edit } from '../change.ts';
 import { BY_AREA, gaugeFor, HABIT_CELLS, type Habits, habitsOf, meantBreaker } from '../habits.ts';
 import { addressOf, placeOf, rangeOf } from '../look-up.ts';
 import { type Answer, isRefused, type Refused, refused } from '../refused.ts';
@@ -12,6 +11,7 @@ import { isLeft } from '../said-by.ts';
 import { squash } from '../squash.ts';
 import { setCell } from './set-cell.ts';
 import { setCurrency } from './set-currency.ts';
+import { setPaper, setWires } from './set-customs.ts';
 import { setMeasures } from './set-measures.ts';
 
 export interface SetHabits extends Partial<Habits> {
@@ -19,7 +19,7 @@ export interface SetHabits extends Partial<Habits> {
   readonly rate?: number;
 }
 
-const USUAL = 'default: usual where the client is';
+const WHERE_CLIENT_IS = 'default: usual where the client is';
 /** A: what a template takes for granted. */
 const TAKEN = 16;
 
@@ -31,8 +31,12 @@ export function setHabits(book: Book, { rate, ...wanted }: SetHabits): Answer {
   if (currency !== undefined && currency !== now.currency) steps.push((b) => setCurrency(b, { currency, ...(rate === undefined ? {} : { rate }) }));
   if (mains !== undefined && mains !== now.mains) steps.push((b) => setMains(b, mains));
   if (breakers !== undefined && String(breakers) !== String(now.breakers)) steps.push((b) => setBreakers(b, breakers));
-  if (wires !== undefined) steps.push((b) => setWires(b, wires));
-  if (paper !== undefined) steps.push((b) => setPaper(b, paper));
+  if (wires !== undefined)
+    steps.push(
+      (b) => setWires(b, { wires }),
+      (b) => setGauge(b, wires),
+    );
+  if (paper !== undefined) steps.push((b) => setPaper(b, { paper }));
   return inOneStep(book, steps);
 }
 
@@ -59,7 +63,7 @@ function put(book: Book, name: string, content: string, source?: string): Answer
 function setMains(book: Book, volts: number): Answer {
   const at = placeOf(book, HABIT_CELLS.mains);
   // Who has said it goes on having said it: only what nobody has is a habit.
-  return put(book, HABIT_CELLS.mains, `${volts} V`, at && isLeft(at) ? USUAL : undefined);
+  return put(book, HABIT_CELLS.mains, `${volts} V`, at && isLeft(at) ? WHERE_CLIENT_IS : undefined);
 }
 
 function setBreakers(book: Book, sizes: readonly number[]): Answer {
@@ -71,29 +75,10 @@ function setBreakers(book: Book, sizes: readonly number[]): Answer {
   });
   const offered: Change = { label: `Sizes of breakers: ${sizes.join(', ')} A`, edits };
   const assumed = meantBreaker(sizes, TAKEN);
-  return inOneStep(book, [() => offered, (b) => put(b, HABIT_CELLS.assumedBreaker, `${assumed} A`, USUAL)]);
+  return inOneStep(book, [() => offered, (b) => put(b, HABIT_CELLS.assumedBreaker, `${assumed} A`, WHERE_CLIENT_IS)]);
 }
 
 const rowEdit = (at: At, after: Row): Edit => ({ at: 'row', table: at.table.id, index: at.rowIndex, before: at.row, after });
-
-/** What goes with the measures is not said again. */
-function setPaper(book: Book, paper: Habits['paper']): Answer {
-  if (paper === paperOf(book)) return { label: '', edits: [] };
-  const usual = paper === paperOf({ measures: book.measures });
-  return { label: `Paper: ${paper}`, edits: [{ at: 'book', before: said('paper', book.paper), after: said('paper', usual ? undefined : paper) }] };
-}
-
-const said = (field: 'paper' | 'wires', value: string | undefined): BookFields => (value === undefined ? {} : { [field]: value });
-
-function setWires(book: Book, wires: Habits['wires']): Answer {
-  if (wires === wiresOf(book)) return setGauge(book, wires);
-  const usual = wires === wiresOf({ measures: book.measures });
-  const called: Change = {
-    label: `Cable is marked in ${wires}`,
-    edits: [{ at: 'book', before: said('wires', book.wires), after: said('wires', usual ? undefined : wires) }],
-  };
-  return inOneStep(book, [() => called, (b) => setGauge(b, wires)]);
-}
 
 function setGauge(book: Book, wires: Habits['wires']): Answer {
   const is = placeOf(book, HABIT_CELLS.gauge)?.cell?.content;

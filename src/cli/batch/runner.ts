@@ -9,7 +9,7 @@ import type { Book } from '../../book/book.ts';
 import type { Edit } from '../../book/change.ts';
 import { cellEdit } from '../../book/commands/set-cell.ts';
 import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
-import { allTogether, pickedTogether, placeOf } from '../../book/misfits.ts';
+import { allTogether, editedAt, pickedTogether } from '../../book/misfits.ts';
 import { Sweeper } from '../../engine/cone/index.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
@@ -139,7 +139,7 @@ export class Runner {
     const wanted = apply(template, {
       label: '',
       edits: allTogether(template, picked).filter((edit) => {
-        const at = placeOf(template, edit);
+        const at = editedAt(template, edit);
         const follows = at !== undefined && pickedTogether(template, at)[0]?.row !== at.row;
         return picked.includes(edit) || !follows || !answered.has(addressOf(at));
       }),

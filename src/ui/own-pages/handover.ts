@@ -9,7 +9,7 @@ import { gather, type Sheet, sheet } from '../../handover/sheet.ts';
 import type { Session } from '../../session.ts';
 import literata from '../fonts/literata.woff2?url';
 import recursive from '../fonts/recursive.woff2?url';
-import { fileName, handOver, Part } from '../parts/index.ts';
+import { fileName, handOver, Part, PrintedOn } from '../parts/index.ts';
 import '../styles/handover.css';
 
 /** The hand-over sheet as it will be printed, with what is chosen for it: the scenario and the paper. */
@@ -32,23 +32,17 @@ export class ObHandover extends Part {
   declare made: Sheet | undefined;
 
   /** Paper is a matter of the whole document, and only while this page is shown. */
-  readonly #page = new CSSStyleSheet();
+  readonly #page = new PrintedOn(this);
   #turn = 0;
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.#page];
-  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== this.#page);
     this.#turn++;
   }
 
   override willUpdate(changed: PropertyValues): void {
     if (changed.has('book') || changed.has('values') || changed.has('scenario')) void this.#make();
-    if (this.made && (changed.has('made') || changed.has('paper'))) this.#page.replaceSync(pageStyle(this.made, this.#paper));
+    if (this.made && (changed.has('made') || changed.has('paper'))) this.#page.say(pageStyle(this.made, this.#paper));
   }
 
   async #make(): Promise<void> {

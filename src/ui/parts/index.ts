@@ -6,5 +6,6 @@ export { fileName, handOver } from './file-out.ts';
 export { keep, openGroupsKey } from './keep.ts';
 export { letterAt } from './letter-at.ts';
 export { holdDrawing, Part, type Place, placeOfAt, type Step, samePlace, type Wishes, whenIdle } from './part.ts';
+export { PrintedOn } from './printed-on.ts';
 export { readSpot, type Spot, spotText } from './spot.ts';
 export { waysOut } from './ways-out.ts';

@@ -8,7 +8,7 @@ import type { Values } from '../../engine/types.ts';
 import { menu } from '../blocks/index.ts';
 import { viewOf } from '../cells/index.ts';
 import type { CommandId } from '../commands/index.ts';
-import { type Acts, Part, whenIdle } from '../parts/index.ts';
+import { type Acts, Part, PrintedOn, whenIdle } from '../parts/index.ts';
 
 /** ms after which it is counted though the page is not idle. */
 const LATEST = 100;
@@ -30,7 +30,7 @@ export class ObContents extends Part {
   declare acts: Acts<CommandId>;
   #shown: string | undefined;
   /** What the pages of the book are printed on; the hand-over sheet says its own. */
-  readonly #paper = new CSSStyleSheet();
+  readonly #paper = new PrintedOn(this);
 
   /** How the pages stand is counted once the page is idle: what was edited is drawn before. Another page is shown at once. */
   protected override async scheduleUpdate(): Promise<void> {
@@ -39,19 +39,10 @@ export class ObContents extends Part {
     await super.scheduleUpdate();
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.#paper];
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== this.#paper);
-  }
-
   override willUpdate(changed: PropertyValues): void {
+    if (!changed.has('book')) return;
     const size = paperOf(this.book);
-    if (changed.has('book')) this.#paper.replaceSync(`@page { size: ${size}; } @page across { size: ${size} landscape; }`);
+    this.#paper.say(`@page { size: ${size}; } @page across { size: ${size} landscape; }`);
   }
 
   override render(): TemplateResult {
