@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, type CDPSession, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
-import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
+import { findBrowser, VISIT_FLAGS } from '../../src/setup/browser.mjs';
 import { serve } from '../../src/setup/serve.mjs';
 import { long } from '../cases.ts';
 
@@ -41,7 +41,7 @@ export class Killable {
     const executablePath = findBrowser();
     if (!executablePath) throw new Error('There is no browser: run node src/setup/browser.mjs first.');
     const viewport = { width: 1440, height: 900 };
-    const context = await chromium.launchPersistentContext(this.#profile, { executablePath, args: [...BROWSER_FLAGS], viewport });
+    const context = await chromium.launchPersistentContext(this.#profile, { executablePath, args: [...VISIT_FLAGS], viewport });
     const processes = await context.browser()?.newBrowserCDPSession();
     if (!processes) throw new Error('The browser does not tell its processes.');
     return { context, processes };

@@ -1,7 +1,7 @@
 /** The sheet as Chromium prints it, for each template and both papers. */
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { BROWSER_FLAGS, findBrowser } from '../../src/setup/browser.mjs';
+import { findBrowser, VISIT_FLAGS } from '../../src/setup/browser.mjs';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { type Made, make, makeFrom } from './made.ts';
 import { readPdf } from './pdf.ts';
@@ -12,7 +12,7 @@ let page: Page;
 beforeAll(async () => {
   const executablePath = findBrowser();
   if (!executablePath) throw new Error('There is no browser: run node src/setup/browser.mjs first.');
-  browser = await chromium.launch({ executablePath, args: [...BROWSER_FLAGS] });
+  browser = await chromium.launch({ executablePath, args: [...VISIT_FLAGS] });
   page = await browser.newPage();
 });
 afterAll(async () => {
