@@ -74,6 +74,23 @@ describe('batch', () => {
     expect(reach.map((one) => one.value)).toEqual(['refused', 'refused', 'refused']);
   });
 
+  it('says why a layout does not fit in the scenario that it does not fit, and the others stand', async () => {
+    // Thirty lights, each longer than a tenth of a bench of 3.6 m, do not go along it.
+    const rows = 'client,Scenarios.B2\nAll fit,3\nToo many in B,30\n';
+    const run = await overbench(['batch', 'trade-bench', '-', '--wide'], rows);
+    expect([run.status, run.err]).toEqual([0, '']);
+    const verdicts = table(run.out).map((one) => [one.client, one.scenario, one.Verdict] as const);
+    expect(verdicts.map(([client, scenario]) => `${client} ${scenario}`)).toEqual(
+      ['All fit', 'Too many in B'].flatMap((client) => [...'ABC'].map((s) => `${client} ${s}`)),
+    );
+    expect(verdicts[4]?.[2]).toMatch(/^unknown: Target band, B: refused\. LAYOUT: the faces overlap.*\(from Scenarios\.B12\)$/);
+    // The other scenarios are what they are for a client whose B fits.
+    for (const place of [0, 2]) expect(verdicts[place + 3]?.[2]).toBe(verdicts[place]?.[2]);
+    const tidy = table((await overbench(['batch', 'trade-bench', '-'], rows)).out).filter((one) => one.client === 'Too many in B' && one.scenario === 'B');
+    expect(tidy.at(-1)).toMatchObject({ result: 'Verdict', value: verdicts[4]?.[2] });
+    expect(tidy.find((one) => one.result === 'Maintained mean PPFD')?.value).toBe('refused');
+  });
+
   it('puts bad rows whole into the rejected file with line and reason, and goes on', async () => {
     const rows = [
       'client,bench_length [ft],crop,note',

@@ -95,16 +95,26 @@ function wideField(value: Value = BLANK, symbol: string): CsvValue {
 const NO_ANSWER: ReadonlySet<string> = new Set(['refused', 'not answered yet']);
 
 /**
- * Why a client's plan is no plan: the first error among its results. A check that fails is a result and no error. Nor is it one where a row has no
- * answer while the checks have theirs, such as the height that would reach the aim where none does: the row says its word.
+ * Why the plan of each scenario is no plan, or undefined: the first error among its results. A check that fails is a result and no error. Nor is it one
+ * where a row has no answer while the checks have theirs, such as the height that would reach the aim where none does: the row says its word.
  */
-export function failureOf({ scenarios }: Results, values: Values): string | undefined {
-  const all = scenarios.flatMap(({ results }) => results);
-  const checked = all.some((result) => result.check);
-  for (const { address, title, check } of all) {
-    const value = values[address];
-    if (value?.kind !== 'error' || (checked && !check && NO_ANSWER.has(value.word))) continue;
-    return `${title}: ${value.word}. ${value.message}${value.from === undefined ? '' : ` (from ${value.from})`}`;
-  }
-  return undefined;
+export function failuresOf({ scenarios }: Results, values: Values): (string | undefined)[] {
+  return scenarios.map(({ results }) => {
+    const checked = results.some((result) => result.check);
+    for (const { address, title, check } of results) {
+      const value = values[address];
+      if (value?.kind !== 'error' || (checked && !check && NO_ANSWER.has(value.word))) continue;
+      return `${title}: ${value.word}. ${value.message}${value.from === undefined ? '' : ` (from ${value.from})`}`;
+    }
+    return undefined;
+  });
+}
+
+/** With the reason of each scenario that is no plan in its last check, which is where whoever reads the results looks for its verdict. */
+export function withReasons({ scenarios }: Results, values: Values, failures: readonly (string | undefined)[]): Values {
+  const reasons = scenarios.flatMap(({ results }, i) => {
+    const [reason, verdict] = [failures[i], results.findLast((result) => result.check) ?? results.at(-1)];
+    return reason === undefined || !verdict ? [] : [[verdict.address, { kind: 'text', text: `unknown: ${reason}` }] as const];
+  });
+  return reasons.length === 0 ? values : { ...values, ...Object.fromEntries(reasons) };
 }

@@ -15,7 +15,7 @@ import type { Address, Value, Values } from '../../engine/types.ts';
 import { formatBook } from '../../files/book/index.ts';
 import { formatCsv, unguard } from '../../files/csv/index.ts';
 import { deliver } from '../output.ts';
-import { type Form, failureOf, headingsOf, type Results, recordsOf, resultsOf } from './results.ts';
+import { type Form, failuresOf, headingsOf, type Results, recordsOf, resultsOf, withReasons } from './results.ts';
 import type { Target } from './targets.ts';
 
 /** All that a worker needs to know; plain data. */
@@ -80,9 +80,11 @@ export class Runner {
     if (typeof edits === 'string') return { ok: false, reason: edits };
     const change = { label: '', edits };
     this.book = apply(this.book, change);
-    const values = this.worked();
-    const failure = failureOf(this.results, values);
-    if (failure !== undefined) return { ok: false, reason: failure };
+    const worked = this.worked();
+    const failures = failuresOf(this.results, worked);
+    // What does not fit one scenario is said there, and the others stand; a client of whom nothing stands has no results.
+    if (failures[0] !== undefined && failures.every((failure) => failure !== undefined)) return { ok: false, reason: failures[0] };
+    const values = withReasons(this.results, worked, failures);
     const own = this.setup.targets.flatMap((target, i) => (target.to === 'client' || target.to === 'results' ? [unguard(client.fields[i] ?? '')] : []));
     if (this.setup.books !== undefined) await this.keepBook(client, this.setup.books);
     const who = this.named ? own : [client.row, ...own];
