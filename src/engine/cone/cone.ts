@@ -111,6 +111,12 @@ export class Cone {
     return 'it is a mistake of quantities, which speaks of the values themselves';
   }
 
+  /** Places of the givens that one result hangs on, as its formulas are written; a row must have been put. All of them where they are not compiled. */
+  hangsOn(i: number): readonly number[] {
+    const result = this.#compiled?.results[i];
+    return result ? result.needs.filter((place) => place < this.#givens.length) : this.#givens.map((_, place) => place);
+  }
+
   /** Puts one row of values into the givens, in their order. */
   put(row: readonly Put[]): void {
     if (row.length !== this.#givens.length) throw new RangeError(`There are ${this.#givens.length} givens, and ${row.length} values for them.`);

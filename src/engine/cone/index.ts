@@ -1,4 +1,4 @@
 /** Many variants of one book: formulas compiled once between what varies and what is wanted. */
-export { ConeDiffers, HELD } from './cone.ts';
+export { type Cone, ConeDiffers, HELD } from './cone.ts';
 export type { Put } from './given.ts';
 export { Sweeper } from './sweeper.ts';

@@ -1,0 +1,115 @@
+/** What the pieces of a search come to together: the three proposals, each finer in its height, worked out in full, with a sentence why. */
+import { verdictWord } from '../../../functions/check/verdict.ts';
+import { showNumber } from '../../../functions/number-text.ts';
+import { placeIn } from '../../book/address.ts';
+import { addressOf, decimalsOf, standingOf } from '../../book/look-up.ts';
+import type { Value } from '../types.ts';
+import { checkLabel, rowOf } from './anatomy.ts';
+import { better } from './better.ts';
+import type { Searcher } from './searcher.ts';
+import { heightOf } from './space.ts';
+import { AIMS, type Aim, type Counts, type Layout, type PieceDone, type Proposal, type Proposed } from './types.ts';
+
+/** What is known when some pieces, or all of them, are done; in whatever order they came. */
+export function gathered(pieces: readonly PieceDone[]): Pick<PieceDone, 'counts' | 'best' | 'all'> {
+  const counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 };
+  const best: Partial<Record<Aim, Layout>> = {};
+  const inOrder = [...pieces].sort((a, b) => a.piece - b.piece);
+  for (const done of inOrder) {
+    for (const key of Object.keys(counts) as (keyof Counts)[]) counts[key] += done.counts[key];
+    for (const aim of AIMS) {
+      const found = better(aim, best[aim], done.best[aim]);
+      if (found) best[aim] = found;
+    }
+  }
+  return { counts, best, all: inOrder.flatMap(({ all }) => all) };
+}
+
+/** The answer, when every piece is done. */
+export function finished(searcher: Searcher, pieces: readonly PieceDone[], beat: () => void = () => {}): Proposed {
+  const { counts, best, all } = gathered(pieces);
+  const finer = Object.fromEntries(
+    AIMS.flatMap((aim) => {
+      const coarse = best[aim];
+      beat();
+      return coarse && searcher.answers(aim) ? [[aim, refined(searcher, aim, coarse)]] : [];
+    }),
+  ) as Partial<Record<Aim, Layout>>;
+  const worked = workedRows(searcher);
+  const proposals = AIMS.flatMap((aim) => {
+    const layout = finer[aim];
+    return layout ? [proposalOf(searcher, aim, layout, finer, worked, counts)] : [];
+  });
+  return { table: searcher.anatomy.table.id, proposals, counts, said: searcher.plan.said, all };
+}
+
+/** The same lights a little higher or lower, by smaller steps. */
+function refined(searcher: Searcher, aim: Aim, coarse: Layout): Layout {
+  const { step, fine } = searcher.space;
+  const [lowest, highest] = [searcher.space.heights[0], searcher.space.heights.at(-1)];
+  if (Number.isNaN(coarse.metres) || !lowest || !highest) return coarse;
+  const heights = [];
+  for (let n = Math.ceil((coarse.metres - step) / fine); n * fine <= coarse.metres + step; n++) {
+    const metres = n * fine;
+    if (metres > lowest.metres && metres < highest.metres && Math.abs(metres - coarse.metres) > fine / 10) heights.push(heightOf(searcher.book, metres));
+  }
+  return searcher.atHeights(coarse, heights).reduce((best, one) => better(aim, best, one) as Layout, coarse);
+}
+
+interface Worked {
+  readonly id: string;
+  readonly address: string;
+}
+
+/** All rows of the scenario that are worked out. */
+function workedRows({ anatomy: { table, column } }: Searcher): readonly Worked[] {
+  return table.rows.flatMap((row, r) => {
+    const at = placeIn(table, column, r);
+    return at && ['worked', 'check'].includes(standingOf(at)) ? [{ id: row.id, address: addressOf(at) }] : [];
+  });
+}
+
+function proposalOf(searcher: Searcher, aim: Aim, layout: Layout, all: Partial<Record<Aim, Layout>>, worked: readonly Worked[], counts: Counts): Proposal {
+  const cells = searcher.cellsOf(layout);
+  const found = searcher.values(cells, [...worked.map(({ address }) => address), ...searcher.checks]);
+  const values = Object.fromEntries(worked.map(({ id }, i) => [id, found[i] as Value]));
+  const labelled = (word: string): readonly string[] =>
+    searcher.anatomy.checks.flatMap((at, i) => {
+      const value = found[worked.length + i];
+      return value?.kind === 'text' && verdictWord(value.text) === word ? [checkLabel(at)] : [];
+    });
+  return { aim, layout, cells, values, assumed: labelled('assumed'), close: labelled('look'), why: whyOf(searcher, aim, layout, all, counts) };
+}
+
+const ROWS = { cheapest: 'annual', 'most even': 'evenness', 'fewest lights': 'count' } as const;
+
+/** In numbers as the book shows them. */
+function whyOf(searcher: Searcher, aim: Aim, layout: Layout, all: Partial<Record<Aim, Layout>>, counts: Counts): string {
+  const say = (by: Aim, of: Layout): string => {
+    const id = ROWS[by];
+    const at = rowOf(searcher.anatomy.table, id);
+    const text = showNumber(of[id], searcher.unitOf(id), at && decimalsOf(at)).text;
+    return id === 'count' ? `${text} ${of.count === 1 ? 'light' : 'lights'}` : text;
+  };
+  const hold = `of ${counts.hold.toLocaleString('en-GB')} that hold`;
+  const heads = {
+    cheapest: `Cheapest by the year ${hold}: ${say('cheapest', layout)}`,
+    'most even': `Most even ${hold}: ${say('most even', layout)}, lowest to mean`,
+    'fewest lights': `Fewest ${hold}: ${say('fewest lights', layout)}`,
+  };
+  const facts = AIMS.filter((other) => other !== aim && searcher.answers(other)).map((other) => `${SAID[other]}${say(other, layout)}`);
+  const others = AIMS.flatMap((other) => (other !== aim && all[other] ? [[other, all[other]] as const] : []));
+  const same = others.filter(([, one]) => sameLayout(one, layout)).map(([other]) => NAMED[other]);
+  const next = others.find(([, one]) => !sameLayout(one, layout));
+  const beside = [
+    ...(same.length > 0 ? [`it is ${same.join(' and ')} too`] : []),
+    ...(next ? [`${NAMED[next[0]]}, ${say(next[0], next[1])}, ${aim === 'cheapest' ? 'costs' : 'has'} ${say(aim, next[1])}`] : []),
+  ];
+  return `${[heads[aim] + (facts.length > 0 ? `, with ${facts.join(' and ')}` : ''), ...beside].join('; ')}.`;
+}
+
+const SAID: Readonly<Record<Aim, string>> = { cheapest: 'a cost of ', 'most even': 'evenness ', 'fewest lights': '' };
+const NAMED: Readonly<Record<Aim, string>> = { cheapest: 'the cheapest', 'most even': 'the most even', 'fewest lights': 'the one with the fewest lights' };
+
+const sameLayout = (a: Layout, b: Layout): boolean =>
+  a.place === b.place && a.metres === b.metres && a.dim === b.dim && a.supply === b.supply && a.fuse === b.fuse;
