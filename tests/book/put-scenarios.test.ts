@@ -56,6 +56,17 @@ describe('putting arrangements into scenarios', () => {
     expect(contents(again, 'h')).toEqual(['60 cm', '=A1', '=A1', '=A1']);
   });
 
+  it('is as the base in all that it does not say, for that is what it was found for', () => {
+    const only = (h: string) => ({ givens: { h }, why: 'it is low' });
+    const after = apply(sample, put(sample, [only('50 cm'), only('60 cm'), only('70 cm')]));
+    expect(contents(after, 'n')).toEqual(['9', '=A2', '=A2']);
+    const table = scenarios(sample);
+    if (!table) throw new Error('the sample has scenarios');
+    // Where the base itself goes by the other scenario, the two say one thing already, and neither may go by both.
+    const turned: Book = { ...sample, tables: sample.tables.map((each) => (each === table ? { ...each, base: 'b' } : each)) };
+    expect(contents(apply(turned, put(turned, [only('50 cm'), undefined, only('70 cm')])), 'n')).toEqual(['9', '=A2', '=B2']);
+  });
+
   it('is said beside the first given, before what somebody wrote there, in the place of what was said before', () => {
     const noted = setNote(sample, { address: 'Scenarios.A1', note: 'The beam is low here.' });
     if (isRefused(noted)) throw new Error(noted.message);

@@ -6,13 +6,13 @@ import type { Change } from '../change.ts';
 import { isFormula } from '../content.ts';
 import { fill, type Piece } from '../fill.ts';
 import { findTable } from '../lines.ts';
-import { baseColumn, pointsAt } from '../look-up.ts';
+import { addressOf, baseColumn, pointsAt, standingOf } from '../look-up.ts';
 import { type Answer, isRefused, refused } from '../refused.ts';
 import { squash } from '../squash.ts';
 import { addScenario } from './add-scenario.ts';
 
 export interface Arrangement {
-  /** Contents as cells store them, by the ids of their rows. Every other row stays as it is. */
+  /** Contents as cells store them, by the ids of their rows. In every other row it is as the base, for which it was found. */
   readonly givens: Readonly<Record<string, string>>;
   /** Why it stands there: a note at the first of them. */
   readonly why: string;
@@ -44,7 +44,7 @@ export function putScenarios(book: Book, { table: wanted, scenarios, label }: Pu
   }
   const table = findTable(now, found.id) as Table;
   const filled = fill(now, label, [
-    ...scenarios.flatMap((one, column) => (one ? put(table, scenarios, column, one) : [])),
+    ...scenarios.flatMap((one, column) => (one ? [...put(table, scenarios, column, one), ...rest(now, table, column, one)] : [])),
     ...table.columns.flatMap((_, column) => (scenarios[column] ? [] : left(now, table, scenarios, column))),
   ]);
   return isRefused(filled) ? filled : squash(made, filled, label);
@@ -59,11 +59,22 @@ function put(table: Table, scenarios: PutScenarios['scenarios'], column: number,
   });
 }
 
+/** All other givens are as the base's: an arrangement that holds there need not hold with other hours. */
+function rest(book: Book, table: Table, column: number, { givens }: Arrangement): readonly Piece[] {
+  const base = baseColumn(table);
+  if (column === base) return [];
+  return table.rows.flatMap((row, r): readonly Piece[] => {
+    const [at, ofBase] = [placeIn(table, column, r), placeIn(table, base, r)];
+    if (!at?.cell || !ofBase || givens[row.id] !== undefined || !['given', 'as'].includes(standingOf(at)) || leadsTo(book, ofBase, at)) return [];
+    return [{ at, cell: asBase(at, at.cell, base) }];
+  });
+}
+
 /** A scenario that was as one that becomes another stays what it was. */
 function left(book: Book, table: Table, scenarios: PutScenarios['scenarios'], column: number): readonly Piece[] {
   const givens = Object.assign({}, ...scenarios.map((one) => one?.givens ?? {})) as Readonly<Record<string, string>>;
   return placesOf(table, column, givens).flatMap(([at]): readonly Piece[] => {
-    const was = pointsAt(at) === undefined ? undefined : pointedAt(book, at);
+    const was = saidAt(book, at);
     if (at.cell === undefined || was === undefined) return [];
     return [{ at, cell: standing(table, scenarios, at, was, at.cell) }];
   });
@@ -84,19 +95,30 @@ function standing(table: Table, scenarios: PutScenarios['scenarios'], at: At, co
   const base = baseColumn(table);
   const ofBase = scenarios[base]?.givens[at.row.id] ?? placeIn(table, base, at.rowIndex)?.cell?.content;
   if (at.columnIndex === base || ofBase !== content) return { ...cell, content };
-  const { source: _, unit: __, ...kept } = cell;
+  return asBase(at, cell, base);
+}
+
+function asBase(at: At, cell: Cell, base: number): Cell {
+  const { typed: _, source: __, unit: ___, ...kept } = cell;
   return { ...kept, content: `=${columnText(base)}${at.rowIndex + 1}` };
 }
 
-/** What stands where a cell points, from one to the next; undefined where that is worked out. */
-function pointedAt(book: Book, from: At): string | undefined {
+/** The cells that a cell points at, from one to the next. */
+function* pointedAt(book: Book, from: At): Generator<At> {
   const seen = new Set<string>();
   let at: At | undefined = from;
   for (let next = pointsAt(from); at && next !== undefined && !seen.has(next); next = at && pointsAt(at)) {
     seen.add(next);
     at = cellAt(book, next);
+    if (at) yield at;
   }
-  const content = at?.cell?.content ?? '';
+}
+
+const leadsTo = (book: Book, from: At, goal: At): boolean => [...pointedAt(book, from)].some((at) => addressOf(at) === addressOf(goal));
+
+/** What stands where a cell points; undefined where that is worked out. */
+function saidAt(book: Book, from: At): string | undefined {
+  const content = [...pointedAt(book, from)].at(-1)?.cell?.content ?? '';
   return content === '' || isFormula(content) ? undefined : content;
 }
 
