@@ -111,10 +111,51 @@ export class Cone {
     return 'it is a mistake of quantities, which speaks of the values themselves';
   }
 
-  /** Places of the givens that one result hangs on, as its formulas are written; a row must have been put. All of them where they are not compiled. */
-  hangsOn(i: number): readonly number[] {
-    const result = this.#compiled?.results[i];
-    return result ? result.needs.filter((place) => place < this.#givens.length) : this.#givens.map((_, place) => place);
+  /**
+   * Places of the givens that one result hangs on, as its formulas are written; a row must have been put. Where another result is named, those that it hangs
+   * on by other ways than through that one. All of them where they are not compiled.
+   */
+  hangsOn(i: number, butThrough?: number): ReadonlySet<number> {
+    const { slots, results } = this.#compiled ?? {};
+    const all = new Set(this.#givens.keys());
+    const [from] = results?.[i]?.needs.slice(-1) ?? [];
+    if (!slots || !results || this.#byEngine !== undefined) return all;
+    if (from === undefined) return new Set();
+    const seen = new Set(butThrough === undefined ? [] : (results[butThrough]?.needs.slice(-1) ?? []));
+    return this.#under(from, seen);
+  }
+
+  #under(from: number, seen: Set<number>): ReadonlySet<number> {
+    const { slots } = this.#compiled as Compiled;
+    const found = new Set<number>();
+    const queue = seen.has(from) ? [] : [from];
+    for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
+      if (seen.has(next)) continue;
+      seen.add(next);
+      if (next < this.#givens.length) found.add(next);
+      queue.push(...(slots[next]?.reads ?? []));
+    }
+    return found;
+  }
+
+  /**
+   * The cells by which a given goes into some results: as long as their values are the same, so are the results, whatever the given says. What else they hang
+   * on, and their values for the row that is put. Undefined where that can't be told.
+   */
+  entries(of: readonly number[], given: number): { readonly hangsOn: ReadonlySet<number>; readonly values: () => readonly unknown[] } | undefined {
+    const { slots, values, results } = this.#compiled ?? {};
+    if (!slots || !values || !results || this.#byEngine !== undefined) return undefined;
+    const needs = new Set(of.flatMap((i) => results[i]?.needs ?? []));
+    if (of.some((i) => results[i]?.needs.at(-1) === given)) return undefined;
+    const readers = [...needs].filter((place) => slots[place]?.reads.includes(given));
+    const before = [...new Set(readers.flatMap((place) => needed(slots, place)))].sort((a, b) => a - b);
+    return {
+      hangsOn: new Set(before.filter((place) => place < this.#givens.length)),
+      values: () => {
+        for (const place of before) this.#workOut(slots, values, place);
+        return readers.map((place) => values[place]);
+      },
+    };
   }
 
   /** Puts one row of values into the givens, in their order. */

@@ -1,8 +1,7 @@
 /** Where a book says how its lights are arranged, and what that comes to: by the ids of rows, which every template gives to the same thing. */
 import { type At, placeIn } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
-import { addressOf, baseColumn, placeOf, standingOf, titleOf } from '../../book/look-up.ts';
-import type { Address } from '../types.ts';
+import { baseColumn, placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 
 /** What is varied. A book that lets lights hang by how far they are below something has `drop_below` in place of a height. */
 export const PARTS = ['fixture', 'along', 'across', 'turned', 'spread_along', 'spread_across', 'height', 'dim', 'supply', 'fuse'] as const;
@@ -67,8 +66,8 @@ export function rowOf(table: Table, id: string): At | undefined {
 
 /** The light that the crop can count on, and how much is aimed at and wanted at least. */
 export interface LightAsked {
-  readonly light: Address;
-  readonly asked: Address;
+  readonly light: At;
+  readonly asked: At;
 }
 
 const AIMED: readonly (readonly [light: string, asked: string])[] = [
@@ -88,7 +87,7 @@ function lightOf(book: Book, table: Table, pairs: typeof AIMED): LightAsked | un
   for (const [id, other] of pairs) {
     const light = rowOf(table, id);
     const asked = rowOf(table, other) ?? placeOf(book, other);
-    if (light && asked) return { light: addressOf(light), asked: addressOf(asked) };
+    if (light && asked) return { light, asked };
   }
   return undefined;
 }

@@ -8,7 +8,7 @@ import { checkLabel, rowOf } from './anatomy.ts';
 import { better } from './better.ts';
 import type { Searcher } from './searcher.ts';
 import { heightOf } from './space.ts';
-import { AIMS, type Aim, type Counts, type Layout, type PieceDone, type Proposal, type Proposed } from './types.ts';
+import { AIMS, type Aim, type Counts, type Layout, type Looked, type PieceDone, type Proposal, type Proposed, ROWS } from './types.ts';
 
 /** What is known when some pieces, or all of them, are done; in whatever order they came. */
 export function gathered(pieces: readonly PieceDone[]): Pick<PieceDone, 'counts' | 'best' | 'all'> {
@@ -35,12 +35,11 @@ export function finished(searcher: Searcher, pieces: readonly PieceDone[], beat:
       return coarse && searcher.answers(aim) ? [[aim, refined(searcher, aim, coarse)]] : [];
     }),
   ) as Partial<Record<Aim, Layout>>;
-  const worked = workedRows(searcher);
   const proposals = AIMS.flatMap((aim) => {
     const layout = finer[aim];
-    return layout ? [proposalOf(searcher, aim, layout, finer, worked, counts)] : [];
+    return layout ? [proposalOf(searcher, aim, layout, finer, counts)] : [];
   });
-  return { table: searcher.anatomy.table.id, proposals, counts, said: searcher.plan.said, all };
+  return { table: searcher.probe.anatomy.table.id, proposals, counts, said: searcher.plan.said, all };
 }
 
 /** The same lights a little higher or lower, by smaller steps. */
@@ -51,7 +50,7 @@ function refined(searcher: Searcher, aim: Aim, coarse: Layout): Layout {
   const heights = [];
   for (let n = Math.ceil((coarse.metres - step) / fine); n * fine <= coarse.metres + step; n++) {
     const metres = n * fine;
-    if (metres > lowest.metres && metres < highest.metres && Math.abs(metres - coarse.metres) > fine / 10) heights.push(heightOf(searcher.book, metres));
+    if (metres > lowest.metres && metres < highest.metres && Math.abs(metres - coarse.metres) > fine / 10) heights.push(heightOf(searcher.probe.book, metres));
   }
   return searcher.atHeights(coarse, heights).reduce((best, one) => better(aim, best, one) as Layout, coarse);
 }
@@ -62,36 +61,45 @@ interface Worked {
 }
 
 /** All rows of the scenario that are worked out. */
-function workedRows({ anatomy: { table, column } }: Searcher): readonly Worked[] {
+function workedRows({
+  probe: {
+    anatomy: { table, column },
+  },
+}: Searcher): readonly Worked[] {
   return table.rows.flatMap((row, r) => {
     const at = placeIn(table, column, r);
     return at && ['worked', 'check'].includes(standingOf(at)) ? [{ id: row.id, address: addressOf(at) }] : [];
   });
 }
 
-function proposalOf(searcher: Searcher, aim: Aim, layout: Layout, all: Partial<Record<Aim, Layout>>, worked: readonly Worked[], counts: Counts): Proposal {
+/** One arrangement in full. */
+export function look(searcher: Searcher, layout: Layout): Looked {
+  const { anatomy } = searcher.probe;
+  const worked = workedRows(searcher);
   const cells = searcher.cellsOf(layout);
-  const found = searcher.values(cells, [...worked.map(({ address }) => address), ...searcher.checks]);
+  const found = searcher.probe.values(cells, [...worked.map(({ address }) => address), ...anatomy.checks.map(addressOf)]);
   const values = Object.fromEntries(worked.map(({ id }, i) => [id, found[i] as Value]));
   const labelled = (word: string): readonly string[] =>
-    searcher.anatomy.checks.flatMap((at, i) => {
+    anatomy.checks.flatMap((at, i) => {
       const value = found[worked.length + i];
       return value?.kind === 'text' && verdictWord(value.text) === word ? [checkLabel(at)] : [];
     });
-  return { aim, layout, cells, values, assumed: labelled('assumed'), close: labelled('look'), why: whyOf(searcher, aim, layout, all, counts) };
+  return { cells, values, assumed: labelled('assumed'), close: labelled('look') };
 }
 
-const ROWS = { cheapest: 'annual', 'most even': 'evenness', 'fewest lights': 'count' } as const;
+function proposalOf(searcher: Searcher, aim: Aim, layout: Layout, all: Partial<Record<Aim, Layout>>, counts: Counts): Proposal {
+  return { aim, layout, ...look(searcher, layout), why: whyOf(searcher, aim, layout, all, counts) };
+}
 
 /** In numbers as the book shows them. */
 function whyOf(searcher: Searcher, aim: Aim, layout: Layout, all: Partial<Record<Aim, Layout>>, counts: Counts): string {
   const say = (by: Aim, of: Layout): string => {
     const id = ROWS[by];
-    const at = rowOf(searcher.anatomy.table, id);
-    const text = showNumber(of[id], searcher.unitOf(id), at && decimalsOf(at)).text;
+    const at = rowOf(searcher.probe.anatomy.table, id);
+    const text = showNumber(of[id], searcher.probe.unitOf(id), at && decimalsOf(at)).text;
     return id === 'count' ? `${text} ${of.count === 1 ? 'light' : 'lights'}` : text;
   };
-  const hold = `of ${counts.hold.toLocaleString('en-GB')} that hold`;
+  const hold = `of ${counts.built.toLocaleString('en-GB')} that can be built`;
   const heads = {
     cheapest: `Cheapest by the year ${hold}: ${say('cheapest', layout)}`,
     'most even': `Most even ${hold}: ${say('most even', layout)}, lowest to mean`,

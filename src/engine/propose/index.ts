@@ -3,9 +3,9 @@
  *
  * In one thread: `propose(book, choices)`. In several: each makes its own `Searcher.of(book, choices)` and works pieces, by their numbers below `plan.pieces`
  * and in any order; what `piece()` gives goes between threads, `gathered()` says what is known so far, and `finished()`, in any thread that has a searcher, makes
- * the answer of all pieces. `takeProposals` (src/book/commands) puts it into the book.
+ * the answer of all pieces. `putScenarios` (src/book/commands) puts it into the book.
  */
-export { finished, gathered } from './finish.ts';
+export { finished, gathered, look } from './finish.ts';
 export { propose } from './propose.ts';
 export { Searcher } from './searcher.ts';
 export type { Aim, Choices, PieceDone, Proposed } from './types.ts';

@@ -1,157 +1,117 @@
 /**
  * One thread's search through a space of arrangements, on a copy of the book. The space is cut into pieces that are always the same, and a piece comes to the
  * same whoever works it and whatever was worked before, so that the answer does not hang on the number of threads.
+ *
+ * What is passed over could not have been an answer:
+ * - A check that hangs on nothing that is still to be chosen (height, dimming, supply, fuse) is asked before it is chosen, and by the formulas, not by what
+ *   the row is called: where it fails for one height it fails for all.
+ * - An arrangement that is no better than the best so far by any of the three questions can win none, whatever its other checks say. Its own numbers are
+ *   compared, not bounds of them, and ties are broken as they are between answers.
+ * - Square lights turned are the same lights, later in the list.
  */
-import { verdictWord } from '../../../functions/check/verdict.ts';
-import { fromBase, need } from '../../../functions/units.ts';
-import type { At } from '../../book/address.ts';
+
+import { cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
-import { addressOf, rangeOf } from '../../book/look-up.ts';
-import type { Cone } from '../cone/index.ts';
 import { Sweeper } from '../cone/index.ts';
-import type { Address, Value, Values } from '../types.ts';
+import type { Address, Value } from '../types.ts';
 import type { Life } from '../workbook.ts';
-import { type Anatomy, aimOf, anatomyOf, lowEndOf, PARTS, type Part, rowOf } from './anatomy.ts';
-import { better } from './better.ts';
+import { anatomyOf, type Part } from './anatomy.ts';
+import { better, compare } from './better.ts';
+import { Feeds } from './feeds.ts';
+import { contentsOf, type Fed, Probe } from './probe.ts';
 import { inTheWay } from './refusal.ts';
 import { type Arrangement, arrangementAt, type Height, type Space, spaceOf } from './space.ts';
-import { AIMS, type Aim, type Choices, type Layout, type PieceDone, type Plan } from './types.ts';
+import { AIMS, type Aim, type Choices, type Counts, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
 
-/** So many pieces at most: enough for a bar that moves and for threads to share, few enough that each begins with something to compare with. */
+/** So many pieces at most: enough for a bar that moves and for threads to share, few enough that each finds something to compare with. */
 const PIECES = 64;
 
-/** A supply and a fuse. */
-interface Fed {
-  readonly supply: string;
-  readonly fuse: string;
-  /** What a proposal says of it: nothing where the light has its own driver. */
-  readonly named: { readonly supply: string; readonly fuse: string };
-}
-
-/** The places of results that are asked besides checks; undefined where the book has no such row. */
-interface Asked {
-  readonly layout: number | undefined;
-  readonly count: number | undefined;
-  readonly annual: number | undefined;
-  readonly evenness: number | undefined;
-  readonly feed: number | undefined;
-  readonly circuits: number | undefined;
-  readonly light: number | undefined;
-  readonly aims: readonly { readonly light: number; readonly asked: number }[];
-}
-
-/** Checks by what they hang on, so that each is asked once for all of which it knows nothing. */
+/** Checks by what they hang on. */
 interface Classes {
-  readonly constant: readonly number[];
-  readonly fixture: readonly number[];
-  readonly layout: readonly number[];
-  readonly supply: readonly number[];
-  readonly fed: readonly number[];
+  readonly constant: number[];
+  /** The fixture alone. */
+  readonly fixture: number[];
+  /** Anything that is known before supply, fuse, height and dimming. */
+  readonly layout: number[];
+  readonly supply: number[];
+  readonly fuse: number[];
   readonly height: number[];
-  readonly dimmed: number[];
-  readonly all: number[];
+  readonly dim: number[];
+  readonly late: number[];
 }
+
+/** As the text of a layout says it: functions/field/layout-text.ts. */
+const TURNED = ', turned';
+const SQUARE = / ([\d.]+)×\1 m /u;
+
+type Tally = { -readonly [K in keyof Counts]: Counts[K] };
 
 export class Searcher {
-  readonly book: Book;
-  readonly anatomy: Anatomy;
+  readonly probe: Probe;
   readonly space: Space;
   readonly choices: Choices;
-  readonly sweeper: Sweeper;
-  readonly cone: Cone;
-  readonly checks: readonly Address[];
-  readonly asked: Asked;
-  readonly #parts: readonly Part[];
-  readonly #own: Readonly<Record<string, string>>;
+  readonly #sweeper: Sweeper;
+  readonly #owns: boolean;
   readonly #classes: Classes;
-  readonly #dims: { readonly low: number; readonly high: number };
+  readonly #feeds: Feeds;
+  readonly #said: readonly string[];
   readonly #lightHangsOnSupply: boolean;
+  readonly #evennessIsOfHeight: boolean;
+  /** The cells by which it is told whether lights are turned; undefined where that can't be told before the height. */
+  readonly #turnedEntries: (() => readonly unknown[]) | undefined;
 
-  /** Refused in a sentence. */
-  static of(book: Book, choices: Choices = {}, life: Life = {}): Searcher | string {
+  /**
+   * Refused in a sentence. A sweeper is good for its book as long as that stays the same, and is not closed here; a book gets one of its own.
+   * @param as the book as it is meant, where it is not as the sweeper's: in these givens, and in nothing else
+   */
+  static of(
+    from: Book | Sweeper,
+    choices: Choices = {},
+    life: Life = {},
+    as?: { readonly book: Book; readonly givens: readonly Address[] },
+  ): Searcher | string {
+    const owns = !(from instanceof Sweeper);
+    const book = as?.book ?? (owns ? from : from.book);
     const anatomy = anatomyOf(book);
     if (typeof anatomy === 'string') return anatomy;
-    const sweeper = new Sweeper(book, life);
-    const refused = inTheWay(anatomy, sweeper.values);
-    const space = refused ?? spaceOf(book, anatomy, sweeper.values, choices);
-    if (typeof space !== 'string') return new Searcher(book, anatomy, space, choices, sweeper);
-    sweeper.close();
+    const sweeper = owns ? new Sweeper(from, life) : from;
+    const extra = new Map((as?.givens ?? []).map((address) => [address, cellAt(book, address)?.cell?.content ?? '']));
+    const probe = new Probe(sweeper, book, anatomy, choices, extra);
+    const told = (address: Address): Value | undefined => probe.told(address);
+    const space = inTheWay(anatomy, told) ?? spaceOf(book, anatomy, told, choices);
+    if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices);
+    if (owns) sweeper.close();
     return space;
   }
 
-  private constructor(book: Book, anatomy: Anatomy, space: Space, choices: Choices, sweeper: Sweeper) {
-    this.book = book;
-    this.anatomy = anatomy;
+  private constructor(sweeper: Sweeper, owns: boolean, probe: Probe, space: Space, choices: Choices) {
+    this.#sweeper = sweeper;
+    this.#owns = owns;
+    this.probe = probe;
     this.space = space;
     this.choices = choices;
-    this.sweeper = sweeper;
-    const { parts, table } = anatomy;
-    this.#parts = PARTS.filter((part) => parts[part]);
-    this.#own = Object.fromEntries(this.#parts.map((part) => [part, ownContent(parts[part], sweeper.values)]));
-    this.checks = anatomy.checks.map(addressOf);
-    const results = [...this.checks];
-    const place = (address: Address | undefined): number | undefined => {
-      if (address === undefined) return undefined;
-      const known = results.indexOf(address);
-      return known < 0 ? results.push(address) - 1 : known;
-    };
-    const row = (id: string): number | undefined => {
-      const at = rowOf(table, id);
-      return place(at && addressOf(at));
-    };
-    const aims = (choices.dimming === 'none' ? [] : choices.dimming === 'low end' ? [lowEndOf(book, table)] : [aimOf(book, table), lowEndOf(book, table)])
-      .filter((found) => found !== undefined)
-      .map(({ light, asked }) => ({ light: place(light) as number, asked: place(asked) as number }));
-    this.asked = {
-      layout: row('layout'),
-      count: row('count'),
-      annual: row('annual'),
-      evenness: row('evenness'),
-      feed: row('feed'),
-      circuits: choices.circuits === undefined ? undefined : row('circuits'),
-      light: place((aimOf(book, table) ?? lowEndOf(book, table))?.light),
-      aims,
-    };
-    this.cone = sweeper.cone(
-      this.#parts.map((part) => addressOf(parts[part] as NonNullable<(typeof parts)[Part]>)),
-      results,
-    );
-    const dim = parts.dim && rangeOf(parts.dim);
-    this.#dims = { low: Math.ceil(dim?.low ?? 100), high: Math.floor(dim?.high ?? 100) };
-    const [first] = space.heights;
-    this.#put(arrangementAt(space, 0), first as Height, this.#dims.high, this.#fed(space.supplies[0] as string, space.fuses[0] as string));
-    this.#classes = this.#classed();
-    this.#lightHangsOnSupply = aims.some(({ light, asked }) => [light, asked].some((i) => this.#hangs(i, ['supply', 'fuse'])));
+    this.#said = notAsked(probe, choices);
+    this.#classes = classed(probe);
+    const { supply, fuse, late } = this.#classes;
+    this.#feeds = new Feeds(probe, space, { supply, fuse, late });
+    this.#lightHangsOnSupply = probe.asked.aims.some(({ light, asked }) => [light, asked].some((i) => probe.hangs(i, ['supply', 'fuse'])));
+    const { evenness, count } = probe.asked;
+    this.#evennessIsOfHeight = [evenness, count].every((i) => i === undefined || !probe.hangs(i, ['dim', 'supply', 'fuse']));
+    this.#turnedEntries = probe.parts.includes('turned') ? probe.entries(probe.all, 'turned', ['height', 'dim', 'supply', 'fuse']) : undefined;
   }
 
   get plan(): Plan {
     const { arrangements, layouts } = this.space;
-    return { table: this.anatomy.table.id, pieces: Math.min(PIECES, arrangements), layouts, said: [] };
+    return { table: this.probe.anatomy.table.id, pieces: Math.min(PIECES, arrangements), layouts, said: this.#said };
   }
 
   close(): void {
-    this.sweeper.close();
+    if (this.#owns) this.#sweeper.close();
   }
 
   /** Whether the book has the row by which that is told. */
   answers(aim: Aim): boolean {
-    const { annual, evenness, count } = this.asked;
-    return { cheapest: annual, 'most even': evenness, 'fewest lights': count }[aim] !== undefined;
-  }
-
-  /** The unit in which a row is shown. */
-  unitOf(id: 'annual' | 'evenness' | 'count'): string {
-    const i = this.asked[id];
-    const value = i === undefined ? undefined : this.cone.value(i);
-    return value?.kind === 'number' ? value.unit : '';
-  }
-
-  /** Any results of the column as these contents make it. */
-  values(cells: Readonly<Record<string, string>>, results: readonly Address[]): readonly Value[] {
-    const givens = this.#parts.map((part) => this.anatomy.parts[part] as At);
-    const cone = this.sweeper.cone(givens.map(addressOf), results);
-    cone.put(givens.map(({ row }) => cells[row.id] ?? ''));
-    return results.map((_, i) => cone.value(i));
+    return this.probe.asked[ROWS[aim]] !== undefined;
   }
 
   /** @param beat called often; what it throws ends the search. */
@@ -162,237 +122,166 @@ export class Searcher {
     const to = Math.floor(((piece + 1) * arrangements) / pieces);
     const best: Partial<Record<Aim, Layout>> = {};
     const all: Layout[] = [];
-    let [built, worked, hold] = [0, 0, 0];
-    const classes = this.#classes;
-    const never = !classes.constant.every((i) => this.#stands(i));
-    let fixture: string | undefined;
-    let fixtureHolds = false;
-    let supplies: readonly string[] = [];
+    const counts: Tally = { layouts: (to - from) * heights.length, built: 0, worked: 0, cut: 0, hold: 0 };
+    const { constant, fixture, layout } = this.#classes;
+    const never = !this.#hold(constant);
+    let [name, suits] = ['', false];
     for (let place = from; place < to; place++) {
       beat();
       const arrangement = arrangementAt(this.space, place);
       this.#begin(arrangement);
-      if (arrangement.fixture !== fixture) {
-        fixture = arrangement.fixture;
-        fixtureHolds = !never && classes.fixture.every((i) => this.#stands(i));
-        supplies = this.#isMains() ? [this.#own.supply ?? ''] : this.space.supplies;
-      }
-      if (!this.#isBuilt()) continue;
-      built += heights.length;
-      if (!fixtureHolds || !classes.layout.every((i) => this.#stands(i))) continue;
-      const feds = this.#feds(arrangement, supplies);
+      if (arrangement.fixture !== name || place === from) [name, suits] = [arrangement.fixture, !never && this.#hold(fixture)];
+      if (!this.probe.isBuilt()) continue;
+      counts.built += heights.length;
+      if (!suits || !this.#hold(layout) || this.#isAsUnturned(arrangement)) continue;
+      const feds = this.#feeds.of(arrangement, heights[0] as Height);
       if (feds.length === 0) continue;
-      worked += heights.length;
+      counts.worked += heights.length;
       for (const [h, height] of heights.entries()) {
-        const found = this.#layout(arrangement, height, place * heights.length + h, feds);
+        const found = this.#layout(arrangement, height, place * heights.length + h, feds, this.choices.all ? undefined : best);
         if (!found) continue;
-        hold++;
+        counts.hold++;
         if (this.choices.all) all.push(found);
         for (const aim of AIMS) best[aim] = better(aim, best[aim], found) as Layout;
       }
     }
-    return { piece, counts: { layouts: (to - from) * heights.length, built, worked, cut: built - worked, hold }, best, all };
-  }
-
-  /** The rest of an arrangement where its lights hang so high, with the cheapest supply and fuse; undefined where something fails. */
-  #layout(arrangement: Arrangement, height: Height, place: number, feds: readonly Fed[]): Layout | undefined {
-    if (!this.#lightHangsOnSupply) return this.#lit(arrangement, height, place, feds);
-    let best: Layout | undefined;
-    for (const fed of feds) best = better('cheapest', best, this.#lit(arrangement, height, place, [fed]));
-    return best;
-  }
-
-  #lit(arrangement: Arrangement, height: Height, place: number, feds: readonly Fed[]): Layout | undefined {
-    const [first] = feds as [Fed];
-    this.#put(arrangement, height, this.#dims.high, first);
-    if (!this.#hold(this.#classes.height)) return undefined;
-    const dim = this.#dim(arrangement, height, first);
-    this.#put(arrangement, height, dim, first);
-    if (!this.#hold(this.#classes.dimmed)) return undefined;
-    const { annual } = this.asked;
-    const priced = feds.map((fed) => {
-      if (feds.length > 1) this.#put(arrangement, height, dim, fed);
-      return { fed, annual: annual === undefined ? 0 : this.#number(annual) };
-    });
-    priced.sort((a, b) => a.annual - b.annual);
-    for (const { fed, annual: cost } of priced) {
-      if (feds.length > 1) this.#put(arrangement, height, dim, fed);
-      if (!this.#hold(this.#classes.all)) continue;
-      const { count, evenness, light } = this.asked;
-      const number = (i: number | undefined): number => (i === undefined ? Number.NaN : this.#number(i));
-      const { fixture, along, across, turned, spreadAlong, spreadAcross } = arrangement;
-      return {
-        ...{ fixture, along, across, turned, spreadAlong, spreadAcross },
-        height: height.content,
-        metres: height.metres,
-        dim,
-        ...fed.named,
-        count: number(count),
-        annual: annual === undefined ? Number.NaN : cost,
-        evenness: number(evenness),
-        light: number(light),
-        place,
-      };
-    }
-    return undefined;
-  }
-
-  /** The least whole per cent with which the light is what is asked; undimmed where there is no such. More light is taken to come of less dimming. */
-  #dim(arrangement: Arrangement, height: Height, fed: Fed): number {
-    const { low, high } = this.#dims;
-    const { aims } = this.asked;
-    const aim = aims.find(({ light, asked }) => this.cone.value(light).kind === 'number' && this.cone.value(asked).kind === 'number');
-    if (!aim || low >= high) return high;
-    const reaches = (dim: number): boolean => {
-      this.#put(arrangement, height, dim, fed);
-      return this.#number(aim.light) >= this.#number(aim.asked);
-    };
-    const [full, asked] = [this.#number(aim.light), this.#number(aim.asked)];
-    if (full < asked) return high;
-    let dim = Math.min(high, Math.max(low, Math.ceil((high * asked) / full)));
-    while (dim > low && reaches(dim - 1)) dim--;
-    while (dim < high && !reaches(dim)) dim++;
-    return dim;
-  }
-
-  /** The supplies and fuses with which nothing fails that does not hang on height and dimming. */
-  #feds(arrangement: Arrangement, supplies: readonly string[]): readonly Fed[] {
-    const [height] = this.space.heights as readonly [Height];
-    const found: Fed[] = [];
-    const mains = this.#isMains();
-    for (const supply of supplies) {
-      let suits: boolean | undefined;
-      for (const fuse of mains ? [this.#own.fuse ?? ''] : this.space.fuses) {
-        const fed = this.#fed(supply, fuse, mains);
-        this.#put(arrangement, height, this.#dims.high, fed);
-        suits ??= this.#hold(this.#classes.supply);
-        if (!suits) break;
-        if (this.#hold(this.#classes.fed)) found.push(fed);
-      }
-    }
-    return found;
-  }
-
-  #fed(supply: string, fuse: string, mains = false): Fed {
-    return { supply, fuse, named: mains ? { supply: '', fuse: '' } : { supply, fuse } };
-  }
-
-  #begin(arrangement: Arrangement): void {
-    const { heights, supplies, fuses } = this.space;
-    this.#put(arrangement, heights[0] as Height, this.#dims.high, this.#fed(supplies[0] as string, fuses[0] as string));
-  }
-
-  #isMains(): boolean {
-    const { feed } = this.asked;
-    const value = feed === undefined ? undefined : this.cone.value(feed);
-    return value?.kind === 'text' && value.text === 'mains';
-  }
-
-  /** Lights that overlap or cross a wall can't be put up. */
-  #isBuilt(): boolean {
-    const { layout, count } = this.asked;
-    const value = layout === undefined ? undefined : this.cone.value(layout);
-    return value ? value.kind !== 'error' : count === undefined || this.cone.value(count).kind === 'number';
-  }
-
-  #number(i: number): number {
-    const value = this.cone.value(i);
-    return value.kind === 'number' ? value.base : Number.NaN;
-  }
-
-  /** Whether a check holds, if only by an assumption or nearly. */
-  #stands(i: number): boolean {
-    const { circuits } = this.asked;
-    if (i === circuits) return this.#number(i) <= (this.choices.circuits as number);
-    return isGood(this.cone.value(i));
-  }
-
-  /** The one that failed last is asked first: it is likely to fail again. */
-  #hold(places: readonly number[]): boolean {
-    const failed = places.findIndex((i) => !this.#stands(i));
-    if (failed > 0) (places as number[]).unshift(...(places as number[]).splice(failed, 1));
-    return failed < 0;
-  }
-
-  #hangs(i: number, parts: readonly Part[]): boolean {
-    return this.cone.hangsOn(i).some((given) => parts.includes(this.#parts[given] as Part));
-  }
-
-  #classed(): Classes {
-    const classes = { constant: [], fixture: [], layout: [], supply: [], fed: [], height: [], dimmed: [], all: [] } as Record<keyof Classes, number[]>;
-    const places = [...this.checks.keys(), ...(this.asked.circuits === undefined ? [] : [this.asked.circuits])];
-    for (const i of places) {
-      const [hung, fed] = [this.#hangs(i, ['height', 'dim']), this.#hangs(i, ['supply', 'fuse'])];
-      if (hung && fed) classes.all.push(i);
-      else if (hung) classes[this.#hangs(i, ['dim']) ? 'dimmed' : 'height'].push(i);
-      else if (fed) classes[this.#hangs(i, ['fuse']) ? 'fed' : 'supply'].push(i);
-      else if (this.cone.hangsOn(i).length === 0) classes.constant.push(i);
-      else
-        classes[
-          this.#hangs(
-            i,
-            this.#parts.filter((part) => part !== 'fixture'),
-          )
-            ? 'layout'
-            : 'fixture'
-        ].push(i);
-    }
-    return classes;
+    counts.cut = counts.built - counts.worked;
+    return { piece, counts, best, all };
   }
 
   /** What goes into the rows of a column for a layout that was found. */
   cellsOf(layout: Layout): Readonly<Record<string, string>> {
+    const { own, parts, anatomy } = this.probe;
     const mains = layout.supply === '' && layout.fuse === '';
-    const fed = this.#fed(mains ? (this.#own.supply ?? '') : layout.supply, mains ? (this.#own.fuse ?? '') : layout.fuse);
-    const contents = this.#contents(layout, { content: layout.height, metres: layout.metres }, layout.dim, fed);
-    return Object.fromEntries(this.#parts.map((part) => [this.anatomy.parts[part]?.row.id, contents[part]]));
+    const fed = mains ? { supply: own.supply ?? '', fuse: own.fuse ?? '' } : layout;
+    const contents = contentsOf(layout, { content: layout.height, metres: layout.metres }, layout.dim, fed);
+    return Object.fromEntries(parts.map((part) => [anatomy.parts[part]?.row.id, contents[part]]));
   }
 
   /** The same arrangement at other heights: those in which all holds. */
   atHeights(layout: Layout, heights: readonly Height[]): readonly Layout[] {
     const arrangement = arrangementAt(this.space, Math.floor(layout.place / this.space.heights.length));
     this.#begin(arrangement);
-    const feds = this.#feds(arrangement, this.#isMains() ? [this.#own.supply ?? ''] : this.space.supplies);
-    return feds.length === 0 ? [] : heights.flatMap((height) => this.#layout(arrangement, height, layout.place, feds) ?? []);
+    const feds = this.#feeds.of(arrangement, this.space.heights[0] as Height);
+    return feds.length === 0 ? [] : heights.flatMap((height) => this.#layout(arrangement, height, layout.place, feds, undefined) ?? []);
   }
 
-  #put(arrangement: Arrangement, height: Height, dim: number, fed: Fed): void {
-    const contents = this.#contents(arrangement, height, dim, fed);
-    this.cone.put(this.#parts.map((part) => contents[part]));
+  /** The rest of an arrangement where its lights hang so high, with the cheapest supply and fuse; undefined where something fails, or where it wins nothing. */
+  #layout(arrangement: Arrangement, height: Height, place: number, feds: readonly Fed[], best: Partial<Record<Aim, Layout>> | undefined): Layout | undefined {
+    if (!this.#lightHangsOnSupply) return this.#lit(arrangement, height, place, feds, best);
+    let found: Layout | undefined;
+    for (const fed of feds) found = better('cheapest', found, this.#lit(arrangement, height, place, [fed], undefined));
+    return found;
   }
 
-  #contents(
-    { fixture, along, across, turned, spreadAlong, spreadAcross }: Omit<Arrangement, 'place'>,
-    height: Height,
-    dim: number,
-    { supply, fuse }: Omit<Fed, 'named'>,
-  ): Readonly<Record<Part, string>> {
-    return {
-      fixture,
-      along: String(along),
-      across: String(across),
-      turned: turned ? 'TRUE' : 'FALSE',
-      spread_along: spreadAlong,
-      spread_across: spreadAcross,
-      height: height.content,
-      dim: `${dim} %`,
-      supply,
-      fuse,
+  #lit(arrangement: Arrangement, height: Height, place: number, feds: readonly Fed[], best: Partial<Record<Aim, Layout>> | undefined): Layout | undefined {
+    const { probe } = this;
+    const [first] = feds as readonly [Fed];
+    probe.put(arrangement, height, probe.dims.high, first);
+    if (!this.#hold(this.#classes.height)) return undefined;
+    const dim = this.#dim(arrangement, height, first);
+    if (!best && !this.#hold(this.#classes.dim)) return undefined;
+    const { count, evenness, light } = probe.asked;
+    const [ofCount, ofEvenness, ofLight] = [probe.number(count), probe.number(evenness), probe.number(light)];
+    const fed = this.#feeds.cheapest(arrangement, height, dim, feds);
+    if (!fed) return undefined;
+    const rated = { annual: fed.annual, count: ofCount, evenness: ofEvenness, place, metres: height.metres };
+    if (best) {
+      if (this.#evennessIsOfHeight && AIMS.every((aim) => best[aim] && compare(aim, best[aim], rated) <= 0)) return undefined;
+      probe.put(arrangement, height, dim, first);
+      if (!this.#hold(this.#classes.dim)) return undefined;
+    }
+    if (!this.#verdict(arrangement, height, dim, fed)) return undefined;
+    const { fixture, along, across, turned, spreadAlong, spreadAcross } = arrangement;
+    const named = probe.isMains() ? { supply: '', fuse: '' } : { supply: fed.supply, fuse: fed.fuse };
+    return { fixture, along, across, turned, spreadAlong, spreadAcross, height: height.content, dim, ...named, light: ofLight, ...rated };
+  }
+
+  /** Verdicts come of checks that hold by now, and of whatever else somebody let them read. */
+  #verdict(arrangement: Arrangement, height: Height, dim: number, fed: Fed): boolean {
+    const { probe } = this;
+    if (probe.verdicts.length === 0) return true;
+    probe.put(arrangement, height, dim, fed);
+    return this.#hold(probe.verdicts);
+  }
+
+  /** The least whole per cent with which the light is what is asked; undimmed where there is no such. More light is taken to come of less dimming. It is put when it is told. */
+  #dim(arrangement: Arrangement, height: Height, fed: Fed): number {
+    const { probe } = this;
+    const { low, high } = probe.dims;
+    const aim = probe.asked.aims.find(({ light, asked }) => !Number.isNaN(probe.number(light)) && !Number.isNaN(probe.number(asked)));
+    if (!aim || low >= high) return high;
+    const [full, asked] = [probe.number(aim.light), probe.number(aim.asked)];
+    if (full < asked) return high;
+    let now = high;
+    const reaches = (dim: number): boolean => {
+      now = dim;
+      probe.put(arrangement, height, dim, fed);
+      return probe.number(aim.light) >= probe.number(aim.asked);
     };
+    let dim = Math.min(high, Math.max(low, Math.ceil((high * asked) / full)));
+    while (dim > low && reaches(dim - 1)) dim--;
+    while (dim < high && !reaches(dim)) dim++;
+    if (now !== dim) probe.put(arrangement, height, dim, fed);
+    return dim;
+  }
+
+  #begin(arrangement: Arrangement): void {
+    const { heights, supplies, fuses } = this.space;
+    this.probe.put(arrangement, heights[0] as Height, this.probe.dims.high, { supply: supplies[0] ?? '', fuse: fuses[0] ?? '' });
+  }
+
+  #hold(places: readonly number[]): boolean {
+    return places.every((i) => this.probe.stands(i));
+  }
+
+  /** Square lights that are turned: all that reads it says the same but for the word in the layout's text. They stand later in the list, and so win nothing. */
+  #isAsUnturned(arrangement: Arrangement): boolean {
+    const entries = this.#turnedEntries;
+    if (!entries || !arrangement.turned || !this.space.turned.includes(false)) return false;
+    const turned = entries();
+    if (!turned.every((value) => typeof value !== 'string' || !value.includes(TURNED) || SQUARE.test(value))) return false;
+    this.#begin({ ...arrangement, turned: false });
+    const unturned = entries();
+    this.#begin(arrangement);
+    return turned.every((value, i) => Object.is(typeof value === 'string' ? value.replace(TURNED, '') : value, unturned[i]));
   }
 }
 
-export function isGood(value: Value): boolean {
-  if (value.kind === 'yes or no') return value.yes;
-  const word = value.kind === 'text' ? verdictWord(value.text) : undefined;
-  return word === 'holds' || word === 'assumed' || word === 'look';
+/** By the formulas, for whatever is put. The first to be asked are those that hang on least. */
+function classed(probe: Probe): Classes {
+  const classes: Classes = { constant: [], fixture: [], layout: [], supply: [], fuse: [], height: [], dim: [], late: [] };
+  const places = [...probe.checks, ...(probe.asked.circuits === undefined ? [] : [probe.asked.circuits])];
+  const hung = new Map(places.map((i) => [i, probe.hangsOn(i)]));
+  const on = (i: number, ...parts: Part[]): boolean => parts.some((part) => hung.get(i)?.has(part));
+  for (const i of places) {
+    const [high, fed] = [on(i, 'height', 'dim'), on(i, 'supply', 'fuse')];
+    if (high && fed) classes.late.push(i);
+    else if (high) classes[on(i, 'dim') ? 'dim' : 'height'].push(i);
+    else if (fed) classes[on(i, 'fuse') ? 'fuse' : 'supply'].push(i);
+    else if (hung.get(i)?.size === 0) classes.constant.push(i);
+    else classes[hung.get(i)?.size === 1 && on(i, 'fixture') ? 'fixture' : 'layout'].push(i);
+  }
+  for (const list of Object.values(classes) as number[][]) list.sort((a, b) => (hung.get(a)?.size ?? 0) - (hung.get(b)?.size ?? 0));
+  return classes;
 }
 
-/** What a given says; of one that follows another, what that comes to. */
-function ownContent(at: At | undefined, values: Values): string {
-  const content = at?.cell?.content ?? '';
-  if (!at || !content.startsWith('=')) return content;
-  const value = values[addressOf(at)];
-  if (value?.kind === 'number') return `${Number(fromBase(value.base, need(value.unit)).toPrecision(14))} ${value.unit}`.trim();
-  return value?.kind === 'text' ? value.text : value?.kind === 'yes or no' ? (value.yes ? 'TRUE' : 'FALSE') : '';
+const LACKING: Readonly<Record<Aim, string>> = {
+  cheapest: 'cost by the year, so none is called the cheapest',
+  'most even': 'evenness, so none is called the most even',
+  'fewest lights': 'number of lights, so none is called the one with the fewest',
+};
+
+/** What can't be asked of this book as it was meant; the scenario's own arrangement is put. */
+function notAsked({ asked, parts, cone }: Probe, { dimming, circuits }: Choices): readonly string[] {
+  const said: string[] = [];
+  const [aim] = asked.aims;
+  if (dimming !== 'none' && parts.includes('dim')) {
+    if (!aim) said.push('This book does not say what light is aimed at in a way that is known here, so no light is dimmed.');
+    else if (asked.aims.length > 1 && cone.value(aim.asked).kind !== 'number')
+      said.push('Nothing says what light is aimed at, so lights are dimmed to the least that is wanted.');
+  }
+  for (const one of AIMS) if (asked[ROWS[one]] === undefined) said.push(`This book has no row for the ${LACKING[one]}.`);
+  if (circuits !== undefined && asked.circuits === undefined) said.push('This book does not count circuits, so they are not limited.');
+  return said;
 }

@@ -5,7 +5,7 @@ import type { At } from '../../book/address.ts';
 import { choicesOf } from '../../book/allowed.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf, rangeOf, titleOf } from '../../book/look-up.ts';
-import type { Value, Values } from '../types.ts';
+import type { Address, Value } from '../types.ts';
 import type { Anatomy, Part } from './anatomy.ts';
 import type { Choices, Span } from './types.ts';
 
@@ -44,6 +44,8 @@ export interface Arrangement {
   readonly spreadAcross: string;
 }
 
+type ValueOf = (address: Address) => Value | undefined;
+
 const MOST_ROWS = 12;
 const INCH = 0.0254;
 /** Steps between heights, in m: by 5 cm and near the best by 1 cm; in a book in feet and inches by 2 in and ½ in. */
@@ -53,7 +55,7 @@ const HIGHEST = 3;
 /** Of a book whose limits lie far apart. */
 const MOST_HEIGHTS = 400;
 
-export function spaceOf(book: Book, anatomy: Anatomy, values: Values, choices: Choices): Space | string {
+export function spaceOf(book: Book, anatomy: Anatomy, told: ValueOf, choices: Choices): Space | string {
   const { parts } = anatomy;
   const listed = (part: Part, wanted: readonly string[] | undefined): readonly string[] | string => listOf(book, parts[part], wanted);
   const [fixtures, supplies, fuses] = [listed('fixture', choices.fixtures), listed('supply', choices.supplies), listed('fuse', choices.fuses)];
@@ -65,7 +67,7 @@ export function spaceOf(book: Book, anatomy: Anatomy, values: Values, choices: C
   const spreadAlong = spreads('spread_along', choices.spreadAlong);
   const spreadAcross = spreads('spread_across', choices.spreadAcross);
   const { step, fine } = STEPS[book.measures];
-  const heights = heightsOf(book, anatomy, values, choices);
+  const heights = heightsOf(book, anatomy, told, choices);
   if (typeof heights === 'string') return heights;
   const arrangements = fixtures.length * along.length * across.length * turned.length * spreadAlong.length * spreadAcross.length;
   if (arrangements * heights.length === 0) return 'With these choices nothing is left to try.';
@@ -125,12 +127,12 @@ function rows(at: At | undefined, wanted: Span | undefined): readonly number[] {
 }
 
 /** Whole multiples of the step between the limits, and the limits themselves. */
-function heightsOf(book: Book, { parts }: Anatomy, values: Values, choices: Choices): readonly Height[] | string {
+function heightsOf(book: Book, { parts }: Anatomy, told: ValueOf, choices: Choices): readonly Height[] | string {
   const at = parts.height;
   if (!at) return [{ content: '', metres: Number.NaN }];
   const limit = (name: string): number | undefined => {
     const place = placeOf(book, name);
-    const value: Value | undefined = place && values[addressOf(place)];
+    const value = place && told(addressOf(place));
     return value?.kind === 'number' ? value.base : undefined;
   };
   const range = rangeOf(at);

@@ -35,6 +35,8 @@ export interface Span {
 /** The three questions of which each has an answer of its own. */
 export type Aim = 'cheapest' | 'most even' | 'fewest lights';
 export const AIMS: readonly Aim[] = ['cheapest', 'most even', 'fewest lights'];
+/** The rows by which they are told. */
+export const ROWS = { cheapest: 'annual', 'most even': 'evenness', 'fewest lights': 'count' } as const;
 
 /** One arrangement of lights in which no check fails and none is unknown. */
 export interface Layout {
@@ -72,7 +74,7 @@ export interface Counts {
   readonly worked: number;
   /** Those that were passed over before, because a check that knows nothing of the light fails, or because they could win nothing. */
   readonly cut: number;
-  /** All checks hold. */
+  /** Those in which all checks hold; where not all are wanted, only those of them that were the best so far by something. */
   readonly hold: number;
 }
 
@@ -86,9 +88,8 @@ export interface PieceDone {
   readonly all: readonly Layout[];
 }
 
-export interface Proposal {
-  readonly aim: Aim;
-  readonly layout: Layout;
+/** An arrangement in full. */
+export interface Looked {
   /** Row ids of the scenarios table, with what goes into a column. */
   readonly cells: Readonly<Record<string, string>>;
   /** Every worked row of the column by its id. */
@@ -96,6 +97,11 @@ export interface Proposal {
   /** Labels of checks that rest on an assumption, and of those that are close to their limit. */
   readonly assumed: readonly string[];
   readonly close: readonly string[];
+}
+
+export interface Proposal extends Looked {
+  readonly aim: Aim;
+  readonly layout: Layout;
   /** One sentence. */
   readonly why: string;
 }

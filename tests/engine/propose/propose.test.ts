@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { placeIn } from '../../../src/book/address.ts';
 import { apply } from '../../../src/book/apply.ts';
 import type { Book } from '../../../src/book/book.ts';
-import { takeProposals } from '../../../src/book/commands/take-proposals.ts';
+import { putScenarios } from '../../../src/book/commands/put-scenarios.ts';
 import { addressOf, standingOf } from '../../../src/book/look-up.ts';
 import { isRefused } from '../../../src/book/refused.ts';
-import { AIMS, type Aim, type Choices, finished, gathered, type PieceDone, type Proposed, propose, Searcher } from '../../../src/engine/propose/index.ts';
+import { AIMS, type Aim, type Choices, finished, gathered, look, type PieceDone, type Proposed, propose, Searcher } from '../../../src/engine/propose/index.ts';
 import { Workbook } from '../../../src/engine/workbook.ts';
 import { checkOf } from '../../../src/shown.ts';
 
@@ -18,7 +18,7 @@ describe('proposals for a book', () => {
     const found = propose(book);
     if (typeof found === 'string') throw new Error(found);
     expect(found.proposals.map(({ aim }) => aim)).toEqual(['cheapest', 'most even']);
-    const change = takeProposals(book, { table: found.table, columns: found.proposals.map(({ cells }) => cells) });
+    const change = putScenarios(book, { table: found.table, scenarios: found.proposals.map(({ cells, why }) => ({ givens: cells, why })), label: 'Proposals' });
     if (isRefused(change)) throw new Error(change.message);
     const filled = apply(book, change);
     const values = new Workbook({}).load(filled);
@@ -45,6 +45,7 @@ describe('proposals for a book', () => {
       const [first] = searchers as [Searcher];
       for (let piece = first.plan.pieces - 1; piece >= 0; piece--) pieces.push((searchers[piece % threads] as Searcher).piece(piece));
       expect(finished(first, structuredClone(pieces))).toEqual(alone);
+      expect(look(first, alone.proposals[0]?.layout as never).cells).toEqual(alone.proposals[0]?.cells);
       const best: Partial<Record<Aim, unknown>> = gathered(pieces).best;
       expect(Object.keys(best).sort()).toEqual([...AIMS].sort());
       for (const searcher of searchers) searcher.close();
