@@ -16,6 +16,12 @@ export interface Priced extends Fed {
   readonly annual: number;
 }
 
+export interface FedMiss {
+  readonly fed: Fed;
+  /** Places of the checks that do not hold. */
+  readonly fails: readonly number[];
+}
+
 const OF_COUNT: ReadonlySet<Part> = new Set(['fixture', 'supply', 'fuse']);
 const OF_COST: ReadonlySet<Part> = new Set(['fixture', 'supply', 'fuse', 'dim']);
 
@@ -28,6 +34,7 @@ export class Feeds {
   readonly #costByCount: boolean;
   readonly #found = new Map<string, readonly Fed[]>();
   readonly #cheapest = new Map<string, Priced>();
+  readonly #missed = new Map<string, readonly FedMiss[]>();
   readonly #suiting = new Map<string, readonly string[]>();
   /**
    * A fuse that costs what an earlier one costs, whatever the height and the dimming, wins nothing: where all cells by which the fuse goes into the cost say
@@ -90,6 +97,29 @@ export class Feeds {
     return found;
   }
 
+  /** Where no supply and no fuse will do: those with which the fewest checks fail, one for each set of checks. */
+  misses(arrangement: Arrangement, height: Height): readonly FedMiss[] {
+    const key = this.#byCount ? this.#key(arrangement.fixture) : '';
+    const known = this.#byCount ? this.#missed.get(key) : undefined;
+    if (known) return known;
+    const { own, dims } = this.#probe;
+    const mains = this.#probe.isMains();
+    const suiting = mains ? [own.supply ?? ''] : this.#suits(arrangement, height);
+    const sets = new Map<string, FedMiss>();
+    for (const supply of suiting.length > 0 ? suiting : this.#space.supplies) {
+      for (const fuse of mains ? [own.fuse ?? ''] : this.#space.fuses) {
+        this.#probe.put(arrangement, height, dims.high, { supply, fuse });
+        const fails = [...this.#checks.supply, ...this.#checks.fuse].filter((i) => !this.#probe.stands(i));
+        const set = fails.join(' ');
+        if (!sets.has(set)) sets.set(set, { fed: { supply, fuse }, fails });
+      }
+    }
+    const fewest = Math.min(...[...sets.values()].map(({ fails }) => fails.length));
+    const found = [...sets.values()].filter(({ fails }) => fails.length === fewest);
+    this.#missed.set(key, found);
+    return found;
+  }
+
   #holds(checks: readonly number[]): boolean {
     return checks.every((i) => this.#probe.stands(i));
   }
@@ -106,7 +136,7 @@ export class Feeds {
 
   /** The cheapest with which what hangs on height and dimming holds too; of those that cost the same the first. */
   cheapest(arrangement: Arrangement, height: Height, dim: number, feds: readonly Fed[]): Priced | undefined {
-    const key = this.#costByCount ? `${dim} ${this.#key(arrangement.fixture)}` : undefined;
+    const key = this.#costByCount && this.#found.get(this.#key(arrangement.fixture)) === feds ? `${dim} ${this.#key(arrangement.fixture)}` : undefined;
     const known = key === undefined ? undefined : this.#cheapest.get(key);
     if (known) return known;
     const { annual } = this.#probe.asked;

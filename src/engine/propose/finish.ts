@@ -6,6 +6,7 @@ import { addressOf, decimalsOf, standingOf } from '../../book/look-up.ts';
 import type { Value } from '../types.ts';
 import { checkLabel, rowOf } from './anatomy.ts';
 import { better } from './better.ts';
+import { bindingOf } from './binds.ts';
 import type { Searcher } from './searcher.ts';
 import { heightOf } from './space.ts';
 import { AIMS, type Aim, type Counts, type Layout, type Looked, type PieceDone, type Proposal, type Proposed, ROWS } from './types.ts';
@@ -39,7 +40,8 @@ export function finished(searcher: Searcher, pieces: readonly PieceDone[], beat:
     const layout = finer[aim];
     return layout ? [proposalOf(searcher, aim, layout, finer, counts)] : [];
   });
-  return { table: searcher.probe.anatomy.table.id, proposals, counts, said: searcher.plan.said, all };
+  const binds = Object.keys(best).length === 0 ? { binds: bindingOf(searcher, beat) } : {};
+  return { table: searcher.probe.anatomy.table.id, proposals, counts, said: searcher.plan.said, all, ...binds };
 }
 
 /** The same lights a little higher or lower, by smaller steps. */

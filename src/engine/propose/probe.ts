@@ -104,6 +104,10 @@ export class Probe {
     this.cone.put([...this.#extra.values(), ...this.parts.map((part) => contents[part] ?? '')]);
   }
 
+  address(i: number): Address {
+    return this.#results[i] as Address;
+  }
+
   /** Places of all results. */
   get all(): readonly number[] {
     return [...this.#results.keys()];
@@ -192,7 +196,7 @@ export function contentsOf(
   };
 }
 
-function isGood(value: Value): boolean {
+export function isGood(value: Value): boolean {
   if (value.kind === 'yes or no') return value.yes;
   const word = value.kind === 'text' ? verdictWord(value.text) : undefined;
   return word === 'holds' || word === 'assumed' || word === 'look';

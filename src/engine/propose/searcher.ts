@@ -10,15 +10,19 @@
  * - Square lights turned are the same lights, later in the list.
  */
 
-import { cellAt } from '../../book/address.ts';
+import { type At, cellAt } from '../../book/address.ts';
+import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
+import { cellEdit } from '../../book/commands/set-cell.ts';
+import { addressOf } from '../../book/look-up.ts';
 import { Sweeper } from '../cone/index.ts';
 import type { Address, Value } from '../types.ts';
 import type { Life } from '../workbook.ts';
 import { anatomyOf, type Part } from './anatomy.ts';
 import { better, compare } from './better.ts';
 import { Feeds } from './feeds.ts';
-import { contentsOf, type Fed, Probe } from './probe.ts';
+import type { Miss } from './misses.ts';
+import { contentsOf, type Fed, isGood, Probe } from './probe.ts';
 import { inTheWay } from './refusal.ts';
 import { type Arrangement, arrangementAt, type Height, type Space, spaceOf } from './space.ts';
 import { AIMS, type Aim, type Choices, type Counts, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
@@ -50,10 +54,12 @@ export class Searcher {
   readonly probe: Probe;
   readonly space: Space;
   readonly choices: Choices;
-  readonly #sweeper: Sweeper;
+  readonly sweeper: Sweeper;
   readonly #owns: boolean;
-  readonly #classes: Classes;
-  readonly #feeds: Feeds;
+  /** Givens in which the book is not as the sweeper's. */
+  readonly #givens: readonly Address[];
+  readonly classes: Classes;
+  readonly feeds: Feeds;
   readonly #said: readonly string[];
   readonly #lightHangsOnSupply: boolean;
   readonly #evennessIsOfHeight: boolean;
@@ -79,25 +85,34 @@ export class Searcher {
     const probe = new Probe(sweeper, book, anatomy, choices, extra);
     const told = (address: Address): Value | undefined => probe.told(address);
     const space = inTheWay(anatomy, told) ?? spaceOf(book, anatomy, told, choices);
-    if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices);
+    if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices, as?.givens ?? []);
     if (owns) sweeper.close();
     return space;
   }
 
-  private constructor(sweeper: Sweeper, owns: boolean, probe: Probe, space: Space, choices: Choices) {
-    this.#sweeper = sweeper;
+  private constructor(sweeper: Sweeper, owns: boolean, probe: Probe, space: Space, choices: Choices, givens: readonly Address[]) {
+    this.#givens = givens;
+    this.sweeper = sweeper;
     this.#owns = owns;
     this.probe = probe;
     this.space = space;
     this.choices = choices;
     this.#said = notAsked(probe, choices);
-    this.#classes = classed(probe);
-    const { supply, fuse, late } = this.#classes;
-    this.#feeds = new Feeds(probe, space, { supply, fuse, late });
+    this.classes = classed(probe);
+    const { supply, fuse, late } = this.classes;
+    this.feeds = new Feeds(probe, space, { supply, fuse, late });
     this.#lightHangsOnSupply = probe.asked.aims.some(({ light, asked }) => [light, asked].some((i) => probe.hangs(i, ['supply', 'fuse'])));
     const { evenness, count } = probe.asked;
     this.#evennessIsOfHeight = [evenness, count].every((i) => i === undefined || !probe.hangs(i, ['dim', 'supply', 'fuse']));
     this.#turnedEntries = probe.parts.includes('turned') ? probe.entries(probe.all, 'turned', ['height', 'dim', 'supply', 'fuse']) : undefined;
+  }
+
+  /** A search of the same book with one given changed. */
+  with(address: Address, content: string, choices: Choices): Searcher | string {
+    const at = cellAt(this.probe.book, address);
+    if (!at) return `There is no cell ${address} in this book.`;
+    const book = apply(this.probe.book, { label: '', edits: cellEdit(at, { ...at.cell, content }) });
+    return Searcher.of(this.sweeper, choices, {}, { book, givens: [...new Set([...this.#givens, address])] });
   }
 
   get plan(): Plan {
@@ -106,7 +121,7 @@ export class Searcher {
   }
 
   close(): void {
-    if (this.#owns) this.#sweeper.close();
+    if (this.#owns) this.sweeper.close();
   }
 
   /** Whether the book has the row by which that is told. */
@@ -123,18 +138,18 @@ export class Searcher {
     const best: Partial<Record<Aim, Layout>> = {};
     const all: Layout[] = [];
     const counts: Tally = { layouts: (to - from) * heights.length, built: 0, worked: 0, cut: 0, hold: 0 };
-    const { constant, fixture, layout } = this.#classes;
+    const { constant, fixture, layout } = this.classes;
     const never = !this.#hold(constant);
     let [name, suits] = ['', false];
     for (let place = from; place < to; place++) {
       beat();
       const arrangement = arrangementAt(this.space, place);
-      this.#begin(arrangement);
+      this.begin(arrangement);
       if (arrangement.fixture !== name || place === from) [name, suits] = [arrangement.fixture, !never && this.#hold(fixture)];
       if (!this.probe.isBuilt()) continue;
       counts.built += heights.length;
       if (!suits || !this.#hold(layout) || this.#isAsUnturned(arrangement)) continue;
-      const feds = this.#feeds.of(arrangement, heights[0] as Height);
+      const feds = this.feeds.of(arrangement, heights[0] as Height);
       if (feds.length === 0) continue;
       counts.worked += heights.length;
       for (const [h, height] of heights.entries()) {
@@ -161,9 +176,43 @@ export class Searcher {
   /** The same arrangement at other heights: those in which all holds. */
   atHeights(layout: Layout, heights: readonly Height[]): readonly Layout[] {
     const arrangement = arrangementAt(this.space, Math.floor(layout.place / this.space.heights.length));
-    this.#begin(arrangement);
-    const feds = this.#feeds.of(arrangement, this.space.heights[0] as Height);
+    this.begin(arrangement);
+    const feds = this.feeds.of(arrangement, this.space.heights[0] as Height);
     return feds.length === 0 ? [] : heights.flatMap((height) => this.#layout(arrangement, height, layout.place, feds, undefined) ?? []);
+  }
+
+  /** The lowest, or the highest, of all heights at which anything holds. */
+  nearest(fromBelow: boolean, beat: () => void): { readonly arrangement: Arrangement; readonly height: Height } | undefined {
+    const heights = fromBelow ? this.space.heights : [...this.space.heights].reverse();
+    const { constant, fixture, layout } = this.classes;
+    let best: { readonly arrangement: Arrangement; readonly height: Height } | undefined;
+    let most = heights.length;
+    for (let place = 0; place < this.space.arrangements && most > 0; place++) {
+      beat();
+      const arrangement = arrangementAt(this.space, place);
+      this.begin(arrangement);
+      if (!this.probe.isBuilt() || !this.#hold([...constant, ...fixture, ...layout]) || this.#isAsUnturned(arrangement)) continue;
+      const feds = this.feeds.of(arrangement, heights[0] as Height);
+      const found = feds.length === 0 ? -1 : heights.slice(0, most).findIndex((height) => this.#layout(arrangement, height, place, feds, undefined));
+      if (found < 0) continue;
+      most = found;
+      best = { arrangement, height: heights[found] as Height };
+    }
+    return best;
+  }
+
+  /** Tells whether all holds in an arrangement when a given says something else. */
+  tried(address: Address): (content: string, miss: Miss) => boolean {
+    const { sweeper, probe } = this;
+    const inputs = [...this.#givens.filter((given) => given !== address), address];
+    const own = inputs.map((given) => cellAt(probe.book, given)?.cell?.content ?? '');
+    const checks = probe.checks.map((i) => probe.address(i));
+    const cone = sweeper.cone([...inputs, ...probe.parts.map((part) => addressOf(probe.anatomy.parts[part] as At))], checks);
+    return (content, { arrangement, height, dim, fed, fails }) => {
+      const contents = contentsOf(arrangement, height, dim, fed);
+      cone.put([...own.slice(0, -1), content, ...probe.parts.map((part) => contents[part])]);
+      return [...fails, ...checks.keys()].every((i) => i >= checks.length || isGood(cone.value(i)));
+    };
   }
 
   /** The rest of an arrangement where its lights hang so high, with the cheapest supply and fuse; undefined where something fails, or where it wins nothing. */
@@ -178,18 +227,18 @@ export class Searcher {
     const { probe } = this;
     const [first] = feds as readonly [Fed];
     probe.put(arrangement, height, probe.dims.high, first);
-    if (!this.#hold(this.#classes.height)) return undefined;
-    const dim = this.#dim(arrangement, height, first);
-    if (!best && !this.#hold(this.#classes.dim)) return undefined;
+    if (!this.#hold(this.classes.height)) return undefined;
+    const dim = this.dim(arrangement, height, first);
+    if (!best && !this.#hold(this.classes.dim)) return undefined;
     const { count, evenness, light } = probe.asked;
     const [ofCount, ofEvenness, ofLight] = [probe.number(count), probe.number(evenness), probe.number(light)];
-    const fed = this.#feeds.cheapest(arrangement, height, dim, feds);
+    const fed = this.feeds.cheapest(arrangement, height, dim, feds);
     if (!fed) return undefined;
     const rated = { annual: fed.annual, count: ofCount, evenness: ofEvenness, place, metres: height.metres };
     if (best) {
       if (this.#evennessIsOfHeight && AIMS.every((aim) => best[aim] && compare(aim, best[aim], rated) <= 0)) return undefined;
       probe.put(arrangement, height, dim, first);
-      if (!this.#hold(this.#classes.dim)) return undefined;
+      if (!this.#hold(this.classes.dim)) return undefined;
     }
     if (!this.#verdict(arrangement, height, dim, fed)) return undefined;
     const { fixture, along, across, turned, spreadAlong, spreadAcross } = arrangement;
@@ -206,7 +255,7 @@ export class Searcher {
   }
 
   /** The least whole per cent with which the light is what is asked; undimmed where there is no such. More light is taken to come of less dimming. It is put when it is told. */
-  #dim(arrangement: Arrangement, height: Height, fed: Fed): number {
+  dim(arrangement: Arrangement, height: Height, fed: Fed): number {
     const { probe } = this;
     const { low, high } = probe.dims;
     const aim = probe.asked.aims.find(({ light, asked }) => !Number.isNaN(probe.number(light)) && !Number.isNaN(probe.number(asked)));
@@ -226,7 +275,7 @@ export class Searcher {
     return dim;
   }
 
-  #begin(arrangement: Arrangement): void {
+  begin(arrangement: Arrangement): void {
     const { heights, supplies, fuses } = this.space;
     this.probe.put(arrangement, heights[0] as Height, this.probe.dims.high, { supply: supplies[0] ?? '', fuse: fuses[0] ?? '' });
   }
@@ -241,9 +290,9 @@ export class Searcher {
     if (!entries || !arrangement.turned || !this.space.turned.includes(false)) return false;
     const turned = entries();
     if (!turned.every((value) => typeof value !== 'string' || !value.includes(TURNED) || SQUARE.test(value))) return false;
-    this.#begin({ ...arrangement, turned: false });
+    this.begin({ ...arrangement, turned: false });
     const unturned = entries();
-    this.#begin(arrangement);
+    this.begin(arrangement);
     return turned.every((value, i) => Object.is(typeof value === 'string' ? value.replace(TURNED, '') : value, unturned[i]));
   }
 }
