@@ -1,5 +1,5 @@
 /** The package's entry: `import { openBook, evaluate } from 'overbench'`. What it offers is declared and explained in overbench.d.ts, which ships with it. */
-import { fromBase, unit } from '../functions/units.ts';
+import { fromBase, need, unit } from '../functions/units.ts';
 import type { At } from './book/address.ts';
 import type { Book } from './book/book.ts';
 import { addressOf, placeOf } from './book/look-up.ts';
@@ -7,6 +7,7 @@ import { ownAddress } from './book/other-writing.ts';
 import { readPlain, unitInBook } from './book/read-plain.ts';
 import { Sweeper } from './engine/cone/index.ts';
 import { createEngine } from './engine/engine.ts';
+import { type Layout, propose } from './engine/propose/index.ts';
 import type * as engine from './engine/types.ts';
 import { formatBook, parseBook } from './files/book/index.ts';
 import { formatTidy, formatWide } from './files/csv/index.ts';
@@ -73,15 +74,40 @@ class Opened implements offered.OpenBook {
     results: readonly string[],
   ): Promise<readonly (readonly offered.Value[])[]> {
     const { book } = this.#session;
-    if (this.#sweeper?.book !== book) {
-      this.#sweeper?.close();
-      this.#sweeper = new Sweeper(book);
-    }
+    const sweeper = this.#ownSweeper();
     const places = givens.map((cell) => this.#place(cell));
     const read = places.map((at) => reading(book, at, this.#session.values));
     const contents = rows.map((row) => row.map((typed, i) => read[i]?.(typed) ?? ''));
     const asked = results.map((cell) => this.#address(cell));
-    return this.#sweeper.sweep(places.map(addressOf), contents, asked).map((row) => row.map(shown));
+    return sweeper.sweep(places.map(addressOf), contents, asked).map((row) => row.map(shown));
+  }
+
+  async propose(choices: offered.Choices = {}): Promise<offered.Proposed> {
+    const found = propose(this.#ownSweeper(), choices);
+    if (typeof found === 'string') throw new Error(found);
+    const { proposals, counts, said, all, binds } = found;
+    const { currency } = this.#session.book;
+    const told = (layout: Layout): offered.Layout => toldLayout(layout, currency);
+    return {
+      proposals: proposals.map((one) => ({
+        ...one,
+        layout: told(one.layout),
+        values: Object.fromEntries(Object.entries(one.values).map(([id, value]) => [id, shown(value)])),
+      })),
+      counts,
+      said,
+      all: all.map(told),
+      ...(binds && { binds: { ...binds, changes: binds.changes.map((one) => ({ ...one, layout: told(one.layout) })) } }),
+    };
+  }
+
+  /** A copy of the book as it is now. */
+  #ownSweeper(): Sweeper {
+    const { book } = this.#session;
+    if (this.#sweeper?.book === book) return this.#sweeper;
+    this.#sweeper?.close();
+    this.#sweeper = new Sweeper(book);
+    return this.#sweeper;
   }
 
   async working(cell: string): Promise<offered.Working> {
@@ -112,6 +138,11 @@ class Opened implements offered.OpenBook {
   #address(cell: string): string {
     return addressOf(this.#place(cell));
   }
+}
+
+/** With no number that is in a unit of ours. */
+function toldLayout({ light: _, place: __, annual, ...layout }: Layout, currency: string): offered.Layout {
+  return { ...layout, annual: fromBase(annual, need(`${currency}/year`)) };
 }
 
 /** What is typed becomes in a given, as `set` would read it; each text is read once. */

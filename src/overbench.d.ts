@@ -48,6 +48,84 @@ export interface Working {
   readonly again?: boolean;
 }
 
+/** What `propose` may try. What is left out is as it is said beside it. */
+export interface Choices {
+  /** Names as the book lists them; all of them. */
+  readonly fixtures?: readonly string[];
+  /** Rows along and across; 1 to 12 each. */
+  readonly along?: { readonly low: number; readonly high: number };
+  readonly across?: { readonly low: number; readonly high: number };
+  /** Long side across; both ways. */
+  readonly turned?: 'either' | 'yes' | 'no';
+  /** In m; by 5 cm between the limits of the brief (2 in where the book is in feet and inches). */
+  readonly heights?: { readonly low?: number; readonly high?: number; readonly step?: number };
+  /** Contents of the spreads; as the first scenario has them. */
+  readonly spreadAlong?: readonly string[];
+  readonly spreadAcross?: readonly string[];
+  /** To the least whole per cent that gives the light aimed at, or the least that is wanted, or not at all; `aim`. */
+  readonly dimming?: 'aim' | 'low end' | 'none';
+  /** Names as the book lists them, and contents of the fuse (`'6.3 A'`); all that are offered. */
+  readonly supplies?: readonly string[];
+  readonly fuses?: readonly string[];
+  /** Most mains circuits. */
+  readonly circuits?: number;
+  /** Every arrangement in which all holds comes along in `all`. */
+  readonly all?: boolean;
+}
+
+/** One arrangement of lights in which no check fails and none is unknown. Numbers are in the units that are said; NaN where the book has no such row. */
+export interface Layout {
+  readonly fixture: string;
+  readonly along: number;
+  readonly across: number;
+  readonly turned: boolean;
+  /** As the cells hold them; empty where the book has no such row, supply and fuse also where the light has its own driver. */
+  readonly spreadAlong: string;
+  readonly spreadAcross: string;
+  readonly height: string;
+  readonly supply: string;
+  readonly fuse: string;
+  /** The same height in m. */
+  readonly metres: number;
+  /** In per cent. */
+  readonly dim: number;
+  /** How many lights. */
+  readonly count: number;
+  /** In the book's currency a year. */
+  readonly annual: number;
+  /** Lowest to mean. */
+  readonly evenness: number;
+}
+
+export interface Proposal {
+  readonly aim: 'cheapest' | 'most even' | 'fewest lights';
+  readonly layout: Layout;
+  /** What the givens of a scenario would have to say, by the ids of their rows. */
+  readonly cells: Readonly<Record<string, string>>;
+  /** Every worked row of that scenario, by its id. */
+  readonly values: Readonly<Record<string, Value>>;
+  /** Checks that rest on an assumption, and those that are close to their limit. */
+  readonly assumed: readonly string[];
+  readonly close: readonly string[];
+  /** One sentence. */
+  readonly why: string;
+}
+
+export interface Proposed {
+  readonly proposals: readonly Proposal[];
+  /** Arrangements in the space; of these, those that can be built, those that were worked out and those passed over; and those that were found to hold. */
+  readonly counts: { readonly layouts: number; readonly built: number; readonly worked: number; readonly cut: number; readonly hold: number };
+  /** What could not be asked as it was meant, in sentences. */
+  readonly said: readonly string[];
+  readonly all: readonly Layout[];
+  /** Where nothing holds: which checks stand in the way, and each limit whose change would let something through, with the smallest that does. */
+  readonly binds?: {
+    readonly checks: readonly string[];
+    readonly said: string;
+    readonly changes: readonly { readonly address: string; readonly content: string; readonly said: string; readonly layout: Layout }[];
+  };
+}
+
 /** A book that is open. A cell is said by its address (`Scenarios.B7`) or by its name (`bench_length`). Other writings of an address are read too: `Scenarios!B7`, `[Scenarios.B7]`. */
 export interface OpenBook {
   readonly title: string;
@@ -68,6 +146,11 @@ export interface OpenBook {
    * that its cell does not take.
    */
   sweep(givens: readonly string[], rows: readonly (readonly (string | number)[])[], results: readonly string[]): Promise<readonly (readonly Value[])[]>;
+  /**
+   * Which lights, how many, how high: of all arrangements in which every check of the book holds, if only nearly or by what is assumed, the cheapest by the year,
+   * the most even and the one with the fewest lights; the book stays as it is. Takes a second or so. Throws an Error that says why where nothing can be proposed.
+   */
+  propose(choices?: Choices): Promise<Proposed>;
   working(cell: string): Promise<Working>;
   /** `tidy`: one cell a line, for programs. `wide`: labels down, scenarios across, for people. All tables, or those named. */
   csv(form: 'tidy' | 'wide', tables?: readonly string[]): string;

@@ -5,6 +5,7 @@ import { basename, dirname } from 'node:path';
 import { begin } from '../book/begin.ts';
 import type { Book } from '../book/book.ts';
 import { isRefused } from '../book/refused.ts';
+import type { Counts } from '../engine/propose/index.ts';
 import { parseBook } from '../files/book/index.ts';
 import { type CsvRecord, formatVerbatim, unguard } from '../files/csv/index.ts';
 import { type Input, openInput } from './batch/input.ts';
@@ -47,24 +48,27 @@ export const verb: Verb = {
     carry: { type: 'string', multiple: true, about: 'a column that comes along as it is; as often as is wanted' },
     'no-head': { type: 'boolean', about: 'leaves out the line of headings' },
   },
-  async run(operands, options) {
-    const asked = readAsked(operands, options);
-    spareInputs(asked);
-    if (asked.resume && asked.output !== undefined) {
-      const rejected = alreadyFinished(asked.output, asked.rejected);
-      if (rejected !== undefined) {
-        console.error(`${asked.output} is finished: nothing is left to do`);
-        return rejected > 0 ? 1 : 0;
-      }
-    }
-    const book = await templateOf(asked.template);
-    const input = await openInput(asked.clients);
-    const first = await input.records.next();
-    if (first.done) throw new Failure(`${asked.clients} is empty: its first line must hold headings`);
-    if (first.value.broken !== undefined) throw new Failure(`${asked.clients}, line ${first.value.line}: ${first.value.broken}`);
-    return new Batch(asked, book, input, first.value).run();
-  },
+  run: (operands, options) => overClients(operands, options, 'results'),
 };
+
+/** What is worked out of every client of a file, from its first line to its last. */
+export async function overClients(operands: readonly string[], options: Readonly<Record<string, unknown>>, work: Setup['work']): Promise<number> {
+  const asked = readAsked(operands, options);
+  spareInputs(asked);
+  if (asked.resume && asked.output !== undefined) {
+    const rejected = alreadyFinished(asked.output, asked.rejected);
+    if (rejected !== undefined) {
+      console.error(`${asked.output} is finished: nothing is left to do`);
+      return rejected > 0 ? 1 : 0;
+    }
+  }
+  const book = await templateOf(asked.template);
+  const input = await openInput(asked.clients);
+  const first = await input.records.next();
+  if (first.done) throw new Failure(`${asked.clients} is empty: its first line must hold headings`);
+  if (first.value.broken !== undefined) throw new Failure(`${asked.clients}, line ${first.value.line}: ${first.value.broken}`);
+  return new Batch(asked, work, book, input, first.value).run();
+}
 
 function readAsked(operands: readonly string[], options: Readonly<Record<string, unknown>>): Asked {
   const { output, rejected, books, jobs, resume = false, tidy, wide = false, carry = [] } = options as Record<string, never> & { carry?: string[] };
@@ -116,8 +120,8 @@ async function templateOf(name: string): Promise<Book> {
   return begun;
 }
 
-/** A block is done in a fraction of a second, and its results fit in a message. */
-const CLIENTS_A_BLOCK = 20;
+/** A block is done in a second or less, and its results fit in a message. */
+const CLIENTS_A_BLOCK = { results: 20, proposals: 4 } as const;
 const MOST_SAID = 5;
 
 interface Piece extends Block {
@@ -133,8 +137,9 @@ class Batch {
   private readonly sink: Sink;
   private rejected: number;
   private said = 0;
+  private counts: Counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 };
 
-  constructor(asked: Asked, book: Book, input: Input, headings: CsvRecord) {
+  constructor(asked: Asked, work: Setup['work'], book: Book, input: Input, headings: CsvRecord) {
     this.asked = asked;
     this.input = input;
     this.headings = headings;
@@ -144,7 +149,7 @@ class Batch {
       asked.carry,
     );
     const { decimalMark } = input;
-    this.setup = { template: book, targets, decimalMark, form: asked.wide ? 'wide' : 'tidy', books: asked.books };
+    this.setup = { work, template: book, targets, decimalMark, form: asked.wide ? 'wide' : 'tidy', books: asked.books };
     if (asked.books !== undefined) makeFolder(asked.books);
     this.sink = asked.output === undefined ? new PrintSink(asked.rejected) : new FileSink(asked.output, asked.rejected, this.fingerprint(), asked.resume);
     this.rejected = this.sink.from?.rejected ?? 0;
@@ -160,11 +165,13 @@ class Batch {
       await this.sink.write((head && this.asked.head ? done.head : '') + done.text, (head ? this.rejectedHead() : '') + rejected, mark);
       head = false;
       this.say(done.said);
+      this.count(done.counts);
       const { bytes, of } = this.input.read;
       progress.tell(mark.clients, mark.rejected, of === undefined || of === 0 ? undefined : bytes / of);
     }
     this.sink.finish();
     progress.end();
+    if (this.setup.work === 'proposals') console.error(countsSaid(this.counts));
     if (this.said > MOST_SAID) console.error(`… and ${this.said - MOST_SAID} more values like these`);
     if (this.rejected > 0)
       console.error(
@@ -189,7 +196,7 @@ class Batch {
         continue;
       }
       records.push(record);
-      if (records.length < CLIENTS_A_BLOCK) continue;
+      if (records.length < CLIENTS_A_BLOCK[this.setup.work]) continue;
       yield piece();
       records = [];
     }
@@ -251,11 +258,17 @@ class Batch {
     for (const word of said) if (this.said++ < MOST_SAID) console.error(word);
   }
 
+  private count(more: Counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 }): void {
+    const keys = Object.keys(this.counts) as (keyof Counts)[];
+    this.counts = Object.fromEntries(keys.map((key) => [key, this.counts[key] + more[key]])) as unknown as Counts;
+  }
+
   /** Two runs with the same one write the same results for the same clients. */
   private fingerprint(): string {
-    const { template, targets, form, books, decimalMark } = this.setup;
+    const { work, template, targets, form, books, decimalMark } = this.setup;
     const { rejected, head } = this.asked;
     const told: readonly unknown[] = [
+      ...(work === 'results' ? [] : [work]),
       template,
       this.headings.fields,
       targets satisfies readonly Target[],
@@ -275,6 +288,11 @@ function makeFolder(folder: string): void {
   } catch (error) {
     throw new Failure(`can't write to ${folder}: ${(error as Error).message}`);
   }
+}
+
+function countsSaid({ layouts, built, worked, cut }: Counts): string {
+  const [all, could, were, not] = [layouts, built, worked, cut].map((count) => count.toLocaleString('en-GB'));
+  return `${all} arrangements: ${could} can be built, of which ${were} were worked out and ${not} passed over unworked`;
 }
 
 const digestOf = (hash: Hash): string => hash.copy().digest('hex');

@@ -17,6 +17,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   working: () => import('./working.ts'),
   handover: () => import('./handover.ts'),
   batch: () => import('./batch.ts'),
+  propose: () => import('./propose.ts'),
   eval: () => import('./eval.ts'),
 };
 

@@ -1,5 +1,6 @@
 /** Worker threads over blocks of clients, whose results come out in the order in which the blocks went in, however many threads there are. */
 import { Worker } from 'node:worker_threads';
+import type { Counts } from '../../engine/propose/index.ts';
 import { Failure } from '../wrong-use.ts';
 import type { Client, Setup } from './runner.ts';
 
@@ -16,6 +17,8 @@ export interface BlockDone {
   /** One a client: why it has none. */
   readonly reasons: readonly (string | undefined)[];
   readonly said: readonly string[];
+  /** How many arrangements these clients took, where they are proposed. */
+  readonly counts?: Counts;
 }
 
 /** The bundle puts the worker's program beside this one. */

@@ -23,6 +23,7 @@ export interface Setup {
   readonly template: Book;
   readonly targets: readonly Target[];
   readonly decimalMark: '.' | ',';
+  readonly work: 'results' | 'proposals';
   readonly form: Form;
   /** Folder for each client's book, or undefined. */
   readonly books: string | undefined;
@@ -40,11 +41,11 @@ export type Ran = { readonly ok: true; readonly text: string } | { readonly ok: 
 export class Runner {
   /** Readings that deserve a word: "12 in a row of shares read as 12 %". */
   readonly said: string[] = [];
-  private readonly setup: Setup;
-  private readonly sweeper: Sweeper;
+  protected readonly setup: Setup;
+  protected readonly sweeper: Sweeper;
   private readonly results: Results;
   private readonly asked: readonly Address[];
-  private book: Book;
+  protected book: Book;
   /** Addresses of the answers in question that are picked together, the ones that follow among them. */
   private readonly picks: ReadonlySet<string>;
   /** Addresses of all givens in which clients may differ. */
@@ -66,8 +67,18 @@ export class Runner {
   }
 
   headings(): string {
+    return formatCsv([[...this.ownHeadings, ...headingsOf(this.results, this.setup.form)]]);
+  }
+
+  /** Of what stands before the results of a client. */
+  protected get ownHeadings(): readonly string[] {
     const own = this.setup.targets.flatMap((target) => (target.to === 'client' ? ['client'] : target.to === 'results' ? [target.heading] : []));
-    return formatCsv([[...(this.named ? [] : ['row']), ...own, ...headingsOf(this.results, this.setup.form)]]);
+    return [...(this.named ? [] : ['row']), ...own];
+  }
+
+  protected ownFields(client: Client): readonly (string | number)[] {
+    const own = this.setup.targets.flatMap((target, i) => (target.to === 'client' || target.to === 'results' ? [unguard(client.fields[i] ?? '')] : []));
+    return this.named ? own : [client.row, ...own];
   }
 
   /** Where clients have names no number stands before their results: it would count within a piece of a file that others have split. */
@@ -76,32 +87,39 @@ export class Runner {
   }
 
   async run(client: Client): Promise<Ran> {
-    const edits = this.edits(client);
-    if (typeof edits === 'string') return { ok: false, reason: edits };
-    const change = { label: '', edits };
-    this.book = apply(this.book, change);
+    const reason = this.take(client);
+    if (reason !== undefined) return { ok: false, reason };
     const worked = this.worked();
     const failures = failuresOf(this.results, worked);
     // What does not fit one scenario is said there, and the others stand; a client of whom nothing stands has no results.
     if (failures[0] !== undefined && failures.every((failure) => failure !== undefined)) return { ok: false, reason: failures[0] };
     const values = withReasons(this.results, worked, failures);
-    const own = this.setup.targets.flatMap((target, i) => (target.to === 'client' || target.to === 'results' ? [unguard(client.fields[i] ?? '')] : []));
-    if (this.setup.books !== undefined) await this.keepBook(client, this.setup.books);
-    const who = this.named ? own : [client.row, ...own];
+    if (this.setup.books !== undefined) await this.keepBook(client, this.setup.books, this.book);
+    const who = this.ownFields(client);
     return { ok: true, text: formatCsv(recordsOf(this.results, values, this.setup.form).map((record) => [...who, ...record])) };
+  }
+
+  /** Makes the book this client's; a text says why it can't be. */
+  protected take(client: Client): string | undefined {
+    const edits = this.edits(client);
+    if (typeof edits === 'string') return edits;
+    this.book = apply(this.book, { label: '', edits });
+    return undefined;
+  }
+
+  /** The givens in which this client may differ from others. */
+  protected get givens(): readonly Address[] {
+    return [...this.varied].filter((address) => {
+      const content = cellAt(this.book, address)?.cell?.content ?? '';
+      // What this client leaves to the template's own formula does not vary.
+      return !content.startsWith('=') || content !== cellAt(this.setup.template, address)?.cell?.content;
+    });
   }
 
   /** The results of the client whose givens the book holds now. */
   private worked(): Values {
-    const givens: Address[] = [];
-    const row: string[] = [];
-    for (const address of this.varied) {
-      const content = cellAt(this.book, address)?.cell?.content ?? '';
-      // What this client leaves to the template's own formula does not vary.
-      if (content.startsWith('=') && content === cellAt(this.setup.template, address)?.cell?.content) continue;
-      givens.push(address);
-      row.push(content);
-    }
+    const { givens } = this;
+    const row = givens.map((address) => cellAt(this.book, address)?.cell?.content ?? '');
     const cone = this.sweeper.cone(givens, this.asked);
     cone.put(row);
     const values: Record<Address, Value> = {};
@@ -172,7 +190,7 @@ export class Runner {
     return read.content;
   }
 
-  private async keepBook({ row, fields }: Client, folder: string): Promise<void> {
+  protected async keepBook({ row, fields }: Client, folder: string, kept: Book): Promise<void> {
     const { template, targets } = this.setup;
     const name = unguard(fields[targets.findIndex((target) => target.to === 'client')] ?? '').trim();
     const slug = name
@@ -186,7 +204,7 @@ export class Runner {
       .update(JSON.stringify([template.id, row, fields]))
       .digest('hex')
       .slice(0, 32);
-    const book: Book = { ...this.book, id, client: name.slice(0, 200) || template.client };
+    const book: Book = { ...kept, id, client: name.slice(0, 200) || template.client };
     await deliver(formatBook(book), join(folder, `${String(row).padStart(6, '0')}${slug === '' ? '' : `-${slug}`}.json`));
   }
 }

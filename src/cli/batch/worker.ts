@@ -1,11 +1,13 @@
 /** The program of a worker thread: blocks of clients in, their results out. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Block, BlockDone } from './pool.ts';
+import { Proposer } from './proposer.ts';
 import { Runner, type Setup } from './runner.ts';
 
 const port = parentPort;
 if (!port) throw new Error('this file runs in a worker thread only');
-const runner = new Runner(workerData as Setup);
+const setup = workerData as Setup;
+const runner = setup.work === 'proposals' ? new Proposer(setup) : new Runner(setup);
 
 port.on('message', async (block: Block) => {
   let text = '';
@@ -15,5 +17,11 @@ port.on('message', async (block: Block) => {
     if (ran.ok) text += ran.text;
     reasons.push(ran.ok ? undefined : ran.reason);
   }
-  port.postMessage({ head: runner.headings(), text, reasons, said: runner.said.splice(0) } satisfies BlockDone);
+  port.postMessage({
+    head: runner.headings(),
+    text,
+    reasons,
+    said: runner.said.splice(0),
+    ...(runner instanceof Proposer && { counts: runner.counted() }),
+  } satisfies BlockDone);
 });

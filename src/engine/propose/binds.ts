@@ -9,7 +9,8 @@ import { type At, placeIn } from '../../book/address.ts';
 import { addressOf, placeOf, rangeOf, titleOf, unitOf } from '../../book/look-up.ts';
 import { checkLabel } from './anatomy.ts';
 import { type Ladder, Limits, laddersOf } from './limits.ts';
-import { type Miss, missesOf } from './misses.ts';
+import { missesOf } from './misses.ts';
+import type { Miss } from './probe.ts';
 import type { Searcher } from './searcher.ts';
 import { heightOf } from './space.ts';
 import type { Binding, Layout, Way } from './types.ts';
@@ -30,7 +31,8 @@ export function bindingOf(searcher: Searcher, beat: () => void): Binding {
           .map(({ fails, layouts }) => `${layouts.toLocaleString('en-GB')} ${layouts === 1 ? 'fails' : 'fail'} by ${listed(labels(fails))} alone`)
           .join(', ')}.`;
   const changes = [...higher(searcher, beat), ...looser(searcher, misses, groups, beat)];
-  return { checks: [...new Set(groups.flatMap(({ fails }) => labels(fails)))], said, changes };
+  const none = changes.length === 0 ? ' No limit that was moved, by itself, lets one through.' : '';
+  return { checks: [...new Set(groups.flatMap(({ fails }) => labels(fails)))], said: said + none, changes };
 }
 
 interface Group {

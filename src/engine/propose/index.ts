@@ -8,5 +8,5 @@
 export { finished, gathered, look } from './finish.ts';
 export { propose } from './propose.ts';
 export { Searcher } from './searcher.ts';
-export type { Aim, Choices, PieceDone, Proposed } from './types.ts';
+export type { Aim, Choices, Counts, Layout, PieceDone, Proposal, Proposed } from './types.ts';
 export { AIMS } from './types.ts';

@@ -1,16 +1,7 @@
 /** Where nothing holds: the arrangements that come nearest, by how few checks stand in their way. */
-import type { Fed } from './probe.ts';
+import type { Miss } from './probe.ts';
 import type { Searcher } from './searcher.ts';
-import { type Arrangement, arrangementAt, type Height } from './space.ts';
-
-export interface Miss {
-  readonly arrangement: Arrangement;
-  readonly height: Height;
-  readonly dim: number;
-  readonly fed: Fed;
-  /** Places of the checks that fail or are unknown. */
-  readonly fails: readonly number[];
-}
+import { arrangementAt, type Height } from './space.ts';
 
 /** Arrangements that fail in no more checks than that are looked at, or in as few as any does. */
 const MOST = 2;

@@ -16,6 +16,16 @@ export interface Fed {
   readonly fuse: string;
 }
 
+/** An arrangement in which something is in the way. */
+export interface Miss {
+  readonly arrangement: Arrangement;
+  readonly height: Height;
+  readonly dim: number;
+  readonly fed: Fed;
+  /** Places of the checks that fail or are unknown. */
+  readonly fails: readonly number[];
+}
+
 /** Places of results that are asked besides checks; undefined where the book has no such row. */
 interface Asked {
   readonly layout: number | undefined;

@@ -21,8 +21,7 @@ import type { Life } from '../workbook.ts';
 import { anatomyOf, type Part } from './anatomy.ts';
 import { better, compare } from './better.ts';
 import { Feeds } from './feeds.ts';
-import type { Miss } from './misses.ts';
-import { contentsOf, type Fed, isGood, Probe } from './probe.ts';
+import { contentsOf, type Fed, isGood, type Miss, Probe } from './probe.ts';
 import { inTheWay } from './refusal.ts';
 import { type Arrangement, arrangementAt, type Height, type Space, spaceOf } from './space.ts';
 import { AIMS, type Aim, type Choices, type Counts, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
@@ -81,11 +80,13 @@ export class Searcher {
     const anatomy = anatomyOf(book);
     if (typeof anatomy === 'string') return anatomy;
     const sweeper = owns ? new Sweeper(from, life) : from;
-    const extra = new Map((as?.givens ?? []).map((address) => [address, cellAt(book, address)?.cell?.content ?? '']));
+    const parts = new Set(Object.values(anatomy.parts).map(addressOf));
+    const givens = (as?.givens ?? []).filter((address) => !parts.has(address));
+    const extra = new Map(givens.map((address) => [address, cellAt(book, address)?.cell?.content ?? '']));
     const probe = new Probe(sweeper, book, anatomy, choices, extra);
     const told = (address: Address): Value | undefined => probe.told(address);
     const space = inTheWay(anatomy, told) ?? spaceOf(book, anatomy, told, choices);
-    if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices, as?.givens ?? []);
+    if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices, givens);
     if (owns) sweeper.close();
     return space;
   }
