@@ -110,6 +110,14 @@ class Opened implements offered.OpenBook {
     return this.#sweeper;
   }
 
+  async back(cell: string, wanted: string | number, givens: readonly string[]): Promise<readonly offered.WorkedBack[]> {
+    const address = this.#address(cell);
+    const worked: offered.WorkedBack[] = [];
+    for (const given of givens.map((one) => this.#address(one)))
+      worked.push(workedBack(await this.#session.ask((asked) => asked.back({ cell: address, wanted: String(wanted), given }))));
+    return worked;
+  }
+
   async working(cell: string): Promise<offered.Working> {
     const address = this.#address(cell);
     return working(await this.#session.ask((asked) => asked.trace(address)));
@@ -184,6 +192,42 @@ function working(node: engine.TraceNode): offered.Working {
     ...(source !== undefined && { source }),
     ...(note !== undefined && { note }),
     ...(again !== undefined && { again }),
+  };
+}
+
+function workedBack(worked: engine.WorkedBack): offered.WorkedBack {
+  if (!worked.ok) return worked;
+  const { ok, given, moves, searched, ways, more, lowest, highest } = worked;
+  return {
+    ok,
+    given,
+    moves,
+    more,
+    searched: 'choices' in searched ? searched : { from: shown(searched.from), to: shown(searched.to) },
+    ways: ways.map(wayBack),
+    ...(lowest && { lowest: tried(lowest) }),
+    ...(highest && { highest: tried(highest) }),
+  };
+}
+
+function wayBack(way: engine.WayBack): offered.WayBack {
+  switch (way.kind) {
+    case 'exact':
+      return { kind: 'exact', exact: tried(way.exact), ...(way.rounded && { rounded: tried(way.rounded) }) };
+    case 'nearest':
+      return { kind: 'nearest', ...(way.below && { below: tried(way.below) }), ...(way.above && { above: tried(way.above) }) };
+    default:
+      return { kind: way.kind, from: tried(way.from), to: tried(way.to) };
+  }
+}
+
+function tried({ content, value, gives, against, others }: engine.Tried): offered.Tried {
+  return {
+    content,
+    value: shown(value),
+    gives: shown(gives),
+    ...(against && { against: shown(against) }),
+    others: others.map(({ address, before, after }) => ({ address, before: shown(before), after: shown(after) })),
   };
 }
 

@@ -126,6 +126,45 @@ export interface Proposed {
   };
 }
 
+/** One value of a given, and what comes of it in the book. */
+export interface Tried {
+  /** As `set` takes it. */
+  readonly content: string;
+  readonly value: Value;
+  /** What the cell then comes to. */
+  readonly gives: Value;
+  /** What the other cell comes to, where the two are to be equal. */
+  readonly against?: Value;
+  /** All else that would change: checks among it. */
+  readonly others: readonly { readonly address: string; readonly before: Value; readonly after: Value }[];
+}
+
+/**
+ * One way to make a cell what it should be: an exact value of the given, and the same as short as the given shows it; a stretch on which it is just that; two
+ * values beside each other between which it steps over it; or those of a list without an order that come nearest on either side.
+ */
+export type WayBack =
+  | { readonly kind: 'exact'; readonly exact: Tried; readonly rounded?: Tried }
+  | { readonly kind: 'stretch'; readonly from: Tried; readonly to: Tried }
+  | { readonly kind: 'step'; readonly from: Tried; readonly to: Tried }
+  | { readonly kind: 'nearest'; readonly below?: Tried; readonly above?: Tried };
+
+/** What came of working back by one given. */
+export type WorkedBack =
+  | {
+      readonly ok: true;
+      readonly given: string;
+      readonly moves: 'freely' | 'by whole numbers' | 'over a list';
+      readonly searched: { readonly from: Value; readonly to: Value } | { readonly choices: number };
+      readonly ways: readonly WayBack[];
+      /** Further ways, which are not listed. */
+      readonly more: number;
+      /** Where there is no way: the lowest and the highest that can be reached; of two cells that are to be equal, where they differ least and most. */
+      readonly lowest?: Tried;
+      readonly highest?: Tried;
+    }
+  | { readonly ok: false; readonly message: string };
+
 /** A book that is open. A cell is said by its address (`Scenarios.B7`) or by its name (`bench_length`). Other writings of an address are read too: `Scenarios!B7`, `[Scenarios.B7]`. */
 export interface OpenBook {
   readonly title: string;
@@ -151,6 +190,12 @@ export interface OpenBook {
    * the most even and the one with the fewest lights; the book stays as it is. Takes a second or so. Throws an Error that says why where nothing can be proposed.
    */
   propose(choices?: Choices): Promise<Proposed>;
+  /**
+   * Works back from what a worked cell should be: all values of each given, taken alone, that make it so within what that given may be. `wanted` is typed as on
+   * the page, or is another cell by its address or name. One answer for each given, in order; the book stays as it is. Throws a RangeError for a cell that is
+   * not there; all else that stands in the way is said in the answer.
+   */
+  back(cell: string, wanted: string | number, givens: readonly string[]): Promise<readonly WorkedBack[]>;
   working(cell: string): Promise<Working>;
   /** `tidy`: one cell a line, for programs. `wide`: labels down, scenarios across, for people. All tables, or those named. */
   csv(form: 'tidy' | 'wide', tables?: readonly string[]): string;

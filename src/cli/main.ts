@@ -15,6 +15,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   bring: () => import('./bring.ts'),
   'take-in': () => import('./take-in.ts'),
   working: () => import('./working.ts'),
+  back: () => import('./back.ts'),
   handover: () => import('./handover.ts'),
   batch: () => import('./batch.ts'),
   propose: () => import('./propose.ts'),

@@ -3,7 +3,9 @@ import { functions } from '../../functions/index.ts';
 import type { Book } from '../book/book.ts';
 import { readPlain } from '../book/read-plain.ts';
 import type { Position } from './addresses.ts';
+import { givensOf, inSteps, workBack } from './back/index.ts';
 import { commit } from './commit-formula.ts';
+import { Sweeper } from './cone/index.ts';
 import { editableContent } from './formula-text.ts';
 import { pictureField } from './picture.ts';
 import { preview } from './preview.ts';
@@ -17,11 +19,22 @@ import { Tracer } from './working/index.ts';
 export interface LocalEngine extends Engine {
   /** What `load` does, with every value as it is asked for. Nothing else may be asked of the engine before the last. */
   loaded(book: Book): Iterable<readonly [Address, Value]>;
+  /** Makes the copy on which is worked back: whoever has asked for the givens is about to ask that. */
+  copy(): void;
 }
 
 /** A worker passes `life` to show that it is at work; see serve.ts. */
 export function createEngine(life: Life = {}): LocalEngine {
   const workbook = new Workbook(life);
+  let copy: Sweeper | undefined;
+  /** A copy of the book, kept as long as the book is the same. */
+  const copied = (book: Book): Sweeper => {
+    if (copy?.book !== book) {
+      copy?.close();
+      copy = new Sweeper(book, life);
+    }
+    return copy;
+  };
   return {
     load: async (book) => workbook.load(book),
     loaded: (book) => workbook.loaded(book),
@@ -46,7 +59,19 @@ export function createEngine(life: Life = {}): LocalEngine {
     functions: async () => functions.map(({ work: _, ...card }) => card),
     signatures: async () => [...signatures.values()],
     field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
-    close: () => workbook.hyper.dispose(),
+    givensOf: async (address) => givensOf(workbook, workbook.at(address)),
+    back: async (asked, waiting) => {
+      const { book } = workbook.sheets;
+      if (!book) return { ok: false, message: 'No book is open.' };
+      return (await inSteps(workBack(copied(book), asked), waiting)) ?? { ok: false, message: 'This was stopped.' };
+    },
+    copy: () => {
+      if (workbook.sheets.book) copied(workbook.sheets.book);
+    },
+    close: () => {
+      copy?.close();
+      workbook.hyper.dispose();
+    },
   };
 }
 

@@ -100,6 +100,62 @@ export interface PictureField {
 /** What a function's record says of it. */
 export type FunctionCard = Omit<FunctionRecord, 'work'>;
 
+/** What a worked cell should come to, and one given that may move for it. */
+export interface AskedBack {
+  readonly cell: Address;
+  /** As it would be typed there; or another cell, by its address or name, that both are to equal. Of a check, how it should stand: `holds`. */
+  readonly wanted: string;
+  readonly given: Address;
+  /** Where it may move, as typed; left out, where its limits or its list let it. */
+  readonly from?: string;
+  readonly to?: string;
+}
+
+/** One value of the given, and what comes of it. */
+export interface Tried {
+  /** What would be put into the given. */
+  readonly content: string;
+  readonly value: Value;
+  readonly gives: Value;
+  /** What the other cell comes to, where the two are to be equal. */
+  readonly against?: Value;
+  /** All else that would become another. */
+  readonly others: readonly { readonly address: Address; readonly before: Value; readonly after: Value }[];
+}
+
+/** `step`: two values beside each other, as far as the given shows; what is wanted lies between what comes of them. */
+export type WayBack =
+  /** `rounded`: the same as short as the given shows it, where that is another value. */
+  | { readonly kind: 'exact'; readonly exact: Tried; readonly rounded?: Tried }
+  /** From the one to the other it is just what is wanted. */
+  | { readonly kind: 'stretch'; readonly from: Tried; readonly to: Tried }
+  | { readonly kind: 'step'; readonly from: Tried; readonly to: Tried }
+  /** Of a list without an order: those that come nearest, below and above. */
+  | { readonly kind: 'nearest'; readonly below?: Tried; readonly above?: Tried };
+
+export type WorkedBack =
+  | {
+      readonly ok: true;
+      readonly given: Address;
+      readonly moves: 'freely' | 'by whole numbers' | 'over a list';
+      /** Where it was looked for: the ends, or how many a list has. */
+      readonly searched: { readonly from: Value; readonly to: Value } | { readonly choices: number };
+      readonly ways: readonly WayBack[];
+      /** Further ways that are not listed. */
+      readonly more: number;
+      /** The lowest and the highest that the cell comes to of all that was looked at, where no way was found; of two that are to be equal, where their difference is. */
+      readonly lowest?: Tried;
+      readonly highest?: Tried;
+    }
+  | { readonly ok: false; readonly message: string };
+
+/** What whoever waits for a long answer may say and hear. */
+export interface Waiting {
+  /** How much is done, from 0 to 1. */
+  readonly share?: (done: number) => void;
+  readonly signal?: AbortSignal;
+}
+
 export interface Engine {
   /** Builds from a book; gives every non-blank cell's value. Whoever gives a `part` may be handed many of them piece by piece, and the answer is the rest. */
   load(book: Book, part?: (values: Values) => void): Promise<Values>;
@@ -126,5 +182,9 @@ export interface Engine {
   signatures(): Promise<readonly Signature[]>;
   /** A field for a picture: the layout text and height (m) of a cell pair, times a plain factor. */
   field(layout: string, height: number, nx: number, ny: number, scale: number): Promise<PictureField | { readonly refused: string }>;
+  /** The givens from which a worked cell follows: first those with limits, then those with a list, the nearest first. */
+  givensOf(address: Address): Promise<readonly Address[]>;
+  /** Which values of a given make a worked cell what it should be. On a copy of the book: changes nothing. */
+  back(asked: AskedBack, waiting?: Waiting): Promise<WorkedBack>;
   close(): void;
 }

@@ -89,6 +89,12 @@ export class FakeEngine implements Engine {
     throw new Error('not asked for here');
   }
 
+  givensOf(): never {
+    throw new Error('not asked for here');
+  }
+  back(): never {
+    throw new Error('not asked for here');
+  }
   field(): never {
     throw new Error('not asked for here');
   }

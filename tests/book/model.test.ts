@@ -98,6 +98,8 @@ class Mortal implements Engine {
   signatures = () => this.#engine.signatures();
   preview = (...args: Parameters<Engine['preview']>) => this.#engine.preview(...args);
   field = (...args: Parameters<Engine['field']>) => this.#engine.field(...args);
+  givensOf = (address: string) => this.#engine.givensOf(address);
+  back = (...args: Parameters<Engine['back']>) => this.#engine.back(...args);
 }
 
 /** A change after which everything is put in again: a row that comes. */

@@ -72,6 +72,7 @@ test('--help lists every call', async () => {
     'csv BOOK',
     'take-in BOOK [-o BOOK]',
     'working BOOK Table.C12',
+    'back BOOK CELL=VALUE --by GIVEN [--by GIVEN]… [--from LOW] [--to HIGH]',
     'eval FORMULA [--json]',
   ])
     expect(out).toContain(`overbench ${call}`);

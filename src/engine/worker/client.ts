@@ -5,7 +5,7 @@
  * Nothing else can stop a formula that never ends.
  */
 import type { Book } from '../../book/book.ts';
-import type { Engine, Values } from '../types.ts';
+import type { Engine, Values, Waiting } from '../types.ts';
 import { IN_PAGE } from './in-page.ts';
 import { unpacked } from './packed.ts';
 import type { Message, Method, Request } from './serve.ts';
@@ -42,6 +42,7 @@ interface Pending {
   readonly request: Request;
   /** Takes the parts of a long answer, in order. */
   readonly part: ((values: Values) => void) | undefined;
+  readonly waiting: Waiting | undefined;
   readonly resolve: (result: unknown) => void;
   readonly reject: (error: Error) => void;
 }
@@ -92,6 +93,8 @@ export function createWorkerEngine(start: () => WorkerLike = USUAL[0], limits: L
     functions: ask('functions'),
     signatures: ask('signatures'),
     field: ask('field'),
+    givensOf: ask('givensOf'),
+    back: (asked, waiting) => client.ask('back', [asked], undefined, waiting) as ReturnType<Engine['back']>,
     stop: () => client.giveUp('This was stopped. The last values stay as they were.'),
     close: () => client.close(),
   };
@@ -119,12 +122,14 @@ class Client {
     this.worker = this.begin();
   }
 
-  ask(method: Method, args: readonly unknown[], part?: (values: Values) => void): Promise<unknown> {
+  ask(method: Method, args: readonly unknown[], part?: (values: Values) => void, waiting?: Waiting): Promise<unknown> {
     if (this.closed) return Promise.reject(new Error('This book is closed.'));
     return new Promise((resolve, reject) => {
       const request = { id: this.next++, method, args };
-      this.pending.push({ request, part, resolve, reject });
+      this.pending.push({ request, part, waiting, resolve, reject });
       this.post(request);
+      waiting?.signal?.addEventListener('abort', () => this.tellStop(request.id));
+      if (waiting?.signal?.aborted) this.tellStop(request.id);
       if (this.pending.length === 1) this.watch();
     });
   }
@@ -146,14 +151,21 @@ class Client {
     if (this.lastGood && rest[0]?.request.method !== 'load') this.restore(this.lastGood);
     // What was stuck may have been a change, which the worker's book then lacks.
     this.behind = true;
-    for (const { request } of rest) this.post(request);
+    for (const { request, waiting } of rest) {
+      this.post(request);
+      if (waiting?.signal?.aborted) this.tellStop(request.id);
+    }
     this.watch();
     stuck.reject(new Error(message));
   }
 
+  private tellStop(id: number): void {
+    if (!this.closed && this.pending.some(({ request }) => request.id === id)) this.worker.postMessage({ id, method: 'stop', args: [] });
+  }
+
   private restore(book: Book): void {
     const request: Request = { id: this.next++, method: 'load', args: [book] };
-    this.pending.unshift({ request, part: undefined, resolve: () => {}, reject: () => {} });
+    this.pending.unshift({ request, part: undefined, waiting: undefined, resolve: () => {}, reject: () => {} });
     this.post(request);
   }
 
@@ -185,6 +197,7 @@ class Client {
     if (message.kind === 'ready') this.ready = true;
     else if (message.kind === 'alive') this.slow = message.slow;
     else if (message.kind === 'part') this.takePart(message);
+    else if (message.kind === 'share') this.pending.find(({ request }) => request.id === message.id)?.waiting?.share?.(message.done);
     else this.settle(message);
     this.watch();
   }

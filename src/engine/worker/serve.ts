@@ -6,15 +6,15 @@ import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import type { Change } from '../../book/change.ts';
 import { createEngine } from '../engine.ts';
-import type { Engine, Values } from '../types.ts';
+import type { AskedBack, Engine, Values } from '../types.ts';
 import { inParts, type Packed } from './packed.ts';
 
 export type Method = Exclude<keyof Engine, 'close'>;
 
 export interface Request {
   readonly id: number;
-  /** `taken`: the last part of the answer with this number was taken in, and the next can come. */
-  readonly method: Method | 'taken';
+  /** `taken`: the last part of the answer with this number was taken in, and the next can come. `stop`: nobody waits for that answer any more. */
+  readonly method: Method | 'taken' | 'stop';
   readonly args: readonly unknown[];
 }
 
@@ -25,6 +25,8 @@ export type Message =
   /** Values of an answer that is too long to be taken in at one go. */
   | { readonly kind: 'part'; readonly id: number; readonly values: Packed }
   | { readonly kind: 'failure'; readonly id: number; readonly message: string }
+  /** How much of a long answer is done, from 0 to 1. */
+  | { readonly kind: 'share'; readonly id: number; readonly done: number }
   /** Still at work; `slow` while inside a function that may take seconds. */
   | { readonly kind: 'alive'; readonly slow: boolean };
 
@@ -64,6 +66,8 @@ export function serve(port: Port): void {
     return [changes, book];
   };
   let taken = (): void => {};
+  /** What ends a long answer, by its number. */
+  const stops = new Map<number, AbortController>();
   /** One part at a time: many at once would stand in line before what is typed and before the frames that show it. */
   const sendPart = (id: number, values: Packed): Promise<void> =>
     new Promise((resolve) => {
@@ -73,6 +77,10 @@ export function serve(port: Port): void {
   const answer = async (id: number, method: Method, args: readonly unknown[]): Promise<unknown> => {
     const send = (values: Packed): Promise<void> => sendPart(id, values);
     if (method === 'load') return inParts(engine.loaded(args[0] as Book), PARTS_OF_A_BOOK, send);
+    if (method === 'back') {
+      const signal = stops.get(id)?.signal;
+      return engine.back(args[0] as AskedBack, { share: (done) => port.post({ kind: 'share', id, done }), ...(signal && { signal }) });
+    }
     const call = engine[method] as (...args: readonly unknown[]) => Promise<unknown>;
     const result = await call(...args);
     return method === 'apply' ? inParts(Object.entries(result as Values), PARTS_OF_AN_EDIT, send) : result;
@@ -83,6 +91,11 @@ export function serve(port: Port): void {
       taken();
       return;
     }
+    if (method === 'stop') {
+      stops.get(id)?.abort();
+      return;
+    }
+    if (method === 'back') stops.set(id, new AbortController());
     turn = turn.then(async () => {
       // Until its first cells are worked out, a book is as silent as a slow function, on a busy machine for seconds.
       if (method === 'load') running(true);
@@ -92,6 +105,8 @@ export function serve(port: Port): void {
       } catch (error) {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
       }
+      stops.delete(id);
+      if (method === 'givensOf') engine.copy();
     });
   });
   port.post({ kind: 'ready' });
