@@ -85,6 +85,36 @@ describe('the package', () => {
     expect(told.said).toContain('Bench length');
   });
 
+  it('works a cell back by several givens, in plain values, and leaves the book as it is', () => {
+    const told = run(`
+      import { readFileSync } from 'node:fs';
+      import { openBook } from 'overbench';
+      const book = await openBook(readFileSync('club.json', 'utf8'));
+      const before = book.json();
+      const [tariff, few] = await book.back('Scenarios.A50', '300 EUR/year', ['tariff', 'Scenarios.A2']);
+      const [count] = await book.back('Scenarios.A50', 1000, ['Scenarios.A2']);
+      const energy = book.value('Scenarios.A49').value;
+      const same = book.json() === before;
+      await book.set('tariff', tariff.ways[0].exact.content);
+      console.log(JSON.stringify({ tariff, few, count, energy, same, then: book.value('Scenarios.A50') }));
+      book.close();
+    `) as {
+      readonly tariff: { readonly ways: readonly [{ readonly exact: { readonly value: { readonly value: number } } }] };
+      readonly few: object;
+      readonly count: object;
+      readonly energy: number;
+      readonly same: boolean;
+      readonly then: { readonly value: number };
+    };
+    expect(told.same).toBe(true);
+    expect(told.tariff).toMatchObject({ ok: true, given: 'Prices.A1', moves: 'freely', searched: { from: { value: 0 }, to: { value: 10, unit: 'EUR/kWh' } } });
+    expect(told.tariff.ways[0].exact.value.value).toBeCloseTo(300 / told.energy, 12);
+    expect(told.then.value).toBeCloseTo(300, 9);
+    expect(told.count).toMatchObject({ ok: true, moves: 'by whole numbers', ways: [{ kind: 'step', from: { content: '2' }, to: { content: '3' } }] });
+    // One row of six lights costs more than that already, and a fourth has no room along the bench.
+    expect(told.few).toMatchObject({ ok: true, ways: [], lowest: { content: '1' }, highest: { content: '3' } });
+  });
+
   it('takes an address in other writings too, and says what a book of an earlier version calls otherwise now', () => {
     const old = resolve('tests/book/places-3.json');
     expect(
