@@ -133,6 +133,12 @@ export type WayBack =
   /** Of a list without an order: those that come nearest, below and above. */
   | { readonly kind: 'nearest'; readonly below?: Tried; readonly above?: Tried };
 
+/**
+ * A formula for the given, by which the cell stays what it should be whatever else changes. `way`: which of the ways it is; `exact`: it is that way to the last
+ * digit, and not only near it.
+ */
+export type Stay = { readonly formula: string; readonly way: number; readonly exact: boolean; readonly tried: Tried } | { readonly why: string };
+
 export type WorkedBack =
   | {
       readonly ok: true;
@@ -143,6 +149,8 @@ export type WorkedBack =
       readonly ways: readonly WayBack[];
       /** Further ways that are not listed. */
       readonly more: number;
+      /** How the given would follow what is wanted for good, or why it can't; only beside an exact way. */
+      readonly stay?: Stay;
       /** The lowest and the highest that the cell comes to of all that was looked at, where no way was found; of two that are to be equal, where their difference is. */
       readonly lowest?: Tried;
       readonly highest?: Tried;

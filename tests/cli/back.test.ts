@@ -29,6 +29,9 @@ test('the tariff for a running cost is told to the last digit and as short as it
   expect(out).toMatch(/^by Electricity price \(Prices\.A1\) = 0\.25 EUR\/kWh, looked for from 0 EUR\/kWh to 10 EUR\/kWh:$/m);
   expect(out).toContain(`as short as it is shown, ${(300 / energy).toFixed(3)} EUR/kWh gives `);
   expect(out).toMatch(/^ {4}\d+ other cells change$/m);
+  expect(out).toMatch(
+    /^ {2}=300 EUR\/year\/RUN\.COST\(Scenarios\.A49,1 EUR\/kWh\)\*1 EUR\/kWh as its formula makes it stay so: [\d.]+ EUR\/kWh gives 300 EUR\/year$/m,
+  );
 });
 
 test('several givens are tried one after the other, whole numbers by their neighbours, and checks that turn are named', async () => {
@@ -51,7 +54,7 @@ test('what can not be reached is told with what can, and the exit status is 1', 
 test('another cell may be what is wanted: the days in use at which two scenarios cost the same', async () => {
   const { status, out } = await back('Scenarios.B53=Scenarios.A53', '--by', 'interest');
   // The two burn the same: whatever money costs, the one with fewer lights to buy stays the cheaper.
-  expect(out).toMatch(/nearest on either side: .* gives [\d.]+ EUR\/year, the other [\d.]+ EUR\/year/);
+  expect(out).toMatch(/the two are never equal: .* gives [\d.]+ EUR\/year, the other [\d.]+ EUR\/year/);
   expect(status).toBe(1);
 });
 

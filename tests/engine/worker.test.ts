@@ -63,6 +63,34 @@ describe('over messages', () => {
     engine.close();
   });
 
+  it('works back, says how far it is, and is stopped by whoever asked, without a new worker', async () => {
+    const worker = inThread();
+    const engine = createWorkerEngine(worker.start, { ...LIMITS, betweenCells: 5_000 });
+    // Long enough for several steps: each row is a field of its own.
+    const fields = Array.from({ length: 30 }, (_, i) => [
+      `=BENCH.MEAN(LAYOUT(UNIT(156,"µmol/s"),UNIT(1.2,"m"),UNIT(0.1,"m"),UNIT(120,"°"),9,${i + 2},UNIT(20,"m"),UNIT(5,"m")),A1,90,90)`,
+    ]);
+    await engine.load(
+      book([table('T', [['0.5 m'], ...fields, ['=SUM(A2:A31)'], ['=A1*3']], [{ kind: 'given', unit: 'm', range: { low: 0.2, high: 5, unit: 'm' } }])]),
+    );
+    expect(await engine.givensOf('T.A33')).toEqual(['T.A1']);
+    expect(await engine.back({ cell: 'T.A33', wanted: '6', given: 'T.A1' })).toMatchObject({ ways: [{ exact: { content: '2 m' } }] });
+    const stop = new AbortController();
+    const shares: number[] = [];
+    const share = (done: number): void => {
+      shares.push(done);
+      if (shares.length === 2) stop.abort();
+    };
+    expect(await engine.back({ cell: 'T.A32', wanted: '6000', given: 'T.A1' }, { share, signal: stop.signal })).toEqual({
+      ok: false,
+      message: 'This was stopped.',
+    });
+    expect(shares.every((done) => done >= 0 && done < 1)).toBe(true);
+    expect(worker.started()).toBe(1);
+    expect(short(await engine.evaluate('T.A33'))).toBe(1.5);
+    engine.close();
+  });
+
   it('gives many values in parts, which together are all of them', async () => {
     const rows = 4500;
     const long = book([table('T', [['1'], ...Array.from({ length: rows }, (_, i) => [`=A1+${i}`])])]);

@@ -3,19 +3,30 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import type { At } from '../../book/address.ts';
 import { addressOf, placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 import { ownAddress } from '../../book/other-writing.ts';
+import { commit } from '../commit-formula.ts';
 import { type Cone, ConeDiffers, type Sweeper } from '../cone/index.ts';
 import { UNIT_ERROR } from '../errors.ts';
+import { editableContent } from '../formula-text.ts';
 import { feeds } from '../relations.ts';
 import { sameValue } from '../same-value.ts';
-import type { Address, AskedBack, Tried, Value, WayBack, WorkedBack } from '../types.ts';
+import type { Address, AskedBack, Stay, Tried, Value, WayBack, WorkedBack } from '../types.ts';
 import { searchInNoOrder, searchInOrder } from './listed.ts';
 import { contentOf, type Movable, movable, rounded } from './movable.ts';
 import type { Difference, Sample } from './sample.ts';
 import { type Finding, type Searched, search } from './search.ts';
+import { turned } from './turned.ts';
 import { type Aim, distance, readAim } from './wanted.ts';
 
 /** Ways that are told; of further ones how many there are. */
 const MOST_WAYS = 12;
+
+/** A formula that misses what is wanted by no more than this share gives it. */
+const AS_GOOD_AS = 1e-9;
+
+/** One that looks for it over points of its own comes this near. */
+const NEAR = 0.02;
+
+const isNear = (a: Value, b: Value): boolean => a.kind === 'number' && b.kind === 'number' && Math.abs(a.base - b.base) <= NEAR * Math.abs(a.base);
 
 /** Significant digits that an exact answer has at least. */
 const LEAST_DIGITS = 12;
@@ -84,7 +95,9 @@ class Back {
       : yield* search(this.#difference(at), given.low, given.high, given.now);
     const content = (x: number): string => contentOf(at(x), given.unit);
     const between = { from: this.#value(contentOf(given.low, given.unit)), to: this.#value(contentOf(given.high, given.unit)) };
-    return this.#told(searched, between, content, (one) => (whole ? this.#listedWay(one, content) : this.#freeWay(one)));
+    const told = this.#told(searched, between, content, (one) => (whole ? this.#listedWay(one, content) : this.#freeWay(one)));
+    if (whole || !told.ok || !told.ways.some(({ kind }) => kind === 'exact')) return told;
+    return { ...told, stay: this.#stay(told.ways) };
   }
 
   *#overList(contents: readonly string[], ordered: boolean): Generator<number, WorkedBack> {
@@ -183,6 +196,29 @@ class Back {
     const { unit } = this.#given;
     const [exact, tried] = [this.#sample(contentOf(x, unit)).f, this.#sample(contentOf(short, unit)).f];
     return Math.sign(exact) === Math.sign(tried) ? short : x;
+  }
+
+  #stay(ways: readonly WayBack[]): Stay {
+    const { workbook } = this.#sweeper;
+    const [aim, given] = [this.#aim, this.#given];
+    // What was tried last is not how the book stands.
+    this.#sweeper.claim(this);
+    if (aim.kind === 'words') return { why: 'A word can’t be turned round into a number.' };
+    const follows = new Set([given.address, ...feeds(workbook, workbook.at(given.address)).all]);
+    if (aim.kind === 'cell' && follows.has(aim.address)) return { why: 'Both cells follow from it.' };
+    const [cell, at] = [workbook.at(this.#address), workbook.at(given.address)];
+    const target = aim.kind === 'cell' ? aim.address : aim.written;
+    const found = turned(workbook, cell, at, target, (one) => follows.has(workbook.sheets.address(one)));
+    if ('why' in found) return { why: `No formula for it is known: ${found.why}.` };
+    const read = commit(workbook, at, found.formula);
+    if (!('content' in read)) return { why: `No formula for it is known: ${read.message}` };
+    const tried = this.#try(read.content);
+    const value = workbook.valueAt(at);
+    const off = Math.abs(this.#sample(read.content).f);
+    const way = ways.findIndex((one) => one.kind === 'exact' && isNear(one.exact.value, value));
+    if (way < 0 || Number.isNaN(off)) return { why: 'The formula that is known for it gives another value.' };
+    const exact = tried.gives.kind === 'number' && off <= AS_GOOD_AS * Math.abs(tried.gives.base);
+    return { formula: editableContent(read.content, workbook.currency), way, exact, tried: { ...tried, value } };
   }
 
   #value(content: string): Value {

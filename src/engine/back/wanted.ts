@@ -9,7 +9,7 @@ import type { Workbook } from '../workbook.ts';
 import type { Sample } from './sample.ts';
 
 export type Aim =
-  | { readonly kind: 'amount'; readonly base: number }
+  | { readonly kind: 'amount'; readonly base: number /** As a formula says it. */; readonly written: string }
   | { readonly kind: 'cell'; readonly address: Address }
   | { readonly kind: 'words'; readonly said: string };
 
@@ -26,7 +26,7 @@ export function readAim(workbook: Workbook, at: At, now: Value | undefined, type
   // What can't be worked out by now may be of any quantity.
   const sure = now?.kind === 'number' || workbook.quantities.kindOf(position).is === 'number';
   const read = readQuantity(text, { currency: book.currency, ...(symbol !== '' ? { unit: symbol } : sure && { unit: '1' }) });
-  if (read.kind === 'number') return { kind: 'amount', base: read.base };
+  if (read.kind === 'number') return { kind: 'amount', base: read.base, written: read.unit === '' ? String(read.value) : `UNIT(${read.value},"${read.unit}")` };
   if (!sure) return { kind: 'words', said: text.toLowerCase() };
   return { refused: read.kind === 'refused' ? read.message : `${titleOf(at)} is a number; “${text}” is none.` };
 }
