@@ -3,9 +3,7 @@ import { functions } from '../../functions/index.ts';
 import type { Book } from '../book/book.ts';
 import { readPlain } from '../book/read-plain.ts';
 import type { Position } from './addresses.ts';
-import { givensOf, inSteps, workBack } from './back/index.ts';
 import { commit } from './commit-formula.ts';
-import { Sweeper } from './cone/index.ts';
 import { editableContent } from './formula-text.ts';
 import { pictureField } from './picture.ts';
 import { preview } from './preview.ts';
@@ -20,20 +18,20 @@ export interface LocalEngine extends Engine {
   /** What `load` does, with every value as it is asked for. Nothing else may be asked of the engine before the last. */
   loaded(book: Book): Iterable<readonly [Address, Value]>;
   /** Makes the copy on which is worked back: whoever has asked for the givens is about to ask that. */
-  copy(): void;
+  copy(): Promise<void>;
 }
 
 /** A worker passes `life` to show that it is at work; see serve.ts. */
 export function createEngine(life: Life = {}): LocalEngine {
   const workbook = new Workbook(life);
-  let copy: Sweeper | undefined;
-  /** A copy of the book, kept as long as the book is the same. */
-  const copied = (book: Book): Sweeper => {
-    if (copy?.book !== book) {
-      copy?.close();
-      copy = new Sweeper(book, life);
-    }
-    return copy;
+  let working: ReturnType<typeof backwards> | undefined;
+  const workingBack = (): ReturnType<typeof backwards> => {
+    working ??= backwards(life).catch(() => {
+      // It is fetched once more when it is next asked for.
+      working = undefined;
+      throw new Error('What works back could not be fetched.');
+    });
+    return working;
   };
   return {
     load: async (book) => workbook.load(book),
@@ -59,20 +57,27 @@ export function createEngine(life: Life = {}): LocalEngine {
     functions: async () => functions.map(({ work: _, ...card }) => card),
     signatures: async () => [...signatures.values()],
     field: async (layout, height, nx, ny, scale) => pictureField(layout, height, nx, ny, scale),
-    givensOf: async (address) => givensOf(workbook, workbook.at(address)),
+    givensOf: async (address) => (await workingBack()).givensOf(workbook, workbook.at(address)),
     back: async (asked, waiting) => {
+      const { copy } = await workingBack();
       const { book } = workbook.sheets;
-      if (!book) return { ok: false, message: 'No book is open.' };
-      return (await inSteps(workBack(copied(book), asked), waiting)) ?? { ok: false, message: 'This was stopped.' };
+      return book ? copy.back(book, asked, waiting) : { ok: false, message: 'No book is open.' };
     },
-    copy: () => {
-      if (workbook.sheets.book) copied(workbook.sheets.book);
+    copy: async () => {
+      const { copy } = await workingBack();
+      if (workbook.sheets.book) copy.of(workbook.sheets.book);
     },
     close: () => {
-      copy?.close();
+      void working?.then(({ copy }) => copy.close()).catch(() => {});
       workbook.hyper.dispose();
     },
   };
+}
+
+/** What works a book backwards is fetched when it is first asked for: few open a book for that. */
+async function backwards(life: Life) {
+  const { Copy, givensOf } = await import('./back/index.ts');
+  return { copy: new Copy(life), givensOf };
 }
 
 const asFormula = (text: string): string => (text.trimStart().startsWith('=') ? text.trim() : `=${text.trim()}`);

@@ -106,7 +106,7 @@ export function serve(port: Port): void {
         port.post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
       }
       stops.delete(id);
-      if (method === 'givensOf') engine.copy();
+      if (method === 'givensOf') await engine.copy().catch(() => {});
     });
   });
   port.post({ kind: 'ready' });

@@ -1,4 +1,7 @@
-import { bookOpen, type Command } from './command.ts';
+import { addressOf, standingOf } from '../../book/look-up.ts';
+import { bookOpen, type Command, onCells, type PageState } from './command.ts';
+
+const onWorked = ({ at }: PageState): boolean => at !== undefined && /^(worked|check)$/.test(standingOf(at));
 
 /** From a value to where it comes from, and back. */
 export const workingCommands = [
@@ -9,6 +12,14 @@ export const workingCommands = [
     atOnce: true,
     when: (state) => state.canReturn,
     run: () => ({ do: 'go back' }),
+  },
+  {
+    id: 'work-back',
+    label: 'Work back from this value …',
+    words: 'wanted target solve reverse should be which given break even',
+    settled: true,
+    when: onWorked,
+    run: onCells(({ at }) => ({ do: 'open slip', slip: 'back', asked: { cell: addressOf(at) } })),
   },
   {
     id: 'to-working',

@@ -10,7 +10,7 @@ import { loadWords } from '../own-pages/index.ts';
 import { type Acts, Part, placeOfAt } from '../parts/index.ts';
 
 /** The commands that stand in the margin. */
-export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit';
+export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit' | 'work-back';
 
 /** What the engine told of the chosen cell. */
 export interface Told {
@@ -223,7 +223,7 @@ export class ObWorking extends Part {
   }
 
   #acts(at: At): TemplateResult {
-    const further = (['same', 'unit', 'row-unit'] as const).map((id) => this.acts(id)).filter((act) => act.usable);
+    const further = (['same', 'work-back', 'unit', 'row-unit'] as const).map((id) => this.acts(id)).filter((act) => act.usable);
     return html`<div class="do">
       <button type="button" class="btn" @click=${() => this.say('write', { place: placeOfAt(at) })}>Write in this cell</button>
       ${further.map((act) => html`<button type="button" class="btn" @click=${act.run}>${act.label}</button>`)}

@@ -3,6 +3,7 @@ import type { Around, Slip } from './slip.ts';
 
 const SLIPS = {
   ask: async () => (await import('./ask-slip.ts')).ObAskSlip,
+  back: async () => (await import('./back-slip.ts')).ObBackSlip,
   brief: async () => (await import('./brief-slip.ts')).ObBriefSlip,
   'bring in': async () => (await import('./bring-in.ts')).ObBringIn,
   find: async () => (await import('./find-slip.ts')).ObFindSlip,

@@ -37,7 +37,7 @@ describe.each(slugs)('%s', (slug) => {
       return value?.kind === 'number' && range?.low !== undefined && range.high !== undefined && !range.oneOf;
     });
     const results = resultsOf(book, 0);
-    const tally = { asked: 0, exact: 0, stretch: 0, step: 0, none: 0, back: 0 };
+    const tally = { asked: 0, exact: 0, stretch: 0, step: 0, none: 0, back: 0, stay: 0 };
     fc.assert(
       fc.property(fc.constantFrom(...movable), fc.double({ min: 0.5, max: 1.5, noNaN: true }), fc.nat(), (at, share, pick) => {
         const given = addressOf(at);
@@ -55,6 +55,16 @@ describe.each(slugs)('%s', (slug) => {
           if (way.kind === 'nearest') throw new Error('a list of numbers has an order');
           tally[way.kind]++;
           holds(way, wanted, (content) => engine([given], [content], [cell])[0] as Value, `${cell} ${inUnit(wanted)} by ${given}`);
+        }
+        const { stay } = worked;
+        if (stay && 'formula' in stay && stay.exact) {
+          tally.stay++;
+          const made = engine([given], [stay.tried.content], [cell])[0];
+          expect([
+            cell,
+            stay.formula,
+            made?.kind === 'number' && wanted.kind === 'number' && Math.abs(made.base - wanted.base) <= 1e-9 * Math.abs(wanted.base),
+          ]).toEqual([cell, stay.formula, true]);
         }
         if (worked.ways.some((way) => isWithin(way, put))) tally.back++;
         else if (process.env.TELL) console.log('not among the answers:', slug, cell, inUnit(wanted), given, put, JSON.stringify(worked.ways.map(short)));
