@@ -6,12 +6,16 @@ import { Worker } from 'node:worker_threads';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Values } from '../../src/engine/types.ts';
-import { createWorkerEngine, type WorkerLike } from '../../src/engine/worker/client.ts';
+import { createWorkerEngine } from '../../src/engine/worker/client.ts';
 import { type Message, type Request, serve } from '../../src/engine/worker/serve.ts';
+import type { WorkerLike } from '../../src/engine/worker/start.ts';
 import { book, put, short, table } from './helpers.ts';
 
 /** A worker in this thread. `stuck` says for which requests it never answers; ended workers say nothing more. */
-function inThread(stuck: (request: Request) => boolean = () => false, beats = 0): { start: () => WorkerLike; started: () => number; heard: () => number } {
+function inThread(
+  stuck: (request: Request) => boolean = () => false,
+  beats = 0,
+): { start: () => WorkerLike<Request, Message>; started: () => number; heard: () => number } {
   let count = 0;
   let signs = 0;
   return {
@@ -22,7 +26,7 @@ function inThread(stuck: (request: Request) => boolean = () => false, beats = 0)
       count++;
       let ended = false;
       let receive: (request: Request) => void = () => {};
-      const worker: WorkerLike = {
+      const worker: WorkerLike<Request, Message> = {
         onmessage: null,
         onerror: null,
         terminate: () => {
@@ -160,7 +164,7 @@ describe('over messages', () => {
 
   it('has patience with a book that is built also after the first sign of life', async () => {
     const engine = createWorkerEngine(() => {
-      const worker: WorkerLike = {
+      const worker: WorkerLike<Request, Message> = {
         onmessage: null,
         onerror: null,
         terminate: () => {},
@@ -182,7 +186,12 @@ describe('over messages', () => {
     let started = 0;
     const engine = createWorkerEngine(() => {
       started++;
-      const worker: WorkerLike = { onmessage: null, onerror: null, postMessage: (request) => port1.postMessage(request), terminate: () => {} };
+      const worker: WorkerLike<Request, Message> = {
+        onmessage: null,
+        onerror: null,
+        postMessage: (request) => port1.postMessage(request),
+        terminate: () => {},
+      };
       port1.onmessage = (event) => worker.onmessage?.({ data: event.data as Message });
       serve({ post: (message) => port2.postMessage(message), listen: (receive) => (port2.onmessage = (event) => receive(event.data as Request)) });
       return worker;
@@ -290,14 +299,19 @@ describe('in a thread of its own', () => {
   afterAll(() => rm(folder, { recursive: true, force: true }));
 
   /** A thread, with the few names of a browser's worker that worker.ts uses. */
-  const start = (): WorkerLike => {
+  const start = (): WorkerLike<Request, Message> => {
     const thread = new Worker(
       `const { parentPort } = require('node:worker_threads');
        globalThis.self = { postMessage: (m) => parentPort.postMessage(m) };
        import(${JSON.stringify(join(folder, 'worker.mjs'))}).then(() => parentPort.on('message', (data) => self.onmessage({ data })));`,
       { eval: true },
     );
-    const worker: WorkerLike = { onmessage: null, onerror: null, postMessage: (request) => thread.postMessage(request), terminate: () => thread.terminate() };
+    const worker: WorkerLike<Request, Message> = {
+      onmessage: null,
+      onerror: null,
+      postMessage: (request) => thread.postMessage(request),
+      terminate: () => thread.terminate(),
+    };
     thread.on('message', (data: Message) => worker.onmessage?.({ data }));
     thread.on('error', (error) => worker.onerror?.({ message: error.message }));
     return worker;

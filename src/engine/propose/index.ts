@@ -8,5 +8,5 @@
 export { finished, gathered, look } from './finish.ts';
 export { propose } from './propose.ts';
 export { Searcher } from './searcher.ts';
-export type { Aim, Choices, Counts, Layout, PieceDone, Proposal, Proposed } from './types.ts';
+export type { Aim, Binding, Choices, Counts, Layout, Looked, PieceDone, Plan, Proposal, Proposed, Span, Way } from './types.ts';
 export { AIMS } from './types.ts';

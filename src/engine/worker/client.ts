@@ -1,4 +1,3 @@
-/// <reference types="vite/client" />
 /**
  * The engine behind a worker, with a watchdog. A worker that gives no sign of life for too long is ended and a new one is
  * built from the last book that worked; the run that was stuck is refused in plain words, the others are asked again.
@@ -6,18 +5,13 @@
  */
 import type { Book } from '../../book/book.ts';
 import type { Engine, Values, Waiting } from '../types.ts';
-import { IN_PAGE } from './in-page.ts';
+import { WORKING_OUT } from './in-page.ts';
 import { unpacked } from './packed.ts';
 import type { Message, Method, Request } from './serve.ts';
-import workerUrl from './worker.ts?worker&url';
+import { hasWorkers, startWorker, type WorkerLike } from './start.ts';
 
-/** A worker as far as this file uses it. */
-export interface WorkerLike {
-  postMessage(message: Request): void;
-  terminate(): unknown;
-  onmessage: ((event: { readonly data: Message }) => void) | null;
-  onerror: ((event: { readonly message?: string }) => void) | null;
-}
+/** A worker that is an engine. */
+type EngineWorker = WorkerLike<Request, Message>;
 
 export interface Limits {
   /** Silence allowed between cells, ms. */
@@ -47,29 +41,15 @@ interface Pending {
   readonly reject: (error: Error) => void;
 }
 
-const startWorker = (): WorkerLike => new Worker(workerUrl, { type: 'module' }) as WorkerLike;
+const start = (): EngineWorker => startWorker(WORKING_OUT);
 
-/** A browser without workers: the same program runs in the page, which then waits for it. Nothing could end it there. */
-function startInPage(): WorkerLike {
-  const { port1, port2 } = new MessageChannel();
-  const worker: WorkerLike = { postMessage: (request) => port1.postMessage(request), terminate: () => port1.close(), onmessage: null, onerror: null };
-  port1.onmessage = (event) => worker.onmessage?.(event);
-  import(/* @vite-ignore */ workerUrl).then(
-    () => document.dispatchEvent(new CustomEvent(IN_PAGE, { detail: port2 })),
-    (error: Error) => worker.onerror?.(error),
-  );
-  return worker;
-}
-
-const hasWorkers = typeof Worker !== 'undefined';
 /** As long as a timer can be. */
 const ENDLESS = 2 ** 31 - 1;
-const USUAL: readonly [() => WorkerLike, Limits] = hasWorkers
-  ? [startWorker, LIMITS]
-  : [startInPage, { betweenCells: ENDLESS, insideSlow: ENDLESS, loading: ENDLESS }];
+/** In the page nothing could be ended. */
+const USUAL: Limits = hasWorkers ? LIMITS : { betweenCells: ENDLESS, insideSlow: ENDLESS, loading: ENDLESS };
 
-export function createWorkerEngine(start: () => WorkerLike = USUAL[0], limits: Limits = USUAL[1]): WorkerEngine {
-  const client = new Client(start, limits);
+export function createWorkerEngine(begin: () => EngineWorker = start, limits: Limits = USUAL): WorkerEngine {
+  const client = new Client(begin, limits);
   const ask =
     <M extends Method>(method: M) =>
     (...args: Parameters<Engine[M]>): ReturnType<Engine[M]> =>
@@ -101,9 +81,9 @@ export function createWorkerEngine(start: () => WorkerLike = USUAL[0], limits: L
 }
 
 class Client {
-  private readonly start: () => WorkerLike;
+  private readonly start: () => EngineWorker;
   private readonly limits: Limits;
-  private worker: WorkerLike;
+  private worker: EngineWorker;
   /** In the order in which they were asked; the first is the one at work. */
   private pending: Pending[] = [];
   private next = 1;
@@ -116,7 +96,7 @@ class Client {
   /** The worker's book is not the one that the next changes were made on: it must be given whole. */
   private behind = true;
 
-  constructor(start: () => WorkerLike, limits: Limits) {
+  constructor(start: () => EngineWorker, limits: Limits) {
     this.start = start;
     this.limits = limits;
     this.worker = this.begin();
@@ -177,7 +157,7 @@ class Client {
     if (method === 'load' || method === 'apply') this.behind = false;
   }
 
-  private begin(): WorkerLike {
+  private begin(): EngineWorker {
     this.ready = false;
     this.slow = false;
     const worker = this.start();
