@@ -9,6 +9,7 @@ import { historyCommands } from './history.ts';
 import { pageCommands } from './pages.ts';
 import { pieceCommands } from './pieces.ts';
 import { planCommands } from './plan.ts';
+import { proposingCommands } from './proposing.ts';
 import { rowCommands } from './rows.ts';
 import { scenarioCommands } from './scenarios.ts';
 import { unitCommands } from './units.ts';
@@ -24,6 +25,7 @@ const all = [
   ...cellCommands,
   ...unitCommands,
   ...planCommands,
+  ...proposingCommands,
   ...workingCommands,
   ...bookCommands,
   ...ownPageCommands,

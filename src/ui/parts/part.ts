@@ -94,6 +94,8 @@ export interface Wishes {
   /** Keep what is written. `back`: and go back to its piece. */
   keep: { readonly back: boolean };
   leave: undefined;
+  /** Take back the last change. */
+  'take-back': object;
   /** A cell was picked from a list, or its address written. */
   found: { readonly reference: string };
   /** This piece of the page is the one in hand. */

@@ -19,6 +19,7 @@ const heard = (page: Shell): Heard => {
     page: (wish) => whereabouts.show(wish.page, wish.word),
     letters: ({ letters }) => page.cite(letters),
     change: (wish) => doing.change(wish),
+    'take-back': () => doing.perform({ do: 'undo' }),
     text: (text) => doing.perform({ do: 'write text', text }),
     'in-hand': ({ block }) => {
       whereabouts.piece = block;

@@ -12,6 +12,7 @@ const SLIPS = {
   paste: async () => (await import('./paste-slip.ts')).ObPasteSlip,
   picture: async () => (await import('./picture-slip.ts')).ObPictureSlip,
   'plan name': async () => (await import('./plan-name.ts')).ObPlanName,
+  propose: async () => (await import('./propose-slip.ts')).ObProposeSlip,
   range: async () => (await import('./range-slip.ts')).ObRangeSlip,
   unit: async () => (await import('./unit-slip.ts')).ObUnitSlip,
 };
