@@ -80,6 +80,11 @@ export const LEFT = 'no answer yet, or a default that nobody has agreed to';
 /** Stands beside what the template puts forward in place of a client's answer. */
 export const TO_ASK = 'default: to begin with, ask the client';
 
+/** What only the client can say, and has not said: a default that can be agreed to is none of it. */
+export const lackingIn = (book: Book): readonly At[] => book.pages.flatMap((page) => questionsOn(book, page)).filter(isLacking);
+
+const isLacking = (at: At): boolean => at.table.form === 'brief' && (mustBeAsked(at) || (isBlank(at) && saidBy(at.row.source)?.teller === 'client'));
+
 /** Nobody's answer stands there yet, and it can't be agreed to: the client must be asked. In older books it is said to be the example's. */
 export const mustBeAsked = (at: At): boolean => /^(to begin with|as in the example|ask the client)/.test(saidBy(sourceOf(at))?.how ?? '');
 

@@ -84,7 +84,7 @@ async function search(hands: readonly Hand[], book: Book, choices: Choices, { of
   };
   await Promise.all(hands.map(work));
   done.sort((a, b) => a.piece - b.piece);
-  return (hands[0] as Hand).ask<Proposed>({ ask: 'conclude', done });
+  return (hands[0] as Hand).ask<Proposed>({ ask: 'conclude', done, stopped: signal?.aborted ?? false });
 }
 
 /** One worker, and what it was asked. */

@@ -1,14 +1,15 @@
 /** The far side of a search for layouts: keeps a copy of the book, and answers what is asked of it, piece by piece. */
 import type { Book } from '../../book/book.ts';
 import { Sweeper } from '../cone/index.ts';
-import { type Choices, finished, type Layout, look, type PieceDone, type Plan, Searcher, type Span } from '../propose/index.ts';
+import { type Choices, finished, gathered, type Layout, look, type PieceDone, type Plan, type Proposed, Searcher, type Span } from '../propose/index.ts';
 
 export interface Ask {
   readonly id: number;
   readonly what: /** Begins a search. `book`: left out where it is the one that was sent before. */
     | { readonly ask: 'plan'; readonly book?: Book; readonly choices: Choices }
     | { readonly ask: 'piece'; readonly piece: number }
-    | { readonly ask: 'conclude'; readonly done: readonly PieceDone[] }
+    /** `stopped`: these are not all pieces, and it is not asked what stands in the way. */
+    | { readonly ask: 'conclude'; readonly done: readonly PieceDone[]; readonly stopped: boolean }
     | { readonly ask: 'look'; readonly layout: Layout };
 }
 
@@ -70,7 +71,7 @@ export function serveProposals(post: (said: Said) => void): (asked: Ask) => void
       case 'piece':
         return begun().piece(what.piece, beat);
       case 'conclude':
-        return finished(begun(), what.done, beat);
+        return concluded(begun(), what.done, what.stopped, beat);
       default:
         return look(begun(), what.layout);
     }
@@ -82,6 +83,13 @@ export function serveProposals(post: (said: Said) => void): (asked: Ask) => void
       post({ kind: 'failure', id, message: error instanceof Error ? error.message : String(error) });
     }
   };
+}
+
+function concluded(searcher: Searcher, done: readonly PieceDone[], stopped: boolean, beat: () => void): Proposed {
+  const { counts, all } = gathered(done);
+  if (!stopped || counts.hold > 0) return finished(searcher, done, beat);
+  const { table, said } = searcher.plan;
+  return { table, proposals: [], counts, said, all };
 }
 
 function offeredBy({ plan, space, probe: { anatomy } }: Searcher): Offered {

@@ -22,7 +22,7 @@ const OF_SCENARIOS = ['add-scenario', 'base', 'drop-scenario'] as const;
 export type PageCommand =
   | (typeof OF_PAGE | typeof OF_PIECE | typeof OF_SCENARIOS)[number]
   | ('write-text' | 'change-picture' | 'name-table')
-  | ('ask' | 'take-in' | 'carry-fit');
+  | ('ask' | 'propose' | 'take-in' | 'carry-fit');
 
 /** A page, read from top to bottom: prose, tables and pictures. */
 export class ObPage extends Part {
@@ -89,7 +89,7 @@ export class ObPage extends Part {
     const empty = page.blocks.length === 0 && !begun;
     return html`<div class="page-acts">${menu({ label: 'This page', of: page.title, acts: OF_PAGE.map((id) => this.acts(id)) })}</div>
       ${this.#lacks()}
-      ${askedLine(this.book, page, this.acts('ask'))}
+      ${askedLine(this.book, page, this.acts('ask'), this.acts('propose'))}
       <div @ob-text-ended=${(e: CustomEvent<Wishes['text-ended']>) => this.#ended(e.detail)}>
         ${repeat(
           page.blocks,

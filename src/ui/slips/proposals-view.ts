@@ -33,7 +33,7 @@ export function counted({ layouts, built, hold }: Counts, all: boolean): string 
 
 /** `change`: writes into the cell what would let something through; undefined where that can't be offered. */
 export function binding({ said, changes }: Binding, change: (way: Way) => (() => void) | undefined): TemplateResult {
-  return html`<div class="binds"><p><b>In no layout does all hold.</b> ${said}</p>
+  return html`<div class="binds"><p><b>${said}</b></p>
     ${
       changes.length === 0
         ? nothing

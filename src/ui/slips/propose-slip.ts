@@ -251,10 +251,9 @@ export class ObProposeSlip extends Slip<Mode> {
     const { heard } = this;
     if (!heard) return nothing;
     const { tried, of, hold } = heard;
-    const words =
-      of === 0
-        ? 'Getting ready …'
-        : `${tried.toLocaleString('en-GB')} of ${of.toLocaleString('en-GB')} tried${this.mode === 'try' ? `, ${hold.toLocaleString('en-GB')} hold` : ''}`;
+    const n = (count: number): string => count.toLocaleString('en-GB');
+    const going = `${n(tried)} of ${n(of)} tried${this.mode === 'try' ? `, ${n(hold)} hold` : ''}`;
+    const words = of === 0 ? 'Getting ready …' : tried < of ? going : `All ${n(of)} tried. Working out what comes of it …`;
     return html`<div class="going"><progress aria-label="Layouts tried" max="1" value=${of === 0 ? 0 : tried / of}></progress><span>${words}</span>
       <button type="button" class="btn" @click=${() => this.#work.abort()}>Stop</button></div>`;
   }
