@@ -16,6 +16,9 @@ import {
   WHAT_IS_ASSUMED,
 } from './margin.ts';
 
+/** Of a limit of which the source says that it names none. */
+const NONE_NAMED = 'assumed, no high end is named';
+
 /** "holds", "look" or "fails" with the margin under or over a limit. */
 export function checkAtMost(value: number, limit: number, lookWithin: number): string {
   if (same(value, limit)) return lookWithin > 0 ? `${CLOSE}, at the limit` : 'holds, at the limit';
@@ -29,7 +32,7 @@ export const CHECK_AT_MOST = define({
   name: 'CHECK.AT.MOST',
   family: 'Check',
   summary: 'Holds, close to limit or fails: a value against a limit that it must not pass.',
-  use: 'The first word is the verdict, then the margin. A blank limit is unknown, which never counts as holding; where one is assumed in its place, the check says assumed instead of holds.',
+  use: 'The first word is the verdict, then the margin. A blank limit is unknown, which never counts as holding; where one is assumed in its place, or CROP.DLI gives “no high end”, the check says assumed instead of holds.',
   formula: '(limit − value) / |limit| against 0 and the share that counts as close',
   params: [VALUE, LIMIT, LOOK_WITHIN, ASSUMED_LIMIT, WHAT_IS_ASSUMED],
   returns: { quantity: 'verdict', unit: 'text' },
@@ -47,6 +50,10 @@ export const CHECK_AT_MOST = define({
     const held = heldTo('CHECK.AT.MOST', 'limit', givenLimit, assumed);
     if (isRefusal(held)) return held;
     const { limit } = held;
+    if (held.open) {
+      show?.note('the source names no high end: that there is none is taken for granted');
+      return NONE_NAMED;
+    }
     if (limit === undefined) {
       show?.note('no limit is known, so nothing can be said');
       return NO_LIMIT;

@@ -2,6 +2,9 @@ import { define, isRefusal, refuse } from '../define.ts';
 import { atHighEnd, atLowEnd, type Ends, endsOf, worded } from './ends.ts';
 import { ASSUMED_LIMIT, CHECK_SOURCE, checkedValue, LIMIT, NO_LIMIT, same, showMargin, VALUE, WHAT_IS_ASSUMED } from './margin.ts';
 
+/** Where there is no band to lie in the middle of, how near the one end counts as close. */
+const CLOSE_WITHIN = 0.05;
+
 const TRIED = 'the crop is known only from trials';
 
 const fails = (text: string | undefined): text is string => text?.startsWith('fails') === true;
@@ -18,6 +21,7 @@ export function checkBand(kept: number, dayOne: number, { low, high }: Ends): st
   if (fails(atHigh)) return atHigh;
   if (atLow === undefined && atHigh === undefined) return NO_LIMIT;
   if (low.limit === undefined || atLow === undefined) return 'unknown, no low limit given';
+  if (high.open) return `${atLowEnd(kept, low.limit, CLOSE_WITHIN)}, maintained; no high end is named`;
   if (high.limit === undefined || atHigh === undefined) return 'unknown, no high limit given';
   return kept - low.limit < high.limit - dayOne ? atLow : atHigh;
 }
@@ -26,7 +30,7 @@ export const CHECK_BAND = define({
   name: 'CHECK.BAND',
   family: 'Check',
   summary: 'Holds or fails: light over the years of a plan against the band that a crop wants.',
-  use: 'The low end is held against maintained light, when lamps have aged, the high end against day-one light, when they are new. A blank end is unknown, unless the other already fails; where one is assumed, or the crop is known only from trials, the check says assumed instead of holds.',
+  use: 'The low end is held against maintained light, when lamps have aged, the high end against day-one light, when they are new. A blank end is unknown, unless the other already fails; where CROP.DLI gives “no high end”, the low end alone decides, and is close within 5 %. Where an end is assumed, or the crop is known only from trials, the check says assumed instead of holds.',
   formula: 'low ≤ maintained and day one ≤ high',
   params: [
     { ...VALUE, name: 'maintained', quantity: 'maintained light', meaning: 'when the years of the plan are over' },
@@ -51,6 +55,7 @@ export const CHECK_BAND = define({
   examples: [
     { formula: 'CHECK.BAND(13,14,12,18)', gives: 'holds, 8.3 % above the low end, maintained' },
     { formula: 'CHECK.BAND(28,30.8,20,30)', gives: 'fails, 2.7 % over the high end, day one' },
+    { formula: 'CHECK.BAND(15,17,13,"no high end")', gives: 'holds, 15 % above the low end, maintained; no high end is named' },
   ],
   work: ([givenKept, givenDayOne, givenLow, givenHigh, assumedLow, assumedHigh, what, tried], show) => {
     const kept = checkedValue('CHECK.BAND', givenKept);

@@ -20,7 +20,8 @@ export function endsOf(name: string, givenLow: unknown, givenHigh: unknown, assu
 }
 
 /** A value against the low end, in the words of a band. */
-export const atLowEnd = (value: number, low: number): string => checkAtLeast(value, low, 0).replace('the least', 'the low end').replace('a least', 'a low end');
+export const atLowEnd = (value: number, low: number, closeWithin = 0): string =>
+  checkAtLeast(value, low, closeWithin).replace('the least', 'the low end').replace('a least', 'a low end');
 
 /** A value against the high end, in the words of a band. */
 export const atHighEnd = (value: number, high: number): string =>

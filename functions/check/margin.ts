@@ -1,4 +1,5 @@
 /** How the checks word a margin, and what they take for a limit. */
+import { NO_HIGH_END } from '../crop/crop-range.ts';
 import { calc, isRefusal, type Refusal, refuse, type Show } from '../define.ts';
 
 export const NO_LIMIT = 'unknown, no limit given';
@@ -24,7 +25,7 @@ export type Limit = number | undefined;
 
 /** The limit as a number, or undefined where it is blank or a look-up said that it is unknown. */
 export function limitOf(name: string, argument: string, given: unknown): Limit | Refusal {
-  if (given === null || given === undefined || given === 'unknown' || given === '') return undefined;
+  if (given === null || given === undefined || given === 'unknown' || given === '' || given === NO_HIGH_END) return undefined;
   return typeof given === 'number' ? given : refuse(`${name}: ${argument} is no number; give one of the same kind as the value, or leave it blank.`);
 }
 
@@ -32,14 +33,16 @@ export function limitOf(name: string, argument: string, given: unknown): Limit |
 export interface Held {
   readonly limit: Limit;
   readonly assumed: boolean;
+  /** The source names no such end: it is known that there is none. */
+  readonly open: boolean;
 }
 
 /** The known limit; where there is none, the one that a plan assumes, if it does. */
 export function heldTo(name: string, argument: string, given: unknown, assumed: unknown): Held | Refusal {
   const known = limitOf(name, argument, given);
-  if (known !== undefined) return isRefusal(known) ? known : { limit: known, assumed: false };
+  if (known !== undefined) return isRefusal(known) ? known : { limit: known, assumed: false, open: false };
   const taken = limitOf(name, `assumed ${argument}`, assumed);
-  return isRefusal(taken) ? taken : { limit: taken, assumed: taken !== undefined };
+  return isRefusal(taken) ? taken : { limit: taken, assumed: taken !== undefined, open: taken === undefined && given === NO_HIGH_END };
 }
 
 /** A check’s text where something was assumed: it never says that it holds, and names what was taken. */

@@ -3,7 +3,7 @@ import { cropRange } from './crop-range.ts';
 import { CROP, CROP_SOURCE, CROPS, cropRow, SLACK, STAGE, WHICH } from './crop-table.ts';
 
 const USE =
-  'A look-up into the book’s own table, which you may edit. “aim” is the middle of the range, or its only bound; a row that a trial only tested has no aim. A blank gives “unknown”.';
+  'A look-up into the book’s own table, which you may edit. “aim” is the middle of the range, or its only bound, a low one with the slack added; a row that a trial only tested has no aim. A blank gives “unknown”, the high end of a row with a low one alone “no high end”.';
 /** A row as examples write it: DLI in mol/m²/d, PPFD in mol/m²/s and hours in s/d, the base units of a table. */
 const TABLE =
   '{"crop","stage","PPFD low","PPFD high","DLI low","DLI high","hours low","hours high","how sure";"basil","indoor",0.0002,0.0003,12,18,50400,57600,"invented"}';
@@ -13,7 +13,7 @@ export const CROP_DLI = define({
   family: 'Crop',
   summary: 'Light per day that a crop wants at a stage.',
   use: USE,
-  formula: 'low, (low + high) / 2, or high; of one figure: figure × (1 − slack) and figure × (1 + slack)',
+  formula: 'low, (low + high) / 2, or high; of one figure: figure × (1 − slack) and figure × (1 + slack); aim of a low end alone: low × (1 + slack)',
   params: [CROPS, CROP, STAGE, WHICH, SLACK],
   returns: { quantity: 'light per day (DLI)', unit: 'mol/m²/d' },
   source: CROP_SOURCE,
@@ -33,7 +33,7 @@ export const CROP_PPFD = define({
   family: 'Crop',
   summary: 'Light on the leaves (PPFD) that a crop wants at a stage.',
   use: USE,
-  formula: 'low, (low + high) / 2, or high; of one figure: figure × (1 − slack) and figure × (1 + slack)',
+  formula: 'low, (low + high) / 2, or high; of one figure: figure × (1 − slack) and figure × (1 + slack); aim of a low end alone: low × (1 + slack)',
   params: [CROPS, CROP, STAGE, WHICH, SLACK],
   returns: { quantity: 'light on the leaves (PPFD)', unit: 'µmol/m²/s' },
   source: CROP_SOURCE,

@@ -8,6 +8,9 @@ import { onlyTried } from './crop-tried.ts';
 /** What a look-up gives where the table has a blank: a text that no check takes for a limit that holds. */
 export const UNKNOWN = 'unknown';
 
+/** What a look-up gives for the high end of a row that names a low one alone: the source says at least so much, and no more. */
+export const NO_HIGH_END = 'no high end';
+
 export function cropRange(
   name: string,
   row: CropRow,
@@ -25,7 +28,7 @@ export function cropRange(
     const end = which === 'low' ? low : high;
     if (end === null) {
       show?.note(`the table has no “${which === 'low' ? lowHeading : highHeading}” for this row`);
-      return UNKNOWN;
+      return which === 'high' && low !== null ? NO_HIGH_END : UNKNOWN;
     }
     if (low === high && slack > 0) {
       const ends = { low: end * (1 - slack), high: end * (1 + slack) };
@@ -41,11 +44,17 @@ export function cropRange(
     return end;
   }
   if (onlyTried(row)) {
-    return refuse(
-      `${name}: this row says only what a trial tested (${say(low ?? 0)} to ${say(high ?? 0)} ${unit}), not what to aim at. Choose a value yourself, or ask for “low” or “high”.`,
-    );
+    const tested = low === null || high === null ? '' : ` (${say(low)} to ${say(high)} ${unit})`;
+    return refuse(`${name}: this row says only what a trial tested${tested}, not what to aim at. Choose a value yourself, or ask for “low” or “high”.`);
   }
   if (low === null && high === null) return refuse(`${name}: the table has neither “${lowHeading}” nor “${highHeading}” for this row.`);
+  if (low !== null && high === null && slack > 0) {
+    const value = low * (1 + slack);
+    show?.note('the row has a low end alone: how far above it to aim is a choice, not the source’s');
+    show?.expression('low end, more the share allowed', calc`${low} * (1 + ${slack})`, value, unit);
+    tellSource(row, show);
+    return value;
+  }
   if (low === null || high === null) {
     const only = low ?? high ?? 0;
     show?.expression('the only bound that the row has', calc`${only}`, only, unit);

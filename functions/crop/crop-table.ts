@@ -28,7 +28,8 @@ export const SLACK = {
   name: 'slack',
   quantity: 'share allowed either way',
   unit: '1',
-  meaning: 'where the row’s low and high are one figure, how far below and above it the ends are put; none unless said',
+  meaning:
+    'where the row’s low and high are one figure, how far below and above it the ends are put; where it has a low end alone, how far above it to aim; none unless said',
   optional: true,
   fallback: 0,
   atLeast: 0,

@@ -48,6 +48,11 @@ test('a blank limit is unknown, a row that was only tested has no aim, and a wro
   expect(look('CROP.PPFD.LIMIT', 'lettuce', 'indoor')).toBe('unknown');
   expect(look('CROP.DLI', 'microgreens brassica', 'indoor')).toMatch(/^refused: .*only what a trial tested/);
   expect(look('CROP.DLI', 'microgreens brassica', 'indoor', 'high')).toBeCloseTo(18, 9);
+  // Known from trials by its PPFD alone.
+  expect(look('CROP.DLI', 'sweet basil', 'seedling')).not.toMatch(/ 0 /);
+  // Garcia and Lopez 2020: at least 13.
+  expect(look('CROP.DLI', 'tomato cucumber pepper', 'transplants', 'high')).toBe('no high end');
+  expect(look('CROP.DLI', 'sweet basil', 'seedling', 'high')).toBe('unknown');
   expect(look('CROP.DLI', 'Basil', 'indoor')).toMatch(/^refused: .*“sweet basil”/);
   expect(look('CROP.DLI', 'tomato', 'indoors')).toMatch(/^refused: .*“plug seedlings indoor”, “fruiting”/);
 });

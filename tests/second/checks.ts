@@ -4,7 +4,12 @@ import { atMost, isOpen, isUnanswered, near, refuse, sound, type Value } from '.
 import { FUSES } from './wires.ts';
 
 const ICE = 273.15;
-const isUnknown = (cell: Value): boolean => isOpen(cell) || (cell.kind === 'text' && cell.s.toLowerCase() === 'unknown');
+const isUnknown = (cell: Value): boolean => isOpen(cell) || (cell.kind === 'text' && ['unknown', 'no high end'].includes(cell.s.toLowerCase()));
+/** The source names no such end, and nothing is assumed in its place. */
+const noneNamed = (limit: Argument, assumed: Argument): boolean => {
+  const cell = given(limit);
+  return cell.kind === 'text' && cell.s === 'no high end' && limitOf(limit, assumed) === undefined;
+};
 
 /** A number to be judged. A reading of a thermometer is judged in °C. */
 function judged(cell: Value): number {
@@ -24,7 +29,7 @@ function limitOf(limit: Argument, assumed: Argument): { readonly at: number; rea
 function against(found: Argument, limit: Argument, look: Argument, assumed: Argument, sign: 1 | -1): string {
   const x = judged(given(found));
   const against = limitOf(limit, assumed);
-  if (!against) return 'unknown';
+  if (!against) return sign < 0 && noneNamed(limit, assumed) ? 'assumed' : 'unknown';
   const right = sign * (x - against.at);
   if (right < 0 && !near(x, against.at)) return 'fails';
   const margin = against.at === 0 ? (near(x, 0) ? 0 : Number.POSITIVE_INFINITY) : right / Math.abs(against.at);
@@ -32,10 +37,14 @@ function against(found: Argument, limit: Argument, look: Argument, assumed: Argu
   return against.assumed ? 'assumed' : 'holds';
 }
 
-function within(low: number, high: number, ends: readonly [Argument, Argument, Argument, Argument], tried = false): string {
+function within(low: number, high: number, ends: readonly [Argument, Argument, Argument, Argument], band = false, tried = false): string {
   const [from, to] = [limitOf(ends[0], ends[2]), limitOf(ends[1], ends[3])];
   if (from && to && from.at > to.at && !near(from.at, to.at)) return refuse('the low end is above the high end');
   if ((from && low < from.at && !near(low, from.at)) || (to && high > to.at && !near(high, to.at))) return 'fails';
+  if (band && from && !to && noneNamed(ends[1], ends[3])) {
+    const holds = low < from.at * 1.05 - 1e-9 * from.at ? 'close to limit' : 'holds';
+    return holds === 'holds' && (from.assumed || tried) ? 'assumed' : holds;
+  }
   if (!from || !to) return 'unknown';
   return from.assumed || to.assumed || tried ? 'assumed' : 'holds';
 }
@@ -135,7 +144,7 @@ export const CHECKS: Readonly<Record<string, Work>> = {
   'CHECK.AT.LEAST': (x, limit, look, assumed) => against(x, limit, look, assumed, 1),
   'CHECK.WITHIN': (x, low, high, assumedLow, assumedHigh) => within(judged(given(x)), judged(given(x)), [low, high, assumedLow, assumedHigh]),
   'CHECK.BAND': (kept, dayOne, low, high, assumedLow, assumedHigh, _, tried) =>
-    within(judged(given(kept)), judged(given(dayOne)), [low, high, assumedLow, assumedHigh], tried === true),
+    within(judged(given(kept)), judged(given(dayOne)), [low, high, assumedLow, assumedHigh], true, tried === true),
   'CHECK.DAY.LENGTH': dayLength,
   'CHECK.IP': ip,
   'CHECK.LIMITED': limited,

@@ -85,8 +85,11 @@ export function parseFormula(formula: string, table: string): Node {
       return { is: 'range', from: token.at, to: { ...end, table: token.at.table } };
     }
     if (token?.kind !== 'word') throw new Error(`Something is missing in ${formula}`);
-    if (token.s === 'TRUE' || token.s === 'FALSE')
+    if (token.s === 'TRUE' || token.s === 'FALSE') {
+      // Both may be written as functions that take nothing.
+      if (takes('(')) must(')');
       return { is: 'pair', op: '=', left: { is: 'number', n: 1 }, right: { is: 'number', n: token.s === 'TRUE' ? 1 : 0 } };
+    }
     return takes('(') ? { is: 'call', name: token.s, args: args() } : { is: 'name', name: token.s };
   };
   const args = (): (Node | null)[] => {

@@ -31,11 +31,13 @@ const cropLight: Work = (crops, crop, stage, which, slack) => {
   const asked = which === undefined ? 'aim' : s(which);
   if (asked === 'aim') {
     if (tried(crops, crop, stage)) return refuse('only a range was tried');
-    return low === undefined || high === undefined ? (low ?? high ?? refuse('neither low nor high')) : (low + high) / 2;
+    if (low !== undefined && high === undefined) return low * (1 + n(slack));
+    return low === undefined || high === undefined ? (high ?? refuse('neither low nor high')) : (low + high) / 2;
   }
   const share = low === high ? n(slack) : 0;
   const end = asked === 'low' ? low : high;
-  return end === undefined ? 'unknown' : end * (asked === 'low' ? 1 - share : 1 + share);
+  if (end === undefined) return asked === 'high' && low !== undefined ? 'no high end' : 'unknown';
+  return end * (asked === 'low' ? 1 - share : 1 + share);
 };
 
 const rad = (degrees: Argument): number => (n(degrees) * Math.PI) / 180;

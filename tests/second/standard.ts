@@ -26,6 +26,7 @@ function numbers(args: readonly Rows[]): { readonly all: number[]; readonly read
 
 const key = (value: Value): string | number =>
   value.kind === 'text' ? value.s.toLowerCase() : value.kind === 'number' ? value.n : value.kind === 'yesno' ? String(value.yes) : '';
+const isTrue = (cell: Value): boolean => key(sound(cell)) === 'true' || (sound(cell).kind === 'number' && key(sound(cell)) !== 0);
 const same = (a: Value, b: Value): boolean => {
   if (a.kind !== b.kind) return false;
   return a.kind === 'number' && b.kind === 'number' ? near(a.n, b.n) : key(a) === key(b);
@@ -51,8 +52,13 @@ export const STANDARD: Readonly<Record<string, (args: readonly Rows[]) => Value>
     const scaled = numberIn(x) * scale;
     return num((Math.sign(scaled) * up(Math.abs(scaled))) / scale);
   },
-  OR: (args) =>
-    yesno(args.some((rows) => rows.flat().some((cell) => key(sound(cell)) === 'true' || (sound(cell).kind === 'number' && key(sound(cell)) !== 0)))),
+  ROUNDDOWN: ([x, places]) => {
+    const scale = 10 ** numberIn(places);
+    const scaled = numberIn(x) * scale;
+    return num((Math.sign(scaled) * down(Math.abs(scaled))) / scale);
+  },
+  OR: (args) => yesno(args.some((rows) => rows.flat().some(isTrue))),
+  AND: (args) => yesno(args.every((rows) => rows.flat().every(isTrue))),
   LEN: ([x]) => {
     const found = first(x);
     return num(found.kind === 'text' ? found.s.length : found.kind === 'blank' ? 0 : String(numberIn(x)).length);

@@ -64,7 +64,20 @@ describe.each(slugs)('a light with its own driver, in %s', (slug) => {
       if (has(session, 'c_touch')) expect(row(session, 'c_touch')).toMatch(/^close to limit, .*residual-current/);
       if (session.book.names.mains_volts === undefined) return;
       await fill(session, ['mains_volts', '120 V']);
-      expect(row(session, 'c_feed')).toMatch(/^fails/);
+      expect(row(session, 'c_feed')).toBe('fails, the light is for 220 V to 240 V; the mains is 120 V');
+      await fill(session, [entryOf(session, 'Fixtures', 'Bay 320', 'Volts, up to'), '']);
+      expect(row(session, 'c_feed')).toBe('fails, the light is for 220 V; the mains is 120 V');
+      // One for mains of any of these countries is in the catalogue too.
+      await fill(session, ['fixture', 'Bay 240']);
+      for (const [volts, state] of [
+        ['120 V', /^holds/],
+        ['230 V', /^holds/],
+        ['277 V', /^holds/],
+        ['400 V', /^fails, the light is for 100 V to 277 V; the mains is 400 V$/],
+      ] as const) {
+        await fill(session, ['mains_volts', volts]);
+        expect(row(session, 'c_feed'), volts).toMatch(state);
+      }
     } finally {
       session.close();
     }

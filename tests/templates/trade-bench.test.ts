@@ -185,7 +185,7 @@ test('one scenario holds, one is to be looked at, and one fails where the table 
 test('a maker’s limit on one breaker that nobody has given is unknown, and the plan never holds by it', async () => {
   const other = await openTemplate('trade-bench');
   try {
-    const limits = ['Supply 24/300', 'Supply 48/480'].map((supply) => entryOf(other, 'Supplies', supply, 'Most on one 16 A'));
+    const limits = ['Supply 24/300', 'Supply 48/480'].flatMap((supply) => [16, 20].map((amps) => entryOf(other, 'Supplies', supply, `Most on one ${amps} A`)));
     await fill(other, ...limits.map((cell) => [cell, ''] as const));
     for (const letter of 'ABC') expect(row(other, 'c_circuit', '', letter)).toMatch(/^unknown/);
     expect(row(other, 'verdict')).toMatch(/^unknown \d+: [^;]*Circuits free/);

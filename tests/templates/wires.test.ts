@@ -91,18 +91,59 @@ describe.each(slugs.filter((slug) => templateBook(slug).names.output_limit))('a 
 });
 
 describe.each(slugs.filter((slug) => templateBook(slug).names.breaker))('breakers in %s', (slug) => {
-  test('of any number are taken, and a maker’s number counts for that breaker alone', () =>
+  const limits = (session: Session): readonly number[] => [16, 20].map((amps) => Number(said(session, ofSupply(session, `Most on one ${amps} A`))));
+
+  // Common practice, no published source: what flows in at once goes by the breaker, so a larger one takes no fewer, and a smaller one fewer in proportion.
+  test('of any size take what the maker gives for the next smaller one, else fewer in proportion, and say that it is assumed', () =>
     inside(slug, async (session) => {
-      for (const amps of ['10', '13', '15', '25', '30', '32', '40', '6', '18']) {
+      const [on16 = 0, on20 = 0] = limits(session);
+      const SIZES = [
+        ...[6, 10, 13, 15].map((amps) => [amps, Math.floor((on16 * amps) / 16)] as const),
+        [18, on16],
+        ...[25, 30, 32, 40].map((amps) => [amps, on20] as const),
+      ] as const;
+      for (const [amps, most] of SIZES) {
         await fill(session, ['breaker', `${amps} A`]);
-        expect(row(session, 'maker_limit'), amps).toBe('unknown');
-        expect(row(session, 'c_circuit'), amps).toMatch(/^unknown/);
-        expect(row(session, 'verdict'), amps).not.toMatch(/^(holds|close to limit)/);
+        expect(row(session, 'maker_limit'), `${amps} A`).toBe(most);
+        expect(row(session, 'per_circuit'), `${amps} A`).toBeLessThanOrEqual(most);
+        expect(row(session, 'c_circuit'), `${amps} A`).toMatch(
+          new RegExp(`^(assumed|close to limit|fails), .*; limit assumed: ${most} on one ${amps} A; ask the maker$`),
+        );
+        expect(row(session, 'verdict'), `${amps} A`).toMatch(/\b(assumed|close to limit|fails)( \d+)?: [^;]*Circuits free/);
       }
-      for (const amps of ['16', '20']) {
+    }));
+
+  test('that the maker names take what the maker gives, and nothing of them is assumed', () =>
+    inside(slug, async (session) => {
+      for (const [i, amps] of [16, 20].entries()) {
         await fill(session, ['breaker', `${amps} A`]);
-        expect(row(session, 'maker_limit')).toBe(said(session, ofSupply(session, `Most on one ${amps} A`)));
+        expect(row(session, 'maker_limit')).toBe(limits(session)[i]);
+        expect(row(session, 'c_circuit')).not.toMatch(/assumed|unknown/);
       }
+    }));
+
+  test('of which the maker gives one number or none go by that one, or stay unknown', () =>
+    inside(slug, async (session) => {
+      const [on16 = 0, on20 = 0] = limits(session);
+      const [at16, at20] = ['Most on one 16 A', 'Most on one 20 A'].map((heading) => ofSupply(session, heading)) as [string, string];
+      await fill(session, [at20, ''], ['breaker', '30 A']);
+      expect(row(session, 'maker_limit')).toBe(on16);
+      await fill(session, [at16, ''], [at20, String(on20)], ['breaker', '16 A']);
+      expect(row(session, 'maker_limit')).toBe(Math.floor((on20 * 16) / 20));
+      expect(row(session, 'c_circuit')).toMatch(/ask the maker$/);
+      // One on 20 A is none for certain on 10 A.
+      await fill(session, [at20, '1'], ['breaker', '10 A']);
+      expect(row(session, 'c_circuit')).toMatch(/^unknown/);
+      await fill(session, [at20, ''], ['breaker', '15 A']);
+      expect(row(session, 'maker_limit')).toBe('unknown');
+      expect(row(session, 'c_circuit')).toMatch(/^unknown/);
+      expect(row(session, 'verdict')).not.toMatch(/^(holds|close to limit)/);
+    }));
+
+  test('and circuits that nobody named are said with the limit that is assumed', () =>
+    inside(slug, async (session) => {
+      await fill(session, ['breaker', ''], ['breaker_assumed', '15 A']);
+      expect(row(session, 'c_circuit')).toMatch(/; limit assumed: \d+ of 15 A, \d+ on each; ask the maker$/);
     }));
 });
 
