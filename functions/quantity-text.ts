@@ -229,6 +229,53 @@ function meantUnit(text: string, currency: string): string {
   return sign === currency || !/\p{Sc}|kr|zł/u.test(sign) ? text : text.replaceAll(sign, currency);
 }
 
+/** ISO 4217, Codes for the representation of currencies, 2015 (from memory): money of which a hundredth is called a cent. */
+const OF_CENTS = new Set([
+  'AUD',
+  'BBD',
+  'BSD',
+  'BZD',
+  'CAD',
+  'EUR',
+  'FJD',
+  'HKD',
+  'JMD',
+  'KES',
+  'LKR',
+  'MUR',
+  'NAD',
+  'NZD',
+  'SGD',
+  'TTD',
+  'TWD',
+  'TZS',
+  'USD',
+  'XCD',
+  'ZAR',
+]);
+const OF_PENCE = new Set(['GBP']);
+const HUNDREDTHS = /^([-+]? ?[\d.,][\d.,' ]*?) ?(?:(cents?|ct|c|¢)|(pence|penny|p))(?: ?\/ ?(.+)| per (.+))?$/iu;
+
+/** An amount in hundredths of money, `17 cents/kWh` or `17p per kWh`, as if it were whole: to be divided by a hundred. What they are no part of is refused, with what to write. */
+function inHundredths(text: string, currency: string): { readonly whole: string; readonly refusal?: string } | undefined {
+  const [, number = '', cents, pence, stroke, words] = HUNDREDTHS.exec(text) ?? [];
+  if (cents === undefined && pence === undefined) return undefined;
+  const each = stroke ?? words;
+  const per = each === undefined ? '' : `/${symbolCalled(each) ?? each}`;
+  const whole = `${number} ${currency}${per}`;
+  if (cents === undefined ? OF_PENCE.has(currency) : OF_CENTS.has(currency)) return { whole };
+  const plain = Number(number.replace(',', '.'));
+  const written = Number.isFinite(plain) ? `: write ${Number((plain / 100).toPrecision(12))} ${currency}${per}, if that is meant` : '';
+  return { whole, refusal: `This book is in ${currency}, not in ${cents === undefined ? 'pence' : 'cents'}${written}.` };
+}
+
+/** Written digits with the point two places to the left: `17` is `0.17`, and `17.5` exactly `0.175`. */
+function hundredth(digits: string): string {
+  const [, sign = '', whole = '', fraction = '', exponent = ''] = /^(-?)(\d+)(?:\.(\d+))?(e.*)?$/i.exec(digits) ?? [];
+  const all = whole.padStart(3, '0');
+  return `${sign}${all.slice(0, -2).replace(/^0+(?=\d)/, '')}.${all.slice(-2)}${fraction}${exponent}`;
+}
+
 const refused = (message: string): Typed => ({ kind: 'refused', message });
 
 /** What typed text becomes in a cell. Formulas (`=…`) are left to the formula reader. */
@@ -243,7 +290,10 @@ export function readQuantity(typed: string, options: TypedOptions): Typed {
   const set = options.unit ? unitIn(options.unit, currency) : undefined;
   const awg = set?.symbol === 'mm²' ? readGauge(text) : undefined;
   if (set && awg !== undefined) return intoCell(typed, text, { digits: String(wireArea(awg)), unit: set, doubtful: false }, set, options.unit ?? '');
-  const pieces = readPieces(moneyBehind(text, currency), decimalMark, currency, set);
+  const small = set === undefined || currencyOf(set.symbol) === undefined ? undefined : inHundredths(text, currency);
+  if (small?.refusal !== undefined) return refused(small.refusal);
+  const read = readPieces(small?.whole ?? moneyBehind(text, currency), decimalMark, currency, set);
+  const pieces = small && 'digits' in read ? { ...read, digits: hundredth(read.digits), doubtful: true } : read;
   if (!('digits' in pieces)) {
     if (pieces.refusal !== undefined) return refused(pieces.refusal);
     if (set && /^[-+]?[.,]?\d/.test(text)) return refused(`“${text}” can not be read as ${quantityOf(set)}.${pieces.hint}`);

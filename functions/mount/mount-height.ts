@@ -5,12 +5,12 @@ import { quantity, quoted } from '../formula-words.ts';
 import { type Crossings, crossingsDownward } from './highest-crossing.ts';
 
 function outOfReach(target: number, lowest: number, highest: number, found: Crossings): Refusal {
-  const asked = `MOUNT.HEIGHT: between ${say(lowest)} and ${say(highest)} m the mean is never ${say(target)} µmol/m²/s;`;
+  const asked = `MOUNT.HEIGHT: between ${say(lowest)} m and ${say(highest)} m the mean is never ${say(target)} µmol/m²/s;`;
   return found.atTop > target
     ? refuse(
-        `${asked} the highest limit binds, at ${say(highest)} m it is still ${say(found.atTop)}. Dim to ${sayMost(target / found.atTop)} of it there, or allow more height.`,
+        `${asked} the highest limit binds, at ${say(highest)} m it is still ${say(found.atTop)} µmol/m²/s. Dim to ${sayMost(target / found.atTop)} of it there, or allow more height.`,
       )
-    : refuse(`${asked} at most it is ${sayMost(found.greatest)}, at ${say(found.greatestAt)} m. Take that target or less, or add output.`);
+    : refuse(`${asked} at most it is ${sayMost(found.greatest)} µmol/m²/s, at ${say(found.greatestAt)} m. Take that target or less, or add output.`);
 }
 
 /** The height at which the mean of the sample grid is a target. */

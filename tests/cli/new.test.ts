@@ -34,7 +34,7 @@ test('a client’s book says whose it is, what is usual there and the day that i
   expect(wide).toMatch(/^Mains voltage,V,120/m);
   expect(wide).toMatch(/^"?Breaker, until it is known"?,15 A/m);
   // Of a breaker of 15 A no maker here says how many it takes when they are switched on: of four on 16 A there are three, until the maker is asked.
-  expect(wide).toMatch(/^Circuits free,.*assumed, .*2 of 15 A, 3 on each; ask the maker/m);
+  expect(wide).toMatch(/^Circuits free,.*; limit assumed: 2 of 15 A, 3 on each; ask the maker/m);
 });
 
 test('power to spare that is given is what the plan is held against, and more than it fails', async () => {

@@ -63,8 +63,8 @@ test('a target that only heights around the best one reach is found', () => {
 });
 
 test('a target out of reach is refused with the limit that binds and the nearest that works', () => {
-  expect(message(`MOUNT.HEIGHT(${BENCH},200,0.1,0.5)`)).toMatch(/highest limit binds, at 0.5 m it is still 247\.\d+\. Dim to 0\.80/);
-  expect(message(`MOUNT.HEIGHT(${BENCH},400,0.4,2)`)).toMatch(/at most it is 276\.8\d*, at 0\.4 m/);
+  expect(message(`MOUNT.HEIGHT(${BENCH},200,0.1,0.5)`)).toMatch(/highest limit binds, at 0.5 m it is still 247\.\d+ µmol\/m²\/s\. Dim to 0\.80/);
+  expect(message(`MOUNT.HEIGHT(${BENCH},400,0.4,2)`)).toMatch(/between 0\.4 m and 2 m .* at most it is 276\.8\d* µmol\/m²\/s, at 0\.4 m/);
   expect(message(`MOUNT.HEIGHT(${BENCH},200,2,1)`)).toMatch(/must be below/);
   expect(message('MOUNT.HEIGHT.UNDER(96,0.3,0.3,120,2000)')).toMatch(/at most/);
   // A point of 10⁶ µmol/s: 10⁶/(π·50²) is 127.32 at 50 m.

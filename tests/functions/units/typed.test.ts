@@ -90,6 +90,37 @@ describe('What people type', () => {
     expect(read(typed, { unit })).toEqual({ kind: 'refused', message });
   });
 
+  test.each([
+    ['17 cents/kWh', 'USD', '0.17 USD/kWh', 0.17],
+    ['17 cents per kWh', 'USD', '0.17 USD/kWh', 0.17],
+    ['17c/kWh', 'AUD', '0.17 AUD/kWh', 0.17],
+    ['17 ¢/kWh', 'CAD', '0.17 CAD/kWh', 0.17],
+    ['17.5 ct/kWh', 'EUR', '0.175 EUR/kWh', 0.175],
+    ['8 ct/kWh', 'EUR', '0.08 EUR/kWh', 0.08],
+    ['28.6p per kilowatt-hour', 'GBP', '0.286 GBP/kWh', 0.286],
+    ['123 cents', 'USD', '1.23 USD', 1.23],
+  ])('%s in a book in %s is %s, and it is said', (typed, currency, content, money) => {
+    const unit = content.endsWith('/kWh') ? 'money/kWh' : 'money';
+    const result = read(typed, { currency, unit });
+    expect(result).toMatchObject({ kind: 'number', content, typed, said: `${typed} read as ${content}` });
+    expect(result.kind === 'number' && result.base * (unit === 'money' ? 1 : 3.6e6)).toBeCloseTo(money, 12);
+  });
+
+  test.each([
+    ['17 cents/kWh', 'CHF', 'This book is in CHF, not in cents: write 0.17 CHF/kWh, if that is meant.'],
+    ['17p/kWh', 'EUR', 'This book is in EUR, not in pence: write 0.17 EUR/kWh, if that is meant.'],
+    ['17 ct/kWh', 'GBP', 'This book is in GBP, not in cents: write 0.17 GBP/kWh, if that is meant.'],
+  ])('%s in a book in %s is refused, with what to write', (typed, currency, message) => {
+    expect(read(typed, { currency, unit: 'money/kWh' })).toEqual({ kind: 'refused', message });
+  });
+
+  test('hundredths of money are read where money is asked for, and nowhere else', () => {
+    expect(read('12 c', { unit: 'm' })).toMatchObject({ kind: 'refused' });
+    expect(read('17 cents', { currency: 'USD' })).toMatchObject({ kind: 'text' });
+    // The price of what?
+    expect(read('17 cents', { currency: 'USD', unit: 'money/kWh' })).toMatchObject({ kind: 'refused' });
+  });
+
   test('another currency than the book’s is refused, in whatever way it is written', () => {
     for (const typed of ['$5', '5 USD', '0.2 $/kWh', 'GBP 3', '£3'])
       expect(read(typed)).toMatchObject({ kind: 'refused', message: expect.stringContaining('This book is in EUR') });
