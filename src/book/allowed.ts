@@ -4,7 +4,7 @@ import { readContent, showNumber, withSpaces } from '../../functions/quantity-te
 import { fromBase, need, toBase, type Unit, unit, withCurrency } from '../../functions/units.ts';
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Range } from './book.ts';
-import { fitting, wholeLines } from './goes-with.ts';
+import { saying, wholeLines } from './goes-with.ts';
 import { rangeOf, titleOf, unitOf } from './look-up.ts';
 import { gaugeChoices, isGauge } from './wires.ts';
 
@@ -41,7 +41,7 @@ export function notAllowed(book: Book, at: At, content: string): string | undefi
  * that the wire does not stand. Of numbers without a unit none: of wire gauges the larger number is the thinner wire.
  */
 function meant(book: Book, text: string, choices: readonly string[], lines: readonly string[]): string {
-  const near = fitting(lines, text);
+  const near = saying(lines, text);
   if (near.length > 0 && near.length <= MOST_NEAR) return ` Did you mean ${near.map((line) => `“${line}”`).join(' or ')}?`;
   const amounts = choices.map((choice) => readContent(choice, book.currency));
   if (!amounts.some((amount) => amount.kind === 'number')) return didYouMean(text, choices.map(shownChoice));

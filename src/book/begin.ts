@@ -9,6 +9,7 @@ import type { Book, Cell } from './book.ts';
 import { type SetHabits, setHabits } from './commands/set-habits.ts';
 import { sourceOf } from './look-up.ts';
 import { isRefused, type Refused } from './refused.ts';
+import { withRoundLengths } from './round-lengths.ts';
 import { mustBeAsked, saidBy, TO_ASK } from './said-by.ts';
 
 export interface Begin {
@@ -32,7 +33,9 @@ export function begin(template: Book, { title, client, date, habits }: Begin): B
   });
   const book: Book = { ...template, tables, client, title: title ?? template.title };
   const change = setHabits(book, habits ?? {});
-  return isRefused(change) ? change : apply(book, change);
+  if (isRefused(change)) return change;
+  const begun = apply(book, change);
+  return begun.measures === 'US customary' ? withRoundLengths(begun) : begun;
 }
 
 function asGiven(at: At, cell: Cell, date: string | undefined): Cell {

@@ -5,6 +5,7 @@
 import { type At, placeIn, readReference, tableNamed } from './address.ts';
 import type { Book, Cell } from './book.ts';
 import { isFormula, plainText } from './content.ts';
+import { alsoCalled } from './crop-words.ts';
 import { rangeOf } from './look-up.ts';
 import { tellerOver } from './said-by.ts';
 
@@ -54,7 +55,7 @@ export function picksOf(book: Book, at: At): Picks | undefined {
 }
 
 export const same = (a: string, b: string): boolean => plainText(a).trim().toLowerCase() === plainText(b).trim().toLowerCase();
-const textOfLine = (line: readonly string[]): string => line.filter(Boolean).map(plainText).join(', ');
+export const textOfLine = (line: readonly string[]): string => line.filter(Boolean).map(plainText).join(', ');
 
 /** The lines that may be picked whole, in words; undefined where nothing follows upon the given. */
 export const wholeLines = (book: Book, at: At): readonly string[] | undefined => picksOf(book, at)?.lines.map(textOfLine);
@@ -67,18 +68,36 @@ export function standingLine(book: Book, at: At): string | undefined {
   return line && textOfLine(line);
 }
 
-/** Those that hold every word, plural or not, in whatever order; first those that begin as what is wanted does. */
+/** Those that hold every word, plural or not, in whatever order: first those that begin as what is wanted does, last those that are only also called so. */
 export function fitting(texts: readonly string[], wanted: string): readonly string[] {
-  const lower = wanted.trim().toLowerCase();
-  const words = lower.split(/[\s,]+/u).map((word) => (word.length > 3 ? word.replace(/s$/u, '') : word));
-  const late = (text: string): number => Number(!text.toLowerCase().startsWith(lower));
-  return texts.filter((text) => words.every((word) => text.toLowerCase().includes(word))).sort((a, b) => late(a) - late(b));
+  const said = saying(texts, wanted);
+  const words = wordsOf(wanted);
+  const also = texts.filter((text) => !said.includes(text) && holds(`${text} ${alsoCalled(text)}`, words));
+  return [...said, ...also];
 }
+
+/** Those that say every word themselves. */
+export function saying(texts: readonly string[], wanted: string): readonly string[] {
+  const lower = wanted.trim().toLowerCase();
+  const words = wordsOf(wanted);
+  const late = (text: string): number => Number(!text.toLowerCase().startsWith(lower));
+  return texts.filter((text) => holds(text, words)).sort((a, b) => late(a) - late(b));
+}
+
+const wordsOf = (text: string): readonly string[] =>
+  text
+    .trim()
+    .toLowerCase()
+    .split(/[\s,]+/u)
+    .map((word) => (word.length > 3 ? word.replace(/s$/u, '') : word));
+
+const holds = (text: string, words: readonly string[]): boolean => words.every((word) => text.toLowerCase().includes(word));
 
 /** Whether several lines have a text for their first answer: it means itself then, and none of them. */
 export const isWhole = (lines: readonly string[], text: string): boolean =>
   lines.filter((line) => line.toLowerCase().startsWith(`${text.trim().toLowerCase()}, `)).length > 1;
 
+/** A given, and what stands there from now on. */
 export interface Answered {
   readonly at: At;
   readonly after: Cell;

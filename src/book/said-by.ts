@@ -138,9 +138,9 @@ export function countLeft(book: Book, page: Page): { readonly all: number; reado
 
 /**
  * Who is taken to have said what is typed into a given: the client, where until now it stood at a default of the brief, at one that says to ask the
- * client, or at another client's answer; the dates of the plan are ours.
+ * client, or at another client's answer; the dates of the plan are ours. Whoever writes the very value that stands there has answered too.
  */
-export const tellerOfTyped = (at: At, content: string): string | undefined => (content === '' || content === at.cell?.content ? undefined : tellerOver(at));
+export const tellerOfTyped = (at: At, content: string): string | undefined => (content === '' ? undefined : tellerOver(at));
 
 /** Of an answer that is given anew, be it the same. */
 export function tellerOver(at: At): string | undefined {

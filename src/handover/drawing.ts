@@ -5,10 +5,22 @@ import type { Found } from './reader.ts';
 
 /** 1 to each of these: what people find on a scale rule. */
 const SCALES = [2, 5, 10, 20, 25, 50, 100, 200, 500, 1000];
+/** An inch of paper for whole inches, and for whole feet: what can be read off with a tape. */
+const TAPE_SCALES = [2, 3, 6, 12, 24, 36, 48, 60, 120, 240, 600, 1200];
 
-/** The largest scale at which a thing fits; sizes in m, room in mm. */
-export const scaleFor = (length: number, width: number, roomAlong: number, roomAcross: number): number =>
-  SCALES.find((s) => (length * 1000) / s <= roomAlong && (width * 1000) / s <= roomAcross) ?? 1000;
+const isTape = (unit: string): boolean => unit === 'ft' || unit === 'in';
+
+/** The largest scale at which a thing fits; sizes in m, room in mm. `unit`: of the drawing. */
+export function scaleFor(length: number, width: number, roomAlong: number, roomAcross: number, unit: string): number {
+  const scales = isTape(unit) ? TAPE_SCALES : SCALES;
+  return scales.find((s) => (length * 1000) / s <= roomAlong && (width * 1000) / s <= roomAcross) ?? scales.at(-1) ?? 1000;
+}
+
+/** `1 : 25`, and of a drawing in feet and inches `1 in = 2 ft`. */
+export function scaleText(scale: number, unit: string): string {
+  if (!isTape(unit)) return `1 : ${scale}`;
+  return scale % 12 === 0 ? `1 in = ${scale / 12} ft` : `1 in = ${scale} in`;
+}
 
 /** What a dimension says: the text of a cell, or a length that follows from the text of the layout. */
 export interface Dimension {
@@ -68,7 +80,7 @@ export function paper(x: number, y: number, width: number, height: number, name:
 
 /** A bar to measure against, should the printer have shrunk the page. */
 export function scaleBar(x: number, y: number, scale: number, unit: string): TemplateResult {
-  const tape = unit === 'ft' || unit === 'in';
+  const tape = isTape(unit);
   const one = tape ? 0.3048 : 1;
   const rounds = tape ? [1 / 12, 1 / 6, 1 / 4, 1 / 2, 1, 2, 5, 10, 20, 50] : [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20];
   const whole = rounds.find((n) => (n * one * 1000) / scale >= 15) ?? rounds.at(-1) ?? 1;

@@ -13,7 +13,7 @@ import { type Found, type Reader, UNKNOWN } from './reader.ts';
 const HEADLINES = [['count', 'each'], ['height'], ['hours', 'window'], ['kept', 'day_one'], ['dli', 'dli_mean']];
 
 export function head(reader: Reader, fingerprint: string): TemplateResult {
-  const { book, letter } = reader;
+  const { book, letter, fellBack } = reader;
   const cell = (name: string, before: string): unknown => {
     const found = reader.named(name);
     return html`${before} ${found ? html`${shown(found)}${notAgreed(found)}` : UNKNOWN}`;
@@ -21,7 +21,7 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
   return html`<header>
     <div>
       <h1>Light plan: ${book.title}</h1>
-      <p>Client: ${sentence(book.client || UNKNOWN)} ${cell('site', 'Site:')}.${letter ? ` Scenario ${letter}.` : ''}</p>
+      <p>Client: ${sentence(book.client || UNKNOWN)} ${cell('site', 'Site:')}.${letter ? ` ${fellBack ? `${fellBack}; scenario ${letter} is shown` : `Scenario ${letter}`}.` : ''}</p>
       <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'valid until')}. Book ${fingerprint}.</p>
     </div>
   </header>`;

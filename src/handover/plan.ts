@@ -1,7 +1,20 @@
 /** The bench from above, to scale, each light in its place and numbered, with the dimensions by which it is hung. */
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
 import type { PictureField } from '../engine/types.ts';
-import { cellDimension, type Dimension, dimensionAlong, dimensionUp, drawnIn, lengthsIn, lengthText, paper, round, scaleBar, scaleFor } from './drawing.ts';
+import {
+  cellDimension,
+  type Dimension,
+  dimensionAlong,
+  dimensionUp,
+  drawnIn,
+  lengthsIn,
+  lengthText,
+  paper,
+  round,
+  scaleBar,
+  scaleFor,
+  scaleText,
+} from './drawing.ts';
 import { section, sideways } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
@@ -23,12 +36,12 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
     near: Math.min(0, ...fixtures.map((f) => f.y - f.width / 2)),
     far: Math.max(field.width, ...fixtures.map((f) => f.y + f.width / 2)),
   };
-  const scale = scaleFor(edges.right - edges.left, edges.far - edges.near, ROOM.along, ROOM.across);
+  const unit = drawnIn(length);
+  const scale = scaleFor(edges.right - edges.left, edges.far - edges.near, ROOM.along, ROOM.across, unit);
   const mm = (metres: number): number => (metres * 1000) / scale;
   const x = (metres: number): number => mm(metres - edges.left);
   const y = (metres: number): number => mm(edges.far - metres);
   const [right, bottom] = [x(edges.right), y(edges.near)];
-  const unit = drawnIn(length);
   const derived = (metres: number): Dimension => ({ text: lengthText(metres, unit), from: layout.address });
   const [long, wide] = [cellDimension(length, unit), cellDimension(width, unit)];
   const columns = places(fixtures.map((f) => f.x));
@@ -43,7 +56,7 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
     -MARGIN.top,
     right + MARGIN.left + MARGIN.right,
     bottom + MARGIN.top + MARGIN.bottom,
-    `Plan, one to ${scale}: ${fixtures.length} lights over a bench of ${long.text} by ${wide.text}`,
+    `Plan, ${scaleText(scale, unit)}: ${fixtures.length} lights over a bench of ${long.text} by ${wide.text}`,
     svg`<rect class="bench" x=${round(x(0))} y=${round(y(field.width))} width=${round(mm(field.length))} height=${round(mm(field.width))} />
       ${lights}${fixtures.length <= NUMBERED ? numbers : nothing}
       ${spacing(columns).map(([from, to], i) => dimensionAlong(x(from), x(to), i === 0 ? -5 : -9.5, derived(to - from)))}
@@ -58,7 +71,7 @@ export function plan(reader: Reader, field: PictureField): TemplateResult | type
     'plan',
     'Plan',
     sideways('Plan, to scale', drawing),
-    html`1 : ${scale}, seen from above, lengths in ${lengthsIn(unit)}${one}; to the middle of the first light, and on to the next`,
+    html`${scaleText(scale, unit)}, seen from above, lengths in ${lengthsIn(unit)}${one}; to the middle of the first light, and on to the next`,
   );
 }
 

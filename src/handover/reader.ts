@@ -35,12 +35,14 @@ export class Reader {
   readonly scenarios: Table | undefined;
   /** Of the scenario that is handed over. */
   readonly column: number;
+  readonly #wanted: boolean;
 
   constructor(book: Book, values: Values, wanted?: string) {
     this.book = book;
     this.values = values;
     this.scenarios = book.tables.find((table) => table.form === 'scenarios');
     this.column = this.#columnOf(wanted);
+    this.#wanted = wanted !== undefined;
   }
 
   /** The headings of the scenarios, `A`, `B`, … */
@@ -58,6 +60,13 @@ export class Reader {
     const letter = wanted ?? (cheapest?.kind === 'text' ? cheapest.text : undefined);
     const column = this.letters.findIndex((label) => label.toLowerCase() === letter?.toLowerCase());
     return column >= 0 ? column : this.scenarios ? baseColumn(this.scenarios) : 0;
+  }
+
+  /** Why the one that is handed over is only the one that the others are compared with; undefined where it was asked for or is the cheapest that holds. */
+  get fellBack(): string | undefined {
+    const cheapest = this.named('cheapest')?.value;
+    if (this.#wanted || !cheapest || this.letters.length < 2 || (cheapest.kind === 'text' && this.letters.includes(cheapest.text))) return undefined;
+    return cheapest.kind === 'text' ? 'None holds' : 'None can be called the cheapest';
   }
 
   /** A row of the comparing table, in the scenario that is handed over or in another. */

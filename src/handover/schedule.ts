@@ -51,6 +51,7 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
     ownDriver ? undefined : fuses(reader),
     line(reader, 'connector_price', ['Connectors', html`<small>${forEach('connectors_each')}</small>`, nothing, n('connector_price'), r('buy_connectors')]),
     line(reader, 'hanger_price', ['Hangers', html`<small>${forEach('hangers_each')}</small>`, nothing, n('hanger_price'), r('buy_hangers')]),
+    whiteSides(reader),
     line(reader, 'fitting_price', ['Fittings', html`<small>${reader.named('fitting_price')?.label}</small>`, nothing, nothing, n('fitting_price')]),
     line(reader, 'labour_rate', ['Work', html`<small>${forEach('labour_each')}, without the electrician</small>`, nothing, n('labour_rate'), r('buy_labour')]),
     line(reader, 'buy_disposal', ['Old lamps', html`<small>taken down and away</small>`, nothing, nothing, r('buy_disposal')]),
@@ -76,6 +77,16 @@ const MAINS = 'mains';
 function wire(reader: Reader): TemplateResult {
   const gauge = reader.named('wire_gauge');
   return gauge?.value.kind === 'number' ? html`wire of AWG ${shown(gauge)}` : html`wire of ${value(reader.named('wire_area'))}`;
+}
+
+/** What the light of a plan hangs on is bought or built with it; nobody has a price for it here. */
+function whiteSides(reader: Reader): readonly [string, readonly unknown[]] | undefined {
+  const sides = reader.row('sides') ?? reader.named('wall_reflectance');
+  if (sides?.value.kind !== 'number' || sides.value.base <= 0) return undefined;
+  return [
+    'sides',
+    ['Reflecting sides', html`<small>along every edge, returning ${shown(sides)} of the light; without a price here</small>`, nothing, nothing, nothing],
+  ];
 }
 
 /** Each run of cable has one, or the plan says that it has none. */

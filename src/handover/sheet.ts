@@ -75,6 +75,6 @@ export function sheet({ reader, fingerprint, light, traces, swings: found }: She
     ${ranked(reader, found)}${assumptions(reader, found)}${supposed(reader)}
     ${notCalculated(reader)}${cautions()}${signing()}
     ${workings(reader, traces)}
-    <p class="foot">Reckoned by Overbench for evenly lit flat faces that shine straight down with the stated beam. A planning estimate, to be confirmed by measurement.</p>
+    <p class="foot">Calculated by Overbench for evenly lit flat faces that shine straight down with the stated beam. A planning estimate, to be confirmed by measurement.</p>
   </article>`;
 }

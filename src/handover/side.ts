@@ -1,7 +1,7 @@
 /** The bench from its end, to scale: what hangs how high over what. */
 import { nothing, svg, type TemplateResult } from 'lit/html.js';
 import type { PictureField } from '../engine/types.ts';
-import { cellDimension, type Dimension, dimensionUp, drawnIn, label, lengthsIn, paper, round, said, scaleFor, widthOf } from './drawing.ts';
+import { cellDimension, type Dimension, dimensionUp, drawnIn, label, lengthsIn, paper, round, said, scaleFor, scaleText, widthOf } from './drawing.ts';
 import { section } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
 
@@ -34,7 +34,8 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
     left: Math.min(0, ...field.fixtures.map((f) => f.y - f.width / 2)),
     right: Math.max(field.width, ...field.fixtures.map((f) => f.y + f.width / 2)),
   };
-  const scale = scaleFor(ends.right - ends.left, top, ROOM.along, ROOM.across);
+  const unit = drawnIn(height);
+  const scale = scaleFor(ends.right - ends.left, top, ROOM.along, ROOM.across, unit);
   const mm = (metres: number): number => (metres * 1000) / scale;
   const x = (metres: number): number => mm(metres - ends.left);
   const y = (metres: number): number => mm(top - metres);
@@ -45,7 +46,6 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
   const texts = apart(levels.map((level) => y(level.at)));
   const dimension = wide + 8;
   const labels = dimension + 6 + (Math.abs(y(faces) - y(leaves)) > widthOf(height.text) + 3 ? 0 : widthOf(height.text));
-  const unit = drawnIn(height);
   const wording = levels.map(({ name, says }) => (says ? `${name} ` : name));
   const sizes = levels.map(({ says }): Dimension => (says ? cellDimension(says, unit) : { text: '' }));
   const room = Math.max(...sizes.map(({ text }, i) => widthOf(`${wording[i]}${text}`)));
@@ -54,7 +54,7 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
     -5,
     labels + room + 4,
     mm(top) + 13,
-    `Side view, one to ${scale}: faces of the lights ${height.text} over the leaf tops`,
+    `Side view, ${scaleText(scale, unit)}: faces of the lights ${height.text} over the leaf tops`,
     svg`${levels.map(
       (level, i) => svg`<path class=${level.solid ? 'ground' : 'level'} d="M-2,${round(y(level.at))}H${round(wide + 4)}" />
         <path class="lead" d="M${round(wide + 4)},${round(y(level.at))}L${round(labels - 2)},${round(texts[i] ?? 0)}h1" />
@@ -68,7 +68,7 @@ export function side(reader: Reader, field: PictureField): TemplateResult | type
       ${dimensionUp(dimension, y(faces), y(leaves), cellDimension(height, unit))}
       ${label(0, mm(top) + 7, 'seen from its end')}`,
   );
-  return section('side', 'Side', drawing, `1 : ${scale}, lengths in ${lengthsIn(unit)}; from the light’s face to the leaf tops`);
+  return section('side', 'Side', drawing, `${scaleText(scale, unit)}, lengths in ${lengthsIn(unit)}; from the light’s face to the leaf tops`);
 }
 
 /** What is drawn, from the ground up: a shelf and the one above it, a bed with growing plants, or just leaf tops and lights. */

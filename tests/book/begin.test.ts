@@ -128,3 +128,17 @@ test('the brief asks for the breaker, the circuits or the power to spare and the
   ]);
   expect(new Set(asked).size).toBe(asked.length);
 });
+
+test('what is ours to choose is round in a book in feet and inches, and what a source names stays', () => {
+  const book = begin(templateBook('trade-bench'), { client: 'Somebody', habits: { measures: 'US customary' } });
+  if (isRefused(book)) throw new Error(book.message);
+  const content = (address: string): string => cellAt(book, address)?.cell?.content ?? '';
+  // 3.6 m, 1.5 m, 0.9 m and 0.25 m.
+  expect(['Brief.A1', 'Brief.A2', 'Brief.A3', 'Brief.A8'].map(content)).toEqual(['12 ft', '5 ft', '3 ft', '10 in']);
+  // 0.3 m over the leaves.
+  expect(content('Scenarios.A7')).toBe('1 ft');
+  // What hangs is as its data sheet has it.
+  expect(content('Fixtures.B2')).toBe('1.15 m');
+  const metric = begin(templateBook('trade-bench'), { client: 'Somebody' });
+  expect(isRefused(metric) || cellAt(metric, 'Brief.A1')?.cell?.content).toBe('3.6 m');
+});

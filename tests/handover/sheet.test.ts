@@ -64,6 +64,7 @@ describe.each(slugs)('the sheet of the template %s', (slug) => {
     const said = JSON.stringify(book);
     const own = [
       /^1 : \d+/,
+      /^1 in = \d+ (?:ft|in),/,
       /points \d+ × \d+/,
       /squares/,
       /^\d+ of \d+ questions (?:is|are) still to be asked$/,
@@ -233,11 +234,24 @@ describe('the sheet', () => {
     made.session.close();
   });
 
+  it('lists reflecting sides among the parts where the light counts on them, and nowhere else', async () => {
+    // A has none, and B sides of clean white.
+    const bare = await make(templateBook('rack-of-tiers'), 'A');
+    expect(textOf(section(bare.body, 'parts'))).not.toContain('Reflecting sides');
+    const white = await makeFrom(bare.session, 'B');
+    expect(textOf(section(white.body, 'parts'))).toMatch(/Reflecting sides\s*along every edge, returning 0\.70 of the light/);
+    bare.session.close();
+  });
+
   it('ranks no scenario where none holds, and hands over the base with what fails', async () => {
     const start = templateBook('trade-bench');
     const made = await make(withCell(start, 'assumptions', 'evenness_asked', '0.99'));
     expect(made.sheet.reader.letter).toBe('A');
     expect(textOf(section(made.body, 'compared'))).toContain('none of them holds, so none is ranked');
+    expect(textOf(made.body)).toContain('None holds; scenario A is shown.');
+    const wished = await makeFrom(made.session, 'A');
+    expect(textOf(wished.body)).toMatch(/\. Scenario A\./);
+    expect(textOf(wished.body)).not.toContain('is shown.');
     expect(textOf(section(made.body, 'verdict'))).toContain('This plan fails');
     made.session.close();
   });
@@ -250,6 +264,9 @@ describe('the sheet', () => {
     for (const { target, text } of marked(made.body, 'data-cell')) expect(text, target).toBe(onPage(made, target));
     const plan = section(made.body, 'plan');
     expect(marked(plan, 'data-cell').map(({ text }) => text.replace(/\s/g, ' '))).toEqual(['11′ 9 3/4″', '4′ 11″']);
+    // A scale that a tape has: so many feet for each inch of paper.
+    for (const name of ['plan', 'side']) expect(textOf(section(made.body, name))).toMatch(/1 in = \d+ (?:ft|in), /);
+    expect(textOf(made.body)).not.toMatch(/\b1 : \d/);
     // 3.6 m are 141.73 in and 1.5 m 59.06 in; 1.32 m between the middles of two lights are 51.97 in.
     expect(marked(plan, 'data-from').map(({ text }) => text.replace(/\s/g, ' '))).toContain('4′ 4″');
     made.session.close();

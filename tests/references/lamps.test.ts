@@ -30,6 +30,8 @@ test.each([
   ['neutral white LED', ['LED-B3', 'LED-V2']],
   ['cool white LED', ['LED-B4', 'LED-B5']],
   ['cool white fluorescent', ['FL3', 'FL4', 'FL5', 'FL6', 'FL7', 'FL9', 'FL10', 'FL11', 'FL12']],
+  // FL4 is a tube of 2940 K, FL12 one of three bands and 3000 K (CIE 015:2018).
+  ['warm white fluorescent', ['FL4', 'FL12']],
   ['high-pressure sodium', ['HP1']],
   ['sunlight', ['ID50']],
 ] as const)('every published %s lies within the span of its kind, and so does the usual one', async (lamp, names) => {

@@ -58,6 +58,7 @@ export const METER: Readonly<Record<string, Work>> = {
       'high-pressure sodium': [77, 82, 88],
       'metal halide': [59, 71, 75],
       'cool white fluorescent': [60, 74, 81],
+      'warm white fluorescent': [77, 79, 82],
       'plant-growth fluorescent': [25, 33, 45],
       'low-pressure sodium': [104, 106, 108],
       incandescent: [46, 50, 52],

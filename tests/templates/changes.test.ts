@@ -114,11 +114,20 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'single-shelf': {
     // African violets have a limit of their own, except while they start to flower.
-    held: { hours_limit: ['stage', 'flower initiation'], one_figure: ['stage', 'fastest leaf unfolding'], wire_made_for: WARM, lux_lamp: LUX },
+    held: {
+      hours_limit: ['stage', 'flower initiation'],
+      light_ceiling: ['stage', 'flower initiation'],
+      one_figure: ['stage', 'fastest leaf unfolding'],
+      wire_made_for: WARM,
+      lux_lamp: LUX,
+    },
     deaf: [
       ...ON_SUPPLIES,
       // The high end is nearer, and the check says the margin to the nearer one.
       'Height, B to lowest_mount',
+      // Nothing was read.
+      'DLI by that reading, from to light_hours',
+      'DLI by that reading, to to light_hours',
       // Never fewer than eight points.
       'Points across to bench_width',
       // A point has no length.

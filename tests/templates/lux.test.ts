@@ -3,6 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { fromBase, need } from '../../functions/units.ts';
 import type { Session } from '../../src/session.ts';
 import { openTemplate } from './open-template.ts';
+import { cellOf } from './rows.ts';
 
 let session: Session;
 afterEach(() => session?.close());
@@ -44,6 +45,45 @@ const READ = [
   [12150, 14250, 13600, 13300, 14350, 12100],
   [11000, 13450, 12600, 12600, 11450, 11300],
 ].flat();
+
+test('on a single shelf the reading is judged for the crop, as far as a lux meter can tell', async () => {
+  session = await openTemplate('single-shelf');
+  const says = (): string => {
+    const value = session.values[address('lux_says')];
+    return value?.kind === 'text' ? value.text : JSON.stringify(value);
+  };
+  expect(says()).toBe('not read yet');
+  // African violets want 4 to 6 mol/m²/d; in 13 h/d 85.5 to 128.2 µmol/m²/s. Warm white tubes: 77 to 82 lx for each.
+  await set(['lux_lamp', 'warm white fluorescent'], ['light_hours', '13 h/d']);
+  for (const [lux, said] of [
+    [6500, 'low'],
+    [6800, 'perhaps low'],
+    [8000, 'enough'],
+    [10_200, 'perhaps high'],
+    [10_600, 'high'],
+  ] as const) {
+    await set(['lux_read', `${lux} lx`]);
+    expect(says(), `${lux} lx`).toBe(said);
+  }
+  // Of one figure, and with lamps that lie far apart, nobody can tell; of a crop without a figure neither.
+  await set(['crop', 'lettuce'], ['stage', 'indoor'], ['one_figure', '1 %'], ['lux_lamp', 'metal halide'], ['lux_read', '18000 lx']);
+  expect(says()).toMatch(/can’t tell/);
+  await set(['crop', 'moth orchid, in flask']);
+  expect(says()).toBe('unknown');
+  expect(session.book.pages.find((page) => page.id === 'brief')?.blocks.findIndex((block) => block.kind === 'table' && block.table === 'lux')).toBe(2);
+});
+
+test('what was assumed for the crop of the example goes with it', async () => {
+  session = await openTemplate('single-shelf');
+  const check = (): string => {
+    const at = session.values[cellOf(session, 'c_ceiling')];
+    return at?.kind === 'text' ? at.text : '';
+  };
+  // 250 µmol/m²/s is the violets’ own.
+  expect(check()).not.toMatch(/assumed/);
+  await set(['crop', 'tomato, plug seedlings indoor']);
+  expect(check()).toMatch(/limit assumed: 500 µmol\/m²\/s on a leaf$/);
+});
 
 describe('a meter check', () => {
   const lit = async () => {

@@ -6,6 +6,7 @@ import { type Book, CURRENT_VERSION, type Table } from '../../src/book/book.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { type Command, labelOf, type Outcome, type PageState } from '../../src/ui/commands/command.ts';
 import { command, commands, ranked, usable } from '../../src/ui/commands/list.ts';
+import { templateBook } from '../templates/open-template.ts';
 
 const plain: Table = {
   id: 'plain',
@@ -98,6 +99,13 @@ describe('the list of commands', () => {
     expect(labels('')).toEqual(usable(block).map((each) => labelOf(each, block)));
     expect(labels('no such thing')).toEqual([]);
   });
+});
+
+it('“lux” finds where a reading of a lux meter is asked for, in a book that asks for one', () => {
+  const shelf = templateBook('single-shelf');
+  expect(labels('lux', { ...block, book: shelf })[0]).toBe('Say what a lux meter showed');
+  expect(command('lux').run({ ...block, book: shelf })).toMatchObject({ do: 'open slip', slip: 'brief', asked: { table: 'lux', row: 'lux_read' } });
+  expect(labels('lux')).toEqual([]);
 });
 
 describe('a command', () => {

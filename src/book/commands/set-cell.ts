@@ -4,10 +4,12 @@ import { notAllowed } from '../allowed.ts';
 import type { Book, Cell } from '../book.ts';
 import { noRoomFor } from '../bounds.ts';
 import type { Edit } from '../change.ts';
-import { together } from '../goes-with.ts';
+import { hoursWith } from '../crop-line.ts';
+import { type Answered, together } from '../goes-with.ts';
 import { said } from '../label.ts';
 import { titleOf } from '../look-up.ts';
 import { type Answer, refused } from '../refused.ts';
+import { saidBy, type Teller } from '../said-by.ts';
 
 export interface SetCell {
   readonly address: string;
@@ -35,14 +37,24 @@ export function setCell(book: Book, args: SetCell): Answer {
     ...(args.unit === undefined ? {} : { unit: args.unit }),
     ...(args.source === undefined ? {} : { source: args.source }),
   });
-  const made = together(book, { at, after }, args.source).map((one) => ({ ...one, edits: cellEdit(one.at, one.after) }));
+  const answers = together(book, { at, after }, args.source);
+  const made = [...answers, ...hoursWith(book, answers)].map((one) => ({ ...one, edits: cellEdit(one.at, one.after) }));
   // What stays as it was is not said, unless nothing else is.
   const told = made.some(({ edits }) => edits.length > 0) ? made.filter(({ edits }) => edits.length > 0) : made.slice(0, 1);
   return {
-    label: told.map((one) => `${titleOf(one.at)}: ${said(book, one.at, one.at.cell)} → ${said(book, one.at, one.after)}`).join('; '),
+    label: told.map((one) => labelled(book, one)).join('; '),
     edits: made.flatMap(({ edits }) => edits),
   };
 }
+
+/** Of a value that stays as it was only who said it is new. */
+function labelled(book: Book, { at, after }: Answered): string {
+  const [before, now] = [said(book, at, at.cell), said(book, at, after)];
+  const teller = saidBy(after.source)?.teller;
+  return `${titleOf(at)}: ${before === now && teller && after.source !== at.cell?.source ? `${now}, said by ${WHO[teller]}` : `${before} → ${now}`}`;
+}
+
+const WHO: Readonly<Record<Teller, string>> = { client: 'the client', measured: 'a measurement', default: 'nobody: a default', ours: 'us' };
 
 /** The edit of one cell: none where nothing differs; a cell that says nothing at all is taken away. */
 export function cellEdit(at: At, after: Cell | null): readonly Edit[] {

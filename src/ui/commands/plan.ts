@@ -40,6 +40,17 @@ export const planCommands = [
     run: ({ at }) => ({ do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) }),
   },
   {
+    id: 'lux',
+    label: 'Say what a lux meter showed',
+    words: 'lux meter light reading measured foot-candles ppfd',
+    atOnce: true,
+    when: ({ book }) => book !== undefined && placeOf(book, 'lux_read') !== undefined,
+    run: inBook(({ book }) => {
+      const at = placeOf(book, 'lux_read');
+      return { do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) };
+    }),
+  },
+  {
     id: 'carry-fit',
     label: 'Use the result of the readings in the scenarios',
     words: 'meter fit factor readings measured light apply',

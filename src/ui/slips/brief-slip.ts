@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../../book/address.ts';
 import { isOpen } from '../../book/allowed.ts';
+import { lightOfLines } from '../../book/crop-line.ts';
 import { fitting, isWhole, standingLine, wholeLines } from '../../book/goes-with.ts';
 import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import { misfit } from '../../book/misfits.ts';
@@ -299,6 +300,7 @@ export class ObBriefSlip extends Slip<Place | undefined> {
 
   #lineField(all: readonly string[], described: string): TemplateResult {
     const open = this.lines.length > 0;
+    const light = open && this.#at ? lightOfLines(this.around.session.book, this.#at) : new Map<string, string>();
     const written = (): void => {
       this.#written();
       this.#list(all, this.#field?.value ?? '');
@@ -310,7 +312,7 @@ export class ObBriefSlip extends Slip<Place | undefined> {
         open
           ? html`<ul class="pick" role="listbox" id="brief-lines" aria-label="Pick one">${this.lines.map(
               (line, i) =>
-                html`<li role="option" id="brief-line-${i}" aria-selected=${i === this.picked} @pointerdown=${(event: Event) => event.preventDefault()} @click=${() => this.#take(line)}>${line}</li>`,
+                html`<li role="option" id="brief-line-${i}" aria-selected=${i === this.picked} @pointerdown=${(event: Event) => event.preventDefault()} @click=${() => this.#take(line)}>${line}${light.has(line) ? html` <small>${light.get(line)}</small>` : nothing}</li>`,
             )}</ul>`
           : nothing
       }

@@ -8,6 +8,7 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import type { At } from '../../book/address.ts';
 import { shownChoice } from '../../book/allowed.ts';
 import { isFormula } from '../../book/content.ts';
+import { lightOfLines } from '../../book/crop-line.ts';
 import { fitting, isWhole, standingLine } from '../../book/goes-with.ts';
 import { addressOf, noteOf, standingOf } from '../../book/look-up.ts';
 import { lineOf, numberHints, valueAt } from '../cells/index.ts';
@@ -46,8 +47,12 @@ export class CellWriting implements ReactiveController {
   isOpen = false;
   choices: readonly string[] = [];
   #all: readonly string[] = [];
+  /** What each of them asks for, where that is known: a crop its light. */
+  #light: ReadonlyMap<string, string> = new Map();
   #picked = -1;
   #before = '';
+  /** Something was typed, or picked with a click. */
+  #edited = false;
   #message = '';
   #place: Place | undefined;
   #editor: FormulaEditor | undefined;
@@ -136,6 +141,7 @@ export class CellWriting implements ReactiveController {
       this.#begin(value);
       this.#before = '';
     }
+    this.#edited = true;
     this.#message = '';
     this.#filter(input.value);
     this.#handOn();
@@ -208,10 +214,12 @@ export class CellWriting implements ReactiveController {
     this.#message = '';
     this.#place = this.#host.placeAt({ row: at.rowIndex, column: at.columnIndex });
     this.#before = value;
+    this.#edited = false;
     if (input.value !== value) input.value = value;
     noteDraft(cellKey(this.#host.book.id), () => this.#draft);
     this.#all = this.#host.choicesHere();
     this.choices = this.#all;
+    this.#light = lightOfLines(this.#host.book, at);
     this.#picked = this.#all.indexOf(value);
     this.#host.requestUpdate();
   }
@@ -237,7 +245,8 @@ export class CellWriting implements ReactiveController {
   commit(text = this.#written): void {
     if (!this.isOpen) return;
     const place = this.#place;
-    const changed = text !== this.#before;
+    // The very value that stands there, written anew, is an answer as well.
+    const changed = text !== this.#before || (this.#edited && text !== '');
     this.#end();
     if (place && changed) this.#host.say('type', { place, typed: text });
   }
@@ -304,7 +313,7 @@ export class CellWriting implements ReactiveController {
         this.choices.length > 0
           ? html`<ul class="pick" role="listbox" id=${this.#slipId} aria-label="Choose from the list">${this.choices.map(
               (choice, i) =>
-                html`<li role="option" id="${this.#slipId}-${i}" aria-selected=${i === this.#picked} @pointerdown=${(event: Event) => this.#pick(event, choice)}>${choice}</li>`,
+                html`<li role="option" id="${this.#slipId}-${i}" aria-selected=${i === this.#picked} @pointerdown=${(event: Event) => this.#pick(event, choice)}>${choice}${this.#light.has(choice) ? html` <small>${this.#light.get(choice)}</small>` : nothing}</li>`,
             )}</ul>`
           : nothing
       }
@@ -324,6 +333,7 @@ export class CellWriting implements ReactiveController {
   #pick(event: Event, choice: string): void {
     event.preventDefault();
     event.stopPropagation();
+    this.#edited = true;
     this.commit(choice);
   }
 }
