@@ -23,10 +23,14 @@ const SOME_ASSUMED = /^\d+ (?:assumed|checks?)\b/i;
 /** A function's name before what it says, or within. */
 const CALLED = /(^|: )[A-Z][A-Z0-9]*(?:\.[A-Z0-9]+)*: /gu;
 
+/** How sentences begin that are the calculator's: they name no cell. */
+const OF_NO_CELL =
+  /^(?:This (?!cell )|There is no number that|The look-up found|The function was given|The ranges given|A number was needed|A range of cells such|A whole number is|An argument is)/u;
+
 /** Why there is no value, in the words of the cell: the function's name before it is for whoever writes the formula. Without a title, as a sentence. */
 export function whyOf(message: string, title = ''): string {
   const plain = message.replace(CALLED, '$1');
-  if (plain === message) return message;
+  if (plain === message) return title !== '' && OF_NO_CELL.test(message) ? `${title}: ${message.charAt(0).toLowerCase()}${message.slice(1)}` : message;
   return title === '' ? plain.charAt(0).toUpperCase() + plain.slice(1) : `${title}: ${plain}`;
 }
 

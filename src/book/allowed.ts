@@ -175,6 +175,8 @@ function threeDigits(number: number, round: (number: number) => number): number 
 }
 
 const MOST_LISTED = 8;
+/** Letters of a list within a message. */
+const LONGEST_LIST = 60;
 /** Of lines that hold each word of what was written. */
 const MOST_NEAR = 3;
 
@@ -182,6 +184,8 @@ const MOST_NEAR = 3;
 const MOST_LETTERS = 60;
 
 function listed(choices: readonly string[]): string {
-  const more = choices.length - MOST_LISTED;
-  return choices.slice(0, MOST_LISTED).join(', ') + (more > 0 ? ` and ${more} more` : '');
+  let shown = 1;
+  while (shown < Math.min(choices.length, MOST_LISTED) && choices.slice(0, shown + 1).join(', ').length <= LONGEST_LIST) shown++;
+  const more = choices.length - shown;
+  return choices.slice(0, shown).join(', ') + (more > 0 ? ` and ${more} more` : '');
 }

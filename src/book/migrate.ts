@@ -33,7 +33,7 @@ export function migrate(stored: Stored, migrations = MIGRATIONS, current = CURRE
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
     return { ok: false, newer: false, message: 'It does not say which version it has.' };
   if (version > current) {
-    return { ok: false, newer: true, message: `It was written by a newer version of this program (book version ${version}; this one reads up to ${current}).` };
+    return { ok: false, newer: true, message: `A newer version of this program wrote it (version ${version}; this one reads up to ${current}).` };
   }
   const said: string[] = [];
   let book = stored;

@@ -16,7 +16,7 @@ const isPaper = (text: string): text is Paper => PAPERS.some((paper) => paper ==
 
 export const verb: Verb = {
   usage: 'BOOK [--scenario B] [--paper A4 | letter] [-o FILE.html]',
-  about: 'Makes the hand-over sheet of a book: one file with everything in it, to look at, print and pass on.',
+  about: 'Makes the hand-over sheet of a book: one file with everything in it, to read, print and pass on.',
   options: {
     scenario: { type: 'string', about: 'the letter of the scenario that is handed over; the recommended one unless said' },
     paper: { type: 'string', about: `${PAPERS.join(' or ')}; what goes with the book’s measures unless said` },

@@ -88,7 +88,7 @@ function lookUp(word: 'row' | 'column'): Check {
   return (call, plugin, state) => {
     const range = call.args[1] && plugin.evaluateAst(call.args[1], state);
     if (!(range instanceof SimpleRangeValue)) return call;
-    if (!range.range) return refused(`${call.procedureName} looks in the cells of a table; of an array that is written out, INDEX gives a part.`);
+    if (!range.range) return refused(`${call.procedureName} looks in the cells of a table; of an array written out, INDEX gives a part.`);
     return outside(call.procedureName, word, numberAt(call, 2), word === 'row' ? range.height() : range.width()) ?? call;
   };
 }

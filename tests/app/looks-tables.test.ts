@@ -212,10 +212,27 @@ describe('rows of one height', () => {
   });
 });
 
-describe('a wide list on paper', () => {
+describe('a wide list', () => {
   useTables('A wide list');
 
-  it('short words of a list of fifteen columns stay whole', async () => {
+  it('shows at its right edge that there is more, until all has been scrolled to', async () => {
+    await resize(page, { width: 1440, height: 900 });
+    const mark = () => page.evaluate(() => getComputedStyle(document.querySelector('.frame') as Element, '::after').content);
+    await expect.poll(mark).toBe('"›"');
+    await page.locator('.frame > .scroll').evaluate((scroll) => {
+      scroll.scrollLeft = scroll.scrollWidth;
+    });
+    await expect.poll(mark).toBe('none');
+    await page.locator('.frame > .scroll').evaluate((scroll) => {
+      scroll.scrollLeft = 0;
+    });
+    await expect.poll(mark).toBe('"›"');
+    await page.emulateMedia({ media: 'print' });
+    expect(await mark()).toBe('none');
+    await page.emulateMedia({ media: 'screen' });
+  });
+
+  it('has on paper the short words of fifteen columns whole', async () => {
     await page.emulateMedia({ media: 'print' });
     // A4 across, less the margins: 269 mm.
     await resize(page, { width: 1017, height: 700 });

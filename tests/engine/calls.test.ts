@@ -116,7 +116,7 @@ describe('a row, a column or a choice', () => {
 describe('where the standard goes further', () => {
   it.each([
     ['INDEX(T.A1:C3,0,1)', 'no such cell: INDEX: row 0 is asked for, and the range has 3 rows: it can be 1 to 3.'],
-    ['VLOOKUP(2,{1,2;2,3},2)', 'refused: VLOOKUP looks in the cells of a table; of an array that is written out, INDEX gives a part.'],
+    ['VLOOKUP(2,{1,2;2,3},2)', 'refused: VLOOKUP looks in the cells of a table; of an array written out, INDEX gives a part.'],
     ['SUMIF(T.A1:A3,2,T.B1)', 'wrong kind: The ranges given here must have the same number of rows and columns.'],
     ['DCOUNT(T.A1:C3,,T.A1:A2)', 'wrong kind: An argument is of the wrong kind: a number, a text or a range is where another is needed.'],
     ['VALUE("1,000")', 'no number: VALUE finds no number in this text; it reads 1000, 5 % or 1 3/4.'],

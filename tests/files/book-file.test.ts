@@ -50,7 +50,7 @@ describe('the book file', () => {
   it('says that a newer version wrote it', () => {
     const read = failing(text.replace(`"version": ${CURRENT_VERSION}`, '"version": 7'));
     expect(read.problem).toBe('newer');
-    expect(read.message).toMatch(new RegExp(`book version 7; this one reads up to ${CURRENT_VERSION}`));
+    expect(read.message).toMatch(new RegExp(`version 7; this one reads up to ${CURRENT_VERSION}`));
   });
 
   it('says of a file cut in half how much of the book could be read', () => {

@@ -48,7 +48,7 @@ const each = (text: string): string[] => ['A', 'B', 'C'].map((letter) => text.re
 const SAID = 'Circuits known, with their breaker to breaker';
 
 /** No light of these has a driver of its own. */
-const ON_SUPPLIES = each('Supply fits the fixture, # to mains_volts');
+const ON_SUPPLIES = [...each('Supply fits the fixture, # to mains_volts'), ...each('Voltage in wet places, # to mains_volts')];
 
 /** What is assumed stands still while somebody has said it. */
 const ASSUMED = { breaker_assumed: ['breaker', ''], circuits_assumed: ['circuits_free', ''] } as const;

@@ -27,6 +27,17 @@ const ODD: readonly (readonly [RegExp, string])[] = [
   [/points no wider apart|points apart by/iu, 'spacing of points'],
   [/after the local codes/iu, 'to the local codes'],
   [/that is\b\s*$/iu, 'what it is'],
+  [/\bput in its place\b/iu, 'replaced'],
+  [/\bcapitals count\b/iu, 'capital and small letters differ'],
+  [/^\W*the one before\W*$/iu, 'previous'],
+  [/\bit stands at this\b/iu, 'the value now comes from'],
+  [/\bsaid of it\b/iu, 'note'],
+  [/\bapply the mend\b/iu, 'make the suggested correction'],
+  [/\bcarry what the readings\b/iu, 'use the result of the readings'],
+  [/\bare parted by commas\b/iu, 'are separated by commas'],
+  [/\bhave? no sum\b|\bhas no sum\b/iu, 'can’t be added'],
+  [/\bno book that was sent out\b/iu, 'not a book of this program'],
+  [/\bto be worked again by hand\b/iu, 'to check by hand'],
 ];
 
 const found = (text: string): readonly string[] => ODD.flatMap(([odd, word]) => (odd.test(text) ? [`“${text.slice(0, 120)}” (${word})`] : []));
@@ -42,13 +53,12 @@ function texts(of: unknown, key = ''): readonly string[] {
   return [];
 }
 
-/** What stands between quotation marks in a module, its comments left out: line by line, which is near enough for words that should not be there. */
+/** What stands between quotation marks in a module, its comments left out: near enough for words that should not be there. */
 const spoken = (source: string): readonly string[] =>
   source
     .replace(/\/\*[\s\S]*?\*\//gu, '')
     .replace(/(^|\s)\/\/.*$/gmu, '$1')
-    .split('\n')
-    .flatMap((line) => line.match(/'(?:[^'\\]|\\.)*'|"(?:[^"\\]|\\.)*"|`[^`]*`/gu) ?? []);
+    .match(/'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`/gu) ?? [];
 
 const modules = (folder: string): readonly string[] =>
   readdirSync(`${root}${folder}`, { recursive: true, encoding: 'utf8' })
@@ -72,6 +82,23 @@ describe('words that have to be guessed', () => {
     expect(said.length).toBeGreaterThan(1000);
     expect(said.flatMap(found)).toEqual([]);
   });
+});
+
+// The page, its commands, the sheet, pictures, files, the command line, and what the book and the engine say.
+test.each(['ui', 'book', 'handover', 'pictures', 'files', 'cli', 'engine'])('words that have to be guessed stand in nothing that src/%s says', (folder) => {
+  const said = modules(`src/${folder}`).flatMap((name) => spoken(readFileSync(root + name, 'utf8')).map((text) => ({ name, text })));
+  expect(said.length).toBeGreaterThan(50);
+  expect(said.flatMap(({ name, text }) => found(text).map((odd) => `${name}: ${odd}`))).toEqual([]);
+});
+
+test('words that have to be guessed stand neither in README nor in the guide to templates', () => {
+  for (const name of ['README.md', 'templates/README.md'])
+    expect(
+      readFileSync(root + name, 'utf8')
+        .split('\n')
+        .flatMap(found),
+      name,
+    ).toEqual([]);
 });
 
 describe('the choice among scenarios', () => {

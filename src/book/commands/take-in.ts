@@ -23,7 +23,7 @@ export function takeIn(book: Book, template: Book, past: Edition): Answer {
   const edition = template.template;
   if (!origin || !edition || !isEarlier(book, template)) return refused('This book has all that its template checks.');
   const clash = template.tables.find((table) => !tableIn(book, table.id) && book.tables.some(({ name }) => name.toLowerCase() === table.name.toLowerCase()));
-  if (clash) return refused(`The template brings a table called ${clash.name}, and this book has another one of that name. Give yours another name first.`);
+  if (clash) return refused(`A table here is called ${clash.name}, as one of the template’s. Give yours another name.`);
   const found = compare(book, template, past);
   const taking = new Taking(book, template, past);
   taking.tables();

@@ -75,7 +75,7 @@ export class Given {
       case 'blank':
         return made(this.#blank(), 'blank');
       default: {
-        if (!Number.isFinite(read.base) || Object.is(read.base, -0)) return byEngine('a number at the edge of what can be reckoned with');
+        if (!Number.isFinite(read.base) || Object.is(read.base, -0)) return byEngine('a number at the edge of what can be calculated with');
         return made(read.base, read.given === 0 && read.unit === '' ? 'nothing' : `number ${read.unit}`);
       }
     }

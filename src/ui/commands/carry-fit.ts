@@ -19,16 +19,11 @@ export function carryFound(book: Book, values: Values): Answer {
   if (found.kind !== 'number') return refused(`Nothing is carried over: ${found.kind === 'error' ? found.message : 'there is no fit yet.'}`);
   const points = ['points_along', 'points_across'].map(value).reduce((n, v) => n * (v.kind === 'number' ? v.base : 1), 1);
   if (points < LEAST_POINTS)
-    return refused(
-      `Nothing is carried over: ${counted(points, 'point')} ${points === 1 ? 'is' : 'are'} too few to tell whether the pattern fits; read at least ${LEAST_POINTS}.`,
-    );
+    return refused(`Nothing is carried over: ${counted(points, 'point')} ${points === 1 ? 'is' : 'are'} too few to tell; read at least ${LEAST_POINTS}.`);
   const pattern = checkOf(value('m_pattern'))?.state;
-  if (pattern === undefined || pattern === 'unknown')
-    return refused('Nothing is carried over: how far the pattern may be off is not given, so nobody can say whether the fit is sound.');
+  if (pattern === undefined || pattern === 'unknown') return refused('Nothing is carried over: how far the pattern may be off is not given.');
   if (pattern === 'fails') {
-    return refused(
-      `Nothing is carried over: the pattern is off by ${lineOf(value('miss'))}, more than the ${lineOf(value('miss_limit'))} allowed. One factor for all fixtures would hide what is wrong with some; look at the points that are off it first.`,
-    );
+    return refused(`Nothing is carried over: the pattern is off by ${lineOf(value('miss'))}, over ${lineOf(value('miss_limit'))}. See the points first.`);
   }
   const readings = value('read_on');
   return carryFit(book, { share: found.base, readings: readings.kind === 'text' ? readings.text : 'an unknown day' });

@@ -254,7 +254,7 @@ async function fetchStore(): Promise<Store | Miss> {
     return {
       ok: false,
       problem: 'failed',
-      message: 'The part of this program that saves could not be fetched: whatever serves this page does not answer. It is asked for again and again.',
+      message: 'The part of this program that saves can’t be fetched; it is asked for again and again.',
     };
   }
 }

@@ -39,7 +39,7 @@ const LAST_RETRY = 30_000;
 const SILENT: Miss = {
   ok: false,
   problem: 'failed',
-  message: 'The browser’s store has not answered for several seconds. It is asked again and again; until it answers, this page alone has your last changes.',
+  message: 'The browser’s store doesn’t answer. Until it does, this page alone has your last changes.',
 };
 
 export class Saving {

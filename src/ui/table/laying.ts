@@ -97,6 +97,8 @@ export class Laying implements ReactiveController {
     const aside = scroll.scrollLeft;
     const down = scroll.scrollTop;
     const widths = this.#growth();
+    const more = hasMore(scroll);
+    root.querySelector('.frame')?.classList.toggle('more', more);
     over.style.translate = `${own.left - inside.left + aside}px ${own.top - inside.top + down}px`;
     over.style.width = `${own.width}px`;
     over.style.height = `${own.height}px`;
@@ -140,6 +142,9 @@ export class Laying implements ReactiveController {
     });
   }
 }
+
+/** Whether columns lie beyond the right edge: where no bar to scroll with is drawn, nothing else says so. */
+export const hasMore = ({ scrollWidth, clientWidth, scrollLeft }: Element): boolean => scrollWidth - clientWidth - scrollLeft > 1;
 
 /** Scrolled out over the upper or the lower edge. What hangs on it would make the page as long as the table. */
 export const isOut = (cell: DOMRect, frame: DOMRect): boolean => cell.bottom < frame.top || cell.top > frame.bottom;

@@ -19,7 +19,7 @@ import { Part, type Place, readSpot, type Step, samePlace, type Wishes } from '.
 import { Choosing } from './choosing.ts';
 import { Grid } from './grid.ts';
 import { moved, type Spot } from './grid-moves.ts';
-import { Laying } from './laying.ts';
+import { hasMore, Laying } from './laying.ts';
 import { Lines } from './lines.ts';
 import { Pooling } from './pooling.ts';
 import type { Refusal } from './refusal.ts';
@@ -134,6 +134,7 @@ export class ObTable extends Part implements OpenTable {
   #scrolled = (event: Event): void => {
     const scroll = event.currentTarget as HTMLElement;
     scroll.classList.toggle('aside', scroll.scrollLeft > 0);
+    scroll.parentElement?.classList.toggle('more', hasMore(scroll));
     this.pooling.look();
     // The input lies within what is scrolled; only what hangs on the chosen cell from outside has to follow.
     if (this.chosenSpot) this.#laying.nextFrame();
