@@ -4,21 +4,12 @@ import type { Value } from '../../src/engine/types.ts';
 import type { Session } from '../../src/session.ts';
 import { long } from '../cases.ts';
 import { makeFrom, textOf } from '../handover/made.ts';
-import { openTemplate, slugs, templateBook } from './open-template.ts';
+import { inside, slugs, templateBook } from './open-template.ts';
 import { entryOf, fill, has, row, said } from './rows.ts';
 
 const IS_THE_TEXT = /is the text\b/i;
 
 const nameOf = (session: Session, name: string): string => (session.book.names[name] ?? '').replaceAll('$', '');
-
-async function inside(slug: string, look: (session: Session) => Promise<void>): Promise<void> {
-  const session = await openTemplate(slug);
-  try {
-    await look(session);
-  } finally {
-    session.close();
-  }
-}
 
 describe.each(slugs)('a low end alone, in %s', (slug) => {
   test('decides by itself, is close within 5 %, and what is aimed at is a tenth above it', () =>

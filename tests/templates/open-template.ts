@@ -25,6 +25,16 @@ export async function openTemplate(slug: string): Promise<Session> {
   return session;
 }
 
+/** Looks at a template that is open, and closes it whatever comes of it. */
+export async function inside(slug: string, look: (session: Session) => Promise<void>): Promise<void> {
+  const session = await openTemplate(slug);
+  try {
+    await look(session);
+  } finally {
+    session.close();
+  }
+}
+
 /** Every cell that holds something, or is a given that waits for an answer. */
 export function cells(book: Book): { readonly address: string; readonly at: At }[] {
   return book.tables.flatMap((table) =>

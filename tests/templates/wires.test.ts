@@ -5,17 +5,8 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Session } from '../../src/session.ts';
-import { openTemplate, slugs, templateBook } from './open-template.ts';
+import { inside, slugs, templateBook } from './open-template.ts';
 import { entryOf, fill, has, row, said } from './rows.ts';
-
-async function inside(slug: string, look: (session: Session) => Promise<void>): Promise<void> {
-  const session = await openTemplate(slug);
-  try {
-    await look(session);
-  } finally {
-    session.close();
-  }
-}
 
 /** The supply of A, and the place of what its sheet says. */
 const ofSupply = (session: Session, heading: string): string => entryOf(session, 'Supplies', String(row(session, 'supply')), heading);
