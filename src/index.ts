@@ -197,7 +197,7 @@ function working(node: engine.TraceNode): offered.Working {
 
 function workedBack(worked: engine.WorkedBack): offered.WorkedBack {
   if (!worked.ok) return worked;
-  const { ok, given, moves, searched, ways, more, stay, lowest, highest } = worked;
+  const { ok, given, moves, searched, ways, more, untold, stay, lowest, highest } = worked;
   return {
     ok,
     given,
@@ -205,6 +205,7 @@ function workedBack(worked: engine.WorkedBack): offered.WorkedBack {
     more,
     searched: 'choices' in searched ? searched : { from: shown(searched.from), to: shown(searched.to) },
     ways: ways.map(wayBack),
+    ...(untold !== undefined && { untold }),
     ...(stay && { stay: 'why' in stay ? stay : { ...stay, tried: tried(stay.tried) } }),
     ...(lowest && { lowest: tried(lowest) }),
     ...(highest && { highest: tried(highest) }),

@@ -159,6 +159,8 @@ export type WorkedBack =
       readonly ways: readonly WayBack[];
       /** Further ways, which are not listed. */
       readonly more: number;
+      /** So many cells follow from the given of which it is not told whether they change. */
+      readonly untold?: number;
       /** Beside an exact way: a formula for the given by which the cell stays as wanted whatever else changes, or why none is known. */
       readonly stay?: { readonly formula: string; readonly way: number; readonly exact: boolean; readonly tried: Tried } | { readonly why: string };
       /** Where there is no way: the lowest and the highest that can be reached; of two cells that are to be equal, where they differ least and most. */

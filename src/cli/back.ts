@@ -76,12 +76,13 @@ function called(book: Book, address: string): string {
 function lines(session: Session, cell: string, given: string, worked: WorkedBack): string[] {
   const { book, values } = session;
   if (!worked.ok) return [`by ${called(book, given)}:`, `  ${worked.message}`];
-  const { searched, ways, more, lowest, highest, stay } = worked;
+  const { searched, ways, more, untold, lowest, highest, stay } = worked;
   const where = 'choices' in searched ? `in each of its ${searched.choices} choices` : `from ${valueWithUnit(searched.from)} to ${valueWithUnit(searched.to)}`;
   const head = `by ${called(book, given)} = ${valueWithUnit(values[given])}, looked for ${where}:`;
   const told = ways.flatMap((way) => wayLines(session, cell, way));
   if (more > 0) told.push(`  and ${more} more`);
   if (ways.length === 0) told.push('  nothing there makes it so', ...(lowest && highest ? [`  ${reach(lowest, highest)}`] : []));
+  if (untold !== undefined) told.push(`  of ${untold} further cells that follow from it, it is not told whether they change`);
   if (stay && 'formula' in stay)
     told.push(`  ${stay.formula} as its formula makes it stay so${stay.exact ? '' : ', nearly'}: ${said(stay.tried.value)} gives ${said(stay.tried.gives)}`);
   else if (stay) told.push(`  it can’t be made to stay so. ${stay.why}`);

@@ -149,6 +149,8 @@ export type WorkedBack =
       readonly ways: readonly WayBack[];
       /** Further ways that are not listed. */
       readonly more: number;
+      /** So many cells follow from the given of which it is not told whether they change. */
+      readonly untold?: number;
       /** How the given would follow what is wanted for good, or why it can't; only beside an exact way. */
       readonly stay?: Stay;
       /** The lowest and the highest that the cell comes to of all that was looked at, where no way was found; of two that are to be equal, where their difference is. */

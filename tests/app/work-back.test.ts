@@ -1,6 +1,7 @@
 /** Working back on the page: what is said, put in and taken back, by keyboard, mouse and touch. */
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { Session } from '../../src/session.ts';
 import { changes, nextFrame, settled, useBrowser, violations } from './browser.ts';
 import { TOUCH, useDemo } from './demo.ts';
 
@@ -54,6 +55,23 @@ describe('working back', () => {
     await expect.poll(() => running.getAttribute('aria-label')).toMatch(/: 300/);
     await page.keyboard.press('Control+z');
     await expect.poll(() => running.getAttribute('aria-label')).toBe(before);
+  });
+
+  it('is refused in words while a mistake of units stands in its way', async () => {
+    await page.evaluate(async () => {
+      const { session } = document.querySelector('ob-app') as unknown as { readonly session: Session };
+      const table = session.book.tables.find((one) => one.form === 'scenarios');
+      const column = table?.columns[0]?.id;
+      if (!table || !column) throw new Error('nothing is compared');
+      const before = table.cells.run?.[column] ?? null;
+      session.dispatch({ label: 'test', edits: [{ at: 'cell', table: table.id, row: 'run', column, before, after: { content: '=A49+UNIT(1,"kg")' } }] });
+      await session.settled();
+    });
+    await cell('Cost a year, all in', 'A').click();
+    await page.locator('ob-working').getByRole('button', { name: 'Work back from this value' }).click();
+    const slip = slipOf('Cost a year, all in, A');
+    await expect.poll(() => slip.getByRole('status').textContent()).toMatch(/^A mistake of units stands in the way\. .*mass/);
+    expect(await slip.getByRole('button', { name: 'Work it back' }).isDisabled()).toBe(true);
   });
 
   it('by the mouse, from the margin: several givens, checks that turn, and a formula by which it stays', async () => {

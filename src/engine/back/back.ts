@@ -1,6 +1,6 @@
 /** Works a book backwards: which values of a given make a worked cell what it should be. All of it on a copy of the book. */
 import { readContent } from '../../../functions/quantity-text.ts';
-import type { At } from '../../book/address.ts';
+import { type At, cellAt } from '../../book/address.ts';
 import { addressOf, placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 import { ownAddress } from '../../book/other-writing.ts';
 import { commit } from '../commit-formula.ts';
@@ -19,6 +19,20 @@ import { type Aim, distance, readAim } from './wanted.ts';
 
 /** Ways that are told; of further ones how many there are. */
 const MOST_WAYS = 12;
+
+/** Cells that follow from the given and are worked out for each answer, to say which change; of more than these, the checks first. */
+const MOST_FOLLOWED = 2_000;
+
+function checksFirst({ book }: Sweeper, addresses: readonly Address[]): readonly Address[] {
+  const late = addresses.map((address) => {
+    const at = cellAt(book, address);
+    return at && standingOf(at) === 'check' ? 0 : 1;
+  });
+  return addresses
+    .map((address, i) => ({ address, late: late[i] ?? 1 }))
+    .sort((a, b) => a.late - b.late)
+    .map(({ address }) => address);
+}
 
 /** A formula that misses what is wanted by no more than this share gives it. */
 const AS_GOOD_AS = 1e-9;
@@ -71,6 +85,7 @@ class Back {
   readonly #aim: Aim;
   readonly #results: readonly Address[];
   readonly #cone: Cone;
+  readonly #untold: number;
   /** Why the last value that gave nothing did so. */
   #trouble = '';
 
@@ -81,7 +96,9 @@ class Back {
     this.#address = addressOf(at);
     this.#aim = aim;
     const asked = aim.kind === 'cell' ? [this.#address, aim.address] : [this.#address];
-    this.#results = [...asked, ...followers.filter((one) => !asked.includes(one))];
+    const others = followers.filter((one) => !asked.includes(one));
+    this.#results = [...asked, ...(others.length > MOST_FOLLOWED ? checksFirst(sweeper, others).slice(0, MOST_FOLLOWED) : others)];
+    this.#untold = Math.max(0, others.length - MOST_FOLLOWED);
     this.#cone = sweeper.cone([given.address], this.#results);
   }
 
@@ -149,6 +166,7 @@ class Back {
       searched,
       ways,
       more,
+      ...(this.#untold > 0 && { untold: this.#untold }),
       ...(none && lowest && highest && { lowest: this.#try(content(lowest.x)), highest: this.#try(content(highest.x)) }),
     };
   }

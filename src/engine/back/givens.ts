@@ -9,12 +9,18 @@ import type { Workbook } from '../workbook.ts';
 /** First those with limits, then those with a list, then the rest; of each the nearest first. Cells of lists, of which there may be very many, are left out. */
 export function givensOf(workbook: Workbook, start: Position): readonly Address[] {
   const seen = new Set<number>([keyOf(start)]);
+  /** Many formulas may read the same range. */
+  const looked = new Set<string>();
   const found: { readonly address: Address; readonly rank: number }[] = [];
   let near: readonly Position[] = [start];
   while (near.length > 0) {
     const next: Position[] = [];
     for (const at of near) {
+      workbook.life.beat?.();
       for (const span of reads(workbook, at)) {
+        const key = `${keyOf(span.start)}:${keyOf(span.end)}`;
+        if (looked.has(key)) continue;
+        looked.add(key);
         for (let row = span.start.row; row <= span.end.row; row++) {
           for (let col = span.start.col; col <= span.end.col; col++) {
             const position = { sheet: span.start.sheet, row, col };

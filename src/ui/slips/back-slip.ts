@@ -1,5 +1,6 @@
 /** A slip on which one says what a worked cell should come to and which givens may move for it; what is found can be put in with one press. */
 import { html, nothing, type TemplateResult } from 'lit';
+import { counted } from '../../../functions/number-text.ts';
 import { cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { setCell } from '../../book/commands/set-cell.ts';
@@ -219,12 +220,13 @@ export class ObBackSlip extends Slip<{ readonly cell: Address }> {
   #ofGiven(book: Book, { given, worked }: Found): TemplateResult {
     const title = titleAt(book, given);
     if (!worked.ok) return html`<section aria-label=${title}><h3>${title}</h3><p>${worked.message}</p></section>`;
-    const { ways, lowest, highest, stay } = worked;
+    const { ways, untold, lowest, highest, stay } = worked;
     return html`<section aria-label=${title}>
       <h3>${title}</h3>
       ${ways.map((way) => this.#way(book, given, way))}
       ${ways.length === 0 && lowest && highest ? html`<p>What can be reached:</p>${[lowest, highest].map((one) => this.#line(book, given, one))}` : nothing}
       ${stay ? this.#stay(given, stay) : nothing}
+      ${untold === undefined ? nothing : html`<p class="hint">Of ${counted(untold, 'further cell')} it is not told whether they change.</p>`}
     </section>`;
   }
 

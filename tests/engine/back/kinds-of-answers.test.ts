@@ -139,4 +139,29 @@ describe('other shapes', () => {
     expect(exactOf(worked)).toEqual([15]);
     expect(waysOf(await askBack([['2 m'], ['=A1*3']], { cell: 'T.A2', wanted: '90', given: 'T.A1' }, [{ kind: 'given', unit: 'm' }]))).toEqual([]);
   });
+
+  it('is as short as a tape shows it, in eighths of an inch', async () => {
+    const about = [{ kind: 'given', unit: 'ft', decimals: 2, range: { low: 0.5, high: 30, unit: 'ft' } } as const, { unit: 'ft' }];
+    const [way] = waysOf(await askBack([['1 ft'], ['=A1*3']], { cell: 'T.A2', wanted: '4.2 ft', given: 'T.A1' }, about));
+    if (way?.kind !== 'exact') throw new Error('no exact way');
+    expect(way.exact.content).toBe('1.4 ft');
+    // 16.8 in is nearest to 16 6/8 in.
+    expect(Number.parseFloat(way.rounded?.content ?? '')).toBeCloseTo(16.75 / 12, 12);
+  });
+
+  it('is found as well where every value goes through the calculator: other givens are picked from the one that moves', async () => {
+    const about = [{ kind: 'given', range: { low: 0, high: 9 } } as const, { kind: 'given', range: { from: 'T.A1:A1' } } as const];
+    expect(exactOf(await askBack([['2'], ['2'], ['=A1*3']], { cell: 'T.A3', wanted: '12', given: 'T.A1' }, about))).toEqual([4]);
+  });
+
+  it('of very many cells that follow, the checks are among those that are told', async () => {
+    const rows = [['2'], ...Array.from({ length: 2_400 }, (_, i) => [`=A1+${i}`]), ['=IF(A1>2,"fails","holds")']];
+    const about = [FREE, ...Array.from({ length: 2_400 }, () => ({})), { kind: 'check' } as const];
+    const worked = await askBack(rows, { cell: 'T.A2', wanted: '5', given: 'T.A1' }, about);
+    if (!worked.ok) throw new Error(worked.message);
+    // 2,400 sums and a check, without the one that was asked about.
+    expect(worked.untold).toBe(400);
+    const [way] = worked.ways;
+    expect(way?.kind === 'exact' && way.exact.others.find(({ address }) => address === 'T.A2402')?.after).toEqual({ kind: 'text', text: 'fails' });
+  });
 });
