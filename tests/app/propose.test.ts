@@ -12,7 +12,7 @@ const use = (found: Page): void => {
   page = found;
 };
 
-/** The trade bench with two lights in its list and four rows of them at most: enough to choose among, and soon tried. */
+/** The trade bench with two lights in its list and three rows of them at most: enough to choose among, and soon tried. */
 function small(): Book {
   const book = templateBook('trade-bench');
   const lights = ['Rail 90', 'Bay 320'];
@@ -20,7 +20,7 @@ function small(): Book {
     ...book,
     tables: book.tables.map((table) => {
       if (table.form === 'scenarios')
-        return { ...table, rows: table.rows.map((row) => (row.id === 'along' || row.id === 'across' ? { ...row, range: { low: 1, high: 4 } } : row)) };
+        return { ...table, rows: table.rows.map((row) => (row.id === 'along' || row.id === 'across' ? { ...row, range: { low: 1, high: 3 } } : row)) };
       if (table.name !== 'Fixtures') return table;
       const first = table.columns[0]?.id ?? '';
       const kept = Object.entries(table.cells).filter(
@@ -132,6 +132,21 @@ describe('proposals', () => {
     await slip().getByRole('button', { name: 'Change it and try again' }).first().click();
     await says(/are filled\./);
     expect(await changes(page)).toBe(3);
+  });
+
+  it('are searched for in two workers of their own, which end with the book', async () => {
+    // The engine has one; the two of searches before are still there.
+    await page.keyboard.press('F8');
+    await says(/are filled\./);
+    await expect.poll(() => page.workers().length).toBe(3);
+    await page.keyboard.press('Escape');
+    await slip().waitFor({ state: 'hidden' });
+    expect(page.workers().length).toBe(3);
+    await page.getByRole('button', { name: 'Books', exact: true }).click();
+    await page.getByRole('heading', { name: 'Your books' }).waitFor();
+    await expect.poll(() => page.workers().length).toBeLessThanOrEqual(1);
+    await page.getByRole('button', { name: small().title }).first().click();
+    await page.locator('ob-contents li').first().waitFor();
   });
 
   it('are refused in words while the client has not answered', async () => {

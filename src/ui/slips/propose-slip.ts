@@ -26,6 +26,7 @@ const DRAWN = 250;
 /** Scenarios that are proposed for. */
 const FILLED = 3;
 const NONE: readonly Proposal[] = [];
+const TAKEN_BACK = 'Taken back: the scenarios are as they were.';
 
 export class ObProposeSlip extends Slip<Mode> {
   static override properties = {
@@ -230,6 +231,12 @@ export class ObProposeSlip extends Slip<Mode> {
     this.close();
   }
 
+  override willUpdate(): void {
+    if (this.filled === undefined || this.filled === this.around.session.book) return;
+    this.filled = undefined;
+    if (this.mode === 'fill' && this.said !== TAKEN_BACK) this.said = 'The scenarios are another way by now than they were filled.';
+  }
+
   override render(): TemplateResult {
     const { mode, trouble, wrong } = this;
     return html`<dialog class="slip-box propose" aria-labelledby="propose-name" @close=${() => this.#work.abort()}>
@@ -237,7 +244,7 @@ export class ObProposeSlip extends Slip<Mode> {
       ${mode === 'try' ? this.#asked() : nothing}
       ${this.#progress()}
       ${trouble || wrong ? html`<p class="wrong" role="alert">${trouble || wrong}</p>` : nothing}
-      <div role="status"><p>${this.said}</p>${mode === 'fill' ? this.#reasons() : nothing}${this.#binds()}</div>
+      <div role="status"><p>${this.said}</p>${mode === 'fill' ? this.#reasons() : nothing}${this.proposed?.said.map((one) => html`<p>${one}</p>`)}${this.#binds()}</div>
       ${mode === 'try' && this.found.length > 0 ? html`<ob-found-layouts .found=${this.found} .proposals=${this.proposed?.proposals ?? NONE} .table=${this.#table} .units=${this.#units} .look=${this.#look} .take=${this.#take}></ob-found-layouts>` : nothing}
       <div class="do">
         ${this.#acts()}
@@ -262,7 +269,6 @@ export class ObProposeSlip extends Slip<Mode> {
     const { proposed } = this;
     if (!proposed || proposed.proposals.length === 0) return nothing;
     return html`${reasons(proposed.proposals.slice(0, FILLED), this.#table, this.#units)}
-      ${proposed.said.map((one) => html`<p>${one}</p>`)}
       ${this.filled ? html`<p class="hint">${counted(proposed.counts, this.mode === 'try')}</p>` : nothing}`;
   }
 
@@ -285,7 +291,7 @@ export class ObProposeSlip extends Slip<Mode> {
 
   #back(): void {
     this.filled = undefined;
-    this.said = 'Taken back: the scenarios are as they were.';
+    this.said = TAKEN_BACK;
     this.say('take-back', {});
   }
 
