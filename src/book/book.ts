@@ -139,8 +139,10 @@ export interface Book {
   readonly names: Readonly<Record<string, string>>;
   /** Left out in a book that no template is known of. */
   readonly template?: Origin;
+  /** What the client wrote, as it came in: the text that answers were read from. */
+  readonly enquiry?: string;
   /** What took the place of names that an earlier edition had: `wire_amps` → a sentence. */
   readonly went?: Readonly<Record<string, string>>;
 }
 
-export const CURRENT_VERSION = 5;
+export const CURRENT_VERSION = 6;

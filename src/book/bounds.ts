@@ -13,6 +13,8 @@ export const BOUNDS = {
   title: 200,
   tables: 500,
   pages: 500,
+  /** What the client wrote. */
+  enquiry: 100_000,
   /** On all pages together. */
   blocks: 20_000,
   names: 5_000,

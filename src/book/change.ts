@@ -21,7 +21,7 @@ export type Edit =
 
 /** Fields that change; one that is on one side only is added or taken away. */
 export type TableFields = Partial<Pick<Table, 'name' | 'form' | 'base'>>;
-export type BookFields = Partial<Pick<Book, 'title' | 'client' | 'currency' | 'measures' | 'wires' | 'paper' | 'purpose' | 'template' | 'went'>>;
+export type BookFields = Partial<Pick<Book, 'title' | 'client' | 'currency' | 'measures' | 'wires' | 'paper' | 'purpose' | 'template' | 'went' | 'enquiry'>>;
 
 export interface Change {
   /** What a person reads in the list of changes: "Mount height B: 50 cm → 45 cm". */

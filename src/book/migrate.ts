@@ -22,6 +22,8 @@ export const MIGRATIONS: readonly ((stored: Stored, say: (sentence: string) => v
   (stored, say) => new PlacesAnew(stored, say).book(stored),
   // From 5 on a book may say how its wires are called and what paper it is printed on; one that does not goes by its measures.
   (stored) => stored,
+  // From 6 on a book may hold what the client wrote.
+  (stored) => stored,
 ];
 
 export type Migrated =

@@ -93,5 +93,6 @@ export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
   tables: v.pipe(v.array(table), v.maxLength(BOUNDS.tables, `must be at most ${count(BOUNDS.tables)}`)),
   names: v.pipe(group, v.record(v.string(), title)),
   template: v.exactOptional(origin),
+  enquiry: v.exactOptional(v.pipe(v.string(), v.maxLength(BOUNDS.enquiry, `must have at most ${count(BOUNDS.enquiry)} characters`))),
   went: v.exactOptional(v.pipe(group, v.record(v.string(), text))),
 });

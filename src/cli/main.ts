@@ -20,6 +20,7 @@ const VERBS: Readonly<Record<string, () => Promise<{ verb: Verb }>>> = {
   batch: () => import('./batch.ts'),
   propose: () => import('./propose.ts'),
   eval: () => import('./eval.ts'),
+  read: () => import('./read.ts'),
 };
 
 async function help(): Promise<string> {

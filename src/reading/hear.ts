@@ -1,0 +1,135 @@
+/**
+ * What a client's text says, whatever template is chosen: each thing with the words that it comes from, whether it is plain or to be asked, and why. Nothing is
+ * guessed: where two things could be meant, both stand there.
+ */
+import { type Amount, amounts } from './amounts.ts';
+import { byClock, cycles, hoursOf } from './clock.ts';
+import { COUNTED, countOf, countSaid, GO_TO } from './counts.ts';
+import { grids } from './grid.ts';
+import { judge, ownerOf } from './judge.ts';
+import { cropsSaid, lampsOf, lampsSaid, meterSaid, readingsSaid } from './named.ts';
+import { type Noun, nouns } from './nouns.ts';
+import { marksOf } from './numbers.ts';
+import { plain } from './plain.ts';
+import type { Meaning } from './rules.ts';
+import { finder, overlaps, type Stretch, sentences } from './sentences.ts';
+import { sidesFrom } from './sides.ts';
+import { type Around, BETWEEN, type Heard, isDoubted, type Judged, NEW, NO_CURRENCY, OLD, ROOM, type Said, type Sided, TWO } from './things.ts';
+
+export function hear(original: string): Heard {
+  const text = plain(original);
+  const marks = marksOf(text);
+  const around: Around = { text, nouns: nouns(text), sentences: sentences(text) };
+  const made: Said[] = [];
+  const rest: Said[] = [];
+  const read = grids(text, marks);
+  const clocks = byClock(text);
+  const turns = cycles(text);
+  const isTaken = overlaps([...read, ...clocks, ...turns].sort((a, b) => a.from - b.from));
+  const sentenceAt = finder(around.sentences);
+  const free = amounts(text, original, marks).filter((amount) => !isTaken(amount));
+  const judged = free.map((amount): Sided => {
+    const sentence = sentenceAt(amount.from);
+    const noun = ownerOf(around, amount, sentence);
+    return { amount, sentence, noun, judged: judge(around, amount, sentence, noun?.owner ?? 'none') };
+  });
+  let counting: { readonly noun: Noun; readonly means: Meaning } | undefined;
+  const inFeet = /(?<!\p{L})(?:ft|feet|foot|inch(?:es)?)(?!\p{L})|\d ?["']/u.test(text);
+  const oldThere = lampsOf(text).some(({ among }) => among[0] !== undefined && !/LED/u.test(among[0]));
+
+  for (let i = 0; i < judged.length; i++) {
+    const { amount, sentence, noun, judged: meant } = judged[i] as Sided;
+    const side = amount.quantity === 'length' || amount.size !== undefined ? sidesFrom(judged, i, text, inFeet) : undefined;
+    if (side) {
+      made.push(...side.said);
+      rest.push(...side.rest);
+      i += side.used - 1;
+      continue;
+    }
+    // Of a single length of a house nothing follows for its benches.
+    const ofRoom = meant?.unsided && (noun?.owner === 'room' || noun?.owner === 'tray');
+    if (meant && meant.means !== 'other' && !ofRoom) {
+      made.push(...saidOf(amount, meant, text, sentence, oldThere));
+      continue;
+    }
+    const more =
+      counting && amount.quantity === 'plain' && GO_TO.test(text.slice(Math.max(sentence.from, amount.from - 24), amount.from)) ? counting : undefined;
+    const counted = amount.quantity === 'plain' && !meant ? (more?.noun ?? countOf(around, amount, sentence)) : undefined;
+    const means = more?.means ?? (counted && COUNTED[counted.owner]);
+    if (counted && means) {
+      const told = countSaid(amount, counted, means, text, sentence, oldThere);
+      made.push(...told);
+      counting = { noun: counted, means: told[0]?.means ?? means };
+      continue;
+    }
+    if (amount.quantity !== 'plain')
+      rest.push(...amount.values.slice(0, 1).map((value): Said => ({ means: 'other', value, unit: amount.unit, from: amount.from, to: amount.to })));
+  }
+  // Joined and not pushed: a long text has more of them than a call takes arguments.
+  const all = made.concat(
+    clocks.flatMap(clockSaid(clocks.length)),
+    turns.map(({ from, to, hours }): Said => ({ means: 'hours', value: hours, unit: 'h/d', from, to, ask: 'Hours on and hours off are said.' })),
+    readingsSaid(read),
+    cropsSaid(text),
+    lampsSaid(text),
+    meterSaid(text, read),
+  );
+  // Where the bench's own size is said, that of the room around it is no answer.
+  const sized = all.some(({ means, ask }) => means === 'length' && ask !== ROOM);
+  const isRoom = ({ ask }: Said): boolean => sized && ask === ROOM;
+  return {
+    plain: text,
+    said: all.filter((one) => !isRoom(one)).sort((a, b) => a.from - b.from),
+    rest: rest.concat(all.filter(isRoom).map((one): Said => ({ ...one, means: 'other' }))),
+  };
+}
+
+function saidOf(amount: Amount, meant: Judged, text: string, sentence: Stretch, oldThere: boolean): readonly Said[] {
+  let { means } = meant;
+  const spoken = text.slice(sentence.from, sentence.to);
+  if (means === 'light power' && oldThere && (OLD.test(spoken) || !NEW.test(spoken)) && !NEW.test(text.slice(amount.to, amount.to + 12))) means = 'old power';
+  const south = means === 'latitude' && /^[^\d.,;]{0,10}?(?:south|(?<!\p{L})s(?!\p{L}))/u.test(text.slice(amount.to, amount.to + 22));
+  const kwh = amount.said.endsWith('/kw');
+  const doubt = isDoubted(text, sentence, amount.from, amount.to);
+  const words: Record<string, string> = {
+    ...(kwh && { price: 'A price of a kilowatt is said; that of a kilowatt-hour is asked for.' }),
+  };
+  const unit = unitOf(means, amount);
+  const currency = means === 'tariff' && amount.unit === '' ? NO_CURRENCY : undefined;
+  const more =
+    amount.values.length > 1
+      ? amount.quantity === 'plain' || amount.said === ''
+        ? TWO
+        : /\d ?(?:-|to)/u.test(text.slice(amount.from, amount.to))
+          ? BETWEEN
+          : TWO
+      : undefined;
+  const ask = meant.ask ?? more ?? words.price ?? currency ?? (doubt ? 'The client is not sure.' : undefined);
+  const [from, to] = meant.to - meant.from <= 60 ? [meant.from, meant.to] : [amount.from, amount.to];
+  return amount.values.map((value): Said => ({ means, value: south ? -value : value, unit, from, to, ...(ask === undefined ? {} : { ask }) }));
+}
+
+function unitOf(means: Meaning, amount: Amount): string {
+  if (means === 'tariff') return `${amount.unit}/kWh`;
+  if (means === 'hours') return 'h/d';
+  if (means === 'latitude') return '°';
+  if (means === 'temperature' && amount.quantity === 'angle') return '°C';
+  if (means === 'PPFD wanted') return 'µmol/m²/s';
+  if (means === 'DLI wanted') return 'mol/m²/d';
+  if (means === 'light output') return 'µmol/s';
+  if (means === 'mains') return 'V';
+  return amount.unit;
+}
+
+const clockSaid =
+  (count: number) =>
+  (one: { readonly from: number; readonly to: number; readonly on: number; readonly off: number; readonly doubtful: boolean }): readonly Said[] => {
+    const ask = count > 1 ? 'Several spans of hours are said.' : one.doubtful ? 'Are these the hours of the lights?' : undefined;
+    const more = ask === undefined ? {} : { ask };
+    const { from, to } = one;
+    return [
+      { means: 'on', value: one.on, unit: 'h', from, to, ...more },
+      { means: 'off', value: one.off, unit: 'h', from, to, ...more },
+      { means: 'hours', value: hoursOf(one), unit: 'h/d', from, to, ...more },
+    ];
+  };

@@ -1,0 +1,120 @@
+/** What was understood, as answers in a book: each with the client's own words as who said so. */
+import { textContent } from '../../functions/quantity-text.ts';
+import { type At, cellAt, placeIn } from '../book/address.ts';
+import { apply } from '../book/apply.ts';
+import { type Begin, begin } from '../book/begin.ts';
+import type { Book } from '../book/book.ts';
+import { BOUNDS } from '../book/bounds.ts';
+import type { Change } from '../book/change.ts';
+import { setCell } from '../book/commands/set-cell.ts';
+import { inOneStep } from '../book/commands/set-habits.ts';
+import { addressOf, named } from '../book/look-up.ts';
+import { type Answer, isRefused, type Refused, refused } from '../book/refused.ts';
+import { sourceText } from '../book/said-by.ts';
+import type { Answers, Finding } from './answers.ts';
+import type { Rows } from './things.ts';
+
+const LONGEST_WORDS = 160;
+
+/** `client, “16 hours a day”`. */
+export function whoSaidSo(words: string): string {
+  const line = words.replace(/\s+/gu, ' ').trim();
+  return sourceText('client', `“${line.length > LONGEST_WORDS ? `${line.slice(0, LONGEST_WORDS)}…` : line}”`);
+}
+
+/** One finding put into its given. Refused where the given does not take it. */
+function answerWith(book: Book, finding: Finding): Answer {
+  const { given, value, unit, words } = finding;
+  const address = named(book, given) ?? given;
+  const at = cellAt(book, address);
+  if (!at) return refused(`There is no given ${given} in this book.`);
+  if (isRows(value)) return readingsInto(book, at, value, words);
+  const content = contentOf(book, value, unit);
+  if (at.table.form === 'list') return inOneStep(book, [(b) => setCell(b, { address: addressOf(at), content }), ...beside(at, words)]);
+  return setCell(book, { address: addressOf(at), content, source: whoSaidSo(words) });
+}
+
+const isRows = (value: Finding['value']): value is Rows => Array.isArray(value);
+
+function contentOf(book: Book, value: number | string | boolean, unit: string): string {
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  if (typeof value === 'string') return textContent(value, book.currency);
+  // Money without a currency is asked about, and is in the book's own once somebody has agreed to it.
+  const symbol = unit.startsWith('/') ? `${book.currency}${unit}` : unit;
+  return symbol === '' ? String(value) : `${value} ${symbol}`;
+}
+
+/** Of a line of a list the name, which it counts by, and who said so in its own column. */
+function beside(at: At, words: string): readonly ((book: Book) => Answer)[] {
+  const { table } = at;
+  const head = table.rows.find((row) => row.head);
+  const source = table.columns.findIndex(({ id }) => head && table.cells[head.id]?.[id]?.content === 'Source');
+  const [name, said] = [placeIn(table, 0, at.rowIndex), source < 0 ? undefined : placeIn(table, source, at.rowIndex)];
+  return [
+    ...(name && (name.cell?.content ?? '') === '' ? [(b: Book) => setCell(b, { address: addressOf(name), content: 'Light of the client' })] : []),
+    ...(said ? [(b: Book) => setCell(b, { address: addressOf(said), content: whoSaidSo(words) })] : []),
+  ];
+}
+
+/** Rows of readings, from the place on; refused where the list has no room for them. */
+function readingsInto(book: Book, at: At, rows: Rows, words: string): Answer {
+  const { table } = at;
+  const head = table.rows.find((row) => row.head);
+  const source = table.columns.findIndex(({ id }) => head && table.cells[head.id]?.[id]?.content === 'Source');
+  const wide = (source < 0 ? table.columns.length : source) - at.columnIndex;
+  const high = table.rows.length - at.rowIndex;
+  const width = Math.max(...rows.map((row) => row.length));
+  if (rows.length > high || width > wide)
+    return refused(`${rows.length} by ${width} readings have no room in ${table.name}, which takes ${high} by ${wide}: bring them in as a CSV file.`);
+  const steps = table.rows.slice(at.rowIndex).flatMap((_, r) => [
+    ...Array.from({ length: wide }, (__, c) => (b: Book): Answer => {
+      const value = rows[r]?.[c] ?? null;
+      const place = placeIn(table, at.columnIndex + c, at.rowIndex + r);
+      return place ? setCell(b, { address: addressOf(place), content: value === null ? '' : String(value) }) : { label: '', edits: [] };
+    }),
+    ...(source < 0 || r >= rows.length
+      ? []
+      : [
+          (b: Book): Answer => {
+            const place = placeIn(table, source, at.rowIndex + r);
+            return place ? setCell(b, { address: addressOf(place), content: whoSaidSo(words) }) : { label: '', edits: [] };
+          },
+        ]),
+  ]);
+  return inOneStep(book, steps);
+}
+
+export interface MadeBook {
+  readonly book: Book;
+  /** Why some of it could not be put in. */
+  readonly troubles: readonly string[];
+}
+
+/** Several findings as one change; what a given refuses is left out and said. */
+function answerWithAll(book: Book, findings: readonly Finding[]): { readonly change: Change; readonly troubles: readonly string[] } {
+  const troubles: string[] = [];
+  const change = inOneStep(
+    book,
+    findings.map((finding) => (b: Book): Answer => {
+      const answer = answerWith(b, finding);
+      if (!isRefused(answer)) return answer;
+      troubles.push(`${finding.given}: ${answer.message}`);
+      return { label: '', edits: [] };
+    }),
+  );
+  return { change: isRefused(change) ? { label: '', edits: [] } : change, troubles };
+}
+
+/** A client's book with what is sure put in, and the text kept with it. */
+export function bookFrom(template: Book, original: string, read: Answers, said: Partial<Begin> = {}): MadeBook | Refused {
+  const { currency, measures, findings } = read;
+  const begun = begin(template, { client: '', ...said, habits: { ...(currency && { currency }), ...(measures && { measures }), ...said.habits } });
+  if (isRefused(begun)) return begun;
+  const { change, troubles } = answerWithAll(
+    begun,
+    findings.filter(({ sure }) => sure),
+  );
+  return { book: keepEnquiry(apply(begun, change), original), troubles };
+}
+
+const keepEnquiry = (book: Book, text: string): Book => (text.trim() === '' ? book : { ...book, enquiry: text.slice(0, BOUNDS.enquiry) });
