@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { createReadStream, readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
+import { text as textOf } from 'node:stream/consumers';
 import { begin } from '../book/begin.ts';
 import type { Book } from '../book/book.ts';
 import { BOUNDS, count } from '../book/bounds.ts';
@@ -31,7 +32,7 @@ export const verb: Verb = {
     const slug = template === undefined ? undefined : String(template);
     if (slug !== undefined) await templateText(slug);
     if (lines) return readLines(file, slug);
-    const text = readText(file);
+    const text = await readText(file);
     const read = await readOne(text, slug);
     if (book !== undefined) await makeBook(String(book), text, read);
     if (json) await print(`${JSON.stringify(told(read))}\n`);
@@ -94,9 +95,9 @@ function inLines({ chosen, findings, unused, missing }: Read): string {
   return `template: ${chosen.slug}${why}\n${[...lines, ...rest].map((line) => `${line.trimEnd()}\n`).join('')}left to ask: ${missing.join(', ') || 'nothing'}\n`;
 }
 
-function readText(file: string): string {
+async function readText(file: string): Promise<string> {
   try {
-    const text = readFileSync(file === '-' ? 0 : file, 'utf8').replace(/^\uFEFF/u, '');
+    const text = (file === '-' ? await textOf(process.stdin) : readFileSync(file, 'utf8')).replace(/^\uFEFF/u, '');
     if (text.length > MOST_READ) console.error(`${file}: only the first ${count(MOST_READ)} characters are read`);
     return text;
   } catch (error) {

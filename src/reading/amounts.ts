@@ -58,13 +58,13 @@ const DAY = '(?:d(?:ay)?s?(?: ?\\^?[-⁻]?[1¹])?)';
  * What has no unit there stands with the number of another one.
  */
 const UNITS: readonly (readonly [said: string, quantity: Quantity, unit: string, times?: number])[] = [
-  [`${UMOL}(?: ?/ ?| per | a )j(?:oule)?s?`, 'efficacy', 'µmol/J'],
+  [`${UMOL}(?: ?/ ?| per | a )j(?:oule)?s?|per joule`, 'efficacy', 'µmol/J'],
   [`${UMOL}${PER}${SQUARE_METRE}${PER}${SECOND}`, 'ppfd', 'µmol/m²/s'],
   [`${UMOL}${PER}${SECOND}${PER}${SQUARE_METRE}`, 'ppfd', 'µmol/m²/s'],
   [`${UMOL}${PER}${SQUARE_METRE}`, 'ppfd', 'µmol/m²/s'],
   [`${UMOL}(?: ?/ ?| per | a | )${SECOND}`, 'ppf', 'µmol/s'],
   [UMOL, 'ppfd', 'µmol/m²/s'],
-  ['ppfd', 'ppfd', 'µmol/m²/s'],
+  ['ppfd|"?par"?(?! ?-?(?:meter|sensor|38|30|20|16))', 'ppfd', 'µmol/m²/s'],
   [`mol(?:e?s)?${PER}${SQUARE_METRE}${PER}${DAY}`, 'dli', 'mol/m²/d'],
   [`mol(?:e?s)?(?:(?: ?/ ?| per | a )${DAY})?`, 'dli', 'mol/m²/d'],
   ['dli', 'dli', 'mol/m²/d'],
@@ -76,7 +76,7 @@ const UNITS: readonly (readonly [said: string, quantity: Quantity, unit: string,
   ['sqm|sq\\.? ?m(?:et(?:er|re)s?)?|square met(?:er|re)s?|m ?²|m2', 'area', 'm²'],
   ['kwhs?|kw-h|kilowatt[- ]?hours?', 'energy', 'kWh'],
   ['kw|kilowatts?|kva', 'power', 'kW'],
-  ['w(?:atts?)?|va', 'power', 'W'],
+  ['w(?:att(?:er)?s?)?|va', 'power', 'W'],
   ['v(?:olts?)?(?:[ -]?(?:ac|dc))?', 'voltage', 'V'],
   ['amp(?:ere)?s?', 'current', 'A'],
   ['(?:°|deg(?:rees?)?)? ?(?:celsius|centigrade)|° ?c|deg(?:rees?)? c', 'temperature', '°C'],
@@ -106,7 +106,7 @@ const IN =
 const SIGN = '(?:(?:us|ca|au|nz|hk|s)? ?\\$|€|£|¥|(?:eur|euros?|usd|gbp|chf|cad|aud|nzd|sek|nok|dkk|pln|czk|jpy|inr|zar|fr\\.) ?)';
 const BEFORE = new RegExp(`(?<![\\p{L}\\d])${SIGN} ?$`, 'u');
 const AFTER = new RegExp(
-  ` ?(?:(${SIGN}|dollars?|bucks?|pounds? sterling|quid|pounds?|swiss francs?|francs?|kr(?:oner|onor|ona|one)?\\.?|zł|zloty)|(euro ?cents?|cents?|ct|cts|¢|c|p|pence|penny|pennies|øre|öre|rappen|rp))(?![\\p{L}\\d])`,
+  ` ?(?:(${SIGN}|dollars?|bucks?|pounds? sterling|quid|pounds?|swiss francs?|francs?|kr(?:oner|onor|ona|one)?\\.?|kč|kc|zł|zloty)|(euro ?cents?|cents?|ct|cts|¢|c|p|pence|penny|pennies|øre|öre|rappen|rp))(?![\\p{L}\\d])`,
   'yu',
 );
 const PER_KWH = /\s?(?:(?:\/|per|a|an|pr|pro|for (?:a|one|each)) ?(?:kwh|kw-h|kw\/h|kw ?h|kilowatt[- ]?hours?|units?)|\/ ?unit)(?!\p{L})/uy;
@@ -127,7 +127,7 @@ const CODES: readonly (readonly [sign: RegExp, code: string])[] = [
   [/^nok/u, 'NOK'],
   [/^dkk/u, 'DKK'],
   [/^pln|^zł|zloty/u, 'PLN'],
-  [/^czk/u, 'CZK'],
+  [/^czk|^kč|^kc/u, 'CZK'],
   [/¥|^jpy/u, 'JPY'],
   [/^inr/u, 'INR'],
   [/^zar/u, 'ZAR'],
@@ -156,7 +156,9 @@ function unitAt(text: string, original: string, place: number): Unitary | undefi
   if (found) {
     const i = found.findIndex((part, n) => n > 0 && part !== undefined) - 1;
     const row = UNITS[i];
-    if (row) return { to: place + found[0].length, quantity: row[1], unit: row[2], times: row[3] ?? 1, said: found[i + 1] ?? '' };
+    // A mark of inches stands close to its number: after a gap it is a quote.
+    if (row && !(/^['"]/u.test(found[i + 1] ?? '') && /^\s/u.test(found[0])))
+      return { to: place + found[0].length, quantity: row[1], unit: row[2], times: row[3] ?? 1, said: found[i + 1] ?? '' };
   }
   const inch = stick(IN, text, place);
   if (inch) return { to: place + inch[0].length, quantity: 'length', unit: 'in', times: 1, said: 'in' };
@@ -223,7 +225,7 @@ function moneyAt(text: string, numeral: Numeral, quoted: boolean): Amount | unde
 const PRICED = /power|electric|leccy|energy|tariff|kwh|unit|price|pay|bill|rate|cost|current|juice/u;
 
 const SEPARATES = /\s*(?:\(?(?:l|w|d|h|long|wide|deep|high|tall|length|width|depth|height|in length|in width)\)?)?\s*(?:x|\*|by|on)\s*(?=[\d½¼¾a-z])/uy;
-const SPANS = /\s*(?:-|to|or|and|through)\s*(?=[\d½¼¾a-z])/uy;
+const SPANS = /\s*(?:-|to|or|and|through|\/)\s*(?=[\d½¼¾a-z])/uy;
 
 const scaled = (values: readonly number[], found: { readonly unit: string; readonly quantity: Quantity; readonly times: number }): readonly number[] => {
   const on = GOES_ON[found.quantity] ?? found.unit;
@@ -244,17 +246,27 @@ function amountOf(piece: Piece, unitary: Unitary, more: Partial<Amount> = {}): A
   };
 }
 
+function pieceOf(text: string, original: string, numeral: Numeral): Piece {
+  const quoted = PRICED.test(text.slice(Math.max(0, numeral.from - 50), numeral.to + 25));
+  const unitary = numeral.unit ? METRE(numeral.to) : halfMore(text, unitAt(text, original, numeral.to));
+  const { unit: _, ...plainly } = numeral;
+  const isMoney =
+    unitary === undefined || unitary.said === 'c' || unitary.quantity === 'energy' || BEFORE.test(text.slice(Math.max(0, numeral.from - 6), numeral.from));
+  const money = isMoney ? moneyAt(text, numeral, quoted) : undefined;
+  return money ? { ...plainly, money } : { ...plainly, unit: unitary, values: numeral.values.map((value) => value + (unitary?.more ?? 0)) };
+}
+
 /** All amounts and plain numbers of a text, in their order. */
 export function amounts(text: string, original: string, marks: Marks): readonly Amount[] {
-  const pieces = numerals(text, marks).map((numeral): Piece => {
-    const quoted = PRICED.test(text.slice(Math.max(0, numeral.from - 50), numeral.to + 25));
-    const unitary = numeral.unit ? METRE(numeral.to) : halfMore(text, unitAt(text, original, numeral.to));
-    const money = unitary === undefined || unitary.said === 'c' || unitary.quantity === 'energy' ? moneyAt(text, numeral, quoted) : undefined;
-    const signed = money ?? (BEFORE.test(text.slice(Math.max(0, numeral.from - 6), numeral.from)) ? moneyAt(text, numeral, quoted) : undefined);
-    const { unit: _, ...plainly } = numeral;
-    if (signed) return { ...plainly, money: signed };
-    return { ...plainly, unit: unitary, values: numeral.values.map((value) => value + (unitary?.more ?? 0)) };
-  });
+  const pieces: Piece[] = [];
+  let done = 0;
+  for (const numeral of numerals(text, marks)) {
+    // Of `a foot and a half` the half is no number of its own.
+    if (numeral.from < done) continue;
+    const piece = pieceOf(text, original, numeral);
+    pieces.push(piece);
+    done = piece.unit?.to ?? piece.to;
+  }
   const made: Amount[] = [];
   let sizes = 0;
   for (let i = 0; i < pieces.length; i++) {
@@ -281,10 +293,22 @@ export function amounts(text: string, original: string, marks: Marks): readonly 
     }
     const next = pieces[i + 1];
     const span = next && !piece.unit && next.unit && !next.money && stick(SPANS, text, piece.to);
-    if (span && next?.unit && piece.to + span[0].length === next.from && !/and|or/u.test(span[0]) && next.unit.quantity !== 'current') {
+    if (
+      span &&
+      next?.unit &&
+      piece.to + span[0].length === next.from &&
+      !/and|or/u.test(span[0]) &&
+      (!span[0].includes('/') || next.unit.quantity === 'voltage') &&
+      next.unit.quantity !== 'current'
+    ) {
       const both = [...piece.values.slice(0, 1), ...next.values.slice(0, 1)];
       made.push(amountOf({ ...next, from: piece.from, values: both }, next.unit));
       i++;
+      continue;
+    }
+    const lent = piece.unit ? undefined : lentUnit(text, pieces, i);
+    if (lent) {
+      made.push(amountOf(piece, lent, { lent: true, to: piece.to }));
       continue;
     }
     made.push(
@@ -294,6 +318,22 @@ export function amounts(text: string, original: string, marks: Marks): readonly 
     );
   }
   return made;
+}
+
+const SIDE = / ?(?:wide|long|deep|high|in (?:length|width|height|depth))(?!\p{L})/uy;
+/** How far away a length may stand that lends its unit. */
+const LENDS = 80;
+
+/** `90 cm long & 45 wide`: the unit is that of the length before, else of the one after. */
+function lentUnit(text: string, pieces: readonly Piece[], i: number): Unitary | undefined {
+  const piece = pieces[i] as Piece;
+  if (!stick(SIDE, text, piece.to)) return undefined;
+  const isNear = (other: Piece | undefined): boolean => other?.unit?.quantity === 'length' && Math.abs(other.from - piece.from) <= LENDS;
+  for (let n = 1; n <= 3; n++) if (isNear(pieces[i - n])) return pieces[i - n]?.unit;
+  if (isNear(pieces[i + 1])) return pieces[i + 1]?.unit;
+  // Where a house is so high, nobody means it in centimetres.
+  const value = piece.values[0] ?? 0;
+  return value >= 1.5 && value < 10 && /\d[.,]\d/u.test(text.slice(piece.from, piece.to)) ? METRE(piece.to) : undefined;
 }
 
 /** `4 ft 6 in`, `5'6"`, `ten foot six`. */

@@ -67,11 +67,10 @@ export function answers(original: string, { plain, said, rest }: Heard, template
   const book: Book = currency === undefined ? template : { ...template, currency };
   const takes = takesOf(template);
   const lines = labelled(book, original, plain, marksOf(plain));
-  const inLine = overlaps(lines);
+  // What a cell does not take may be said in other words, which the rules know.
+  const inLine = overlaps(lines.filter(({ refused, soft }) => refused === undefined || !soft));
   const candidates: Candidate[] = lines.flatMap((line) => (line.refused === undefined ? [{ ...line, line: true as const, ask: askOfLine(book, line) }] : []));
-  const unused: Unused[] = lines.flatMap(({ refused, value, unit: symbol, from, to }) =>
-    refused === undefined ? [] : [{ words: original.slice(from, to), value, unit: symbol, at: [from, to], said: refused }],
-  );
+  const unused: Unused[] = [];
   const free = said.filter((one) => !inLine(one));
   const hasCrop = free.filter(({ means }) => means === 'crop' || means === 'stage');
   for (const one of free) {
@@ -89,6 +88,9 @@ export function answers(original: string, { plain, said, rest }: Heard, template
     rest.filter((one) => !inLine(one)).map((one) => unusedOf(original, one)),
   );
   const findings = settle(book, original, candidates.concat(plants.candidates), currency);
+  for (const { refused, soft, value, unit: symbol, from, to } of lines)
+    if (refused !== undefined && !(soft && [...findings, ...others].some(({ at: [start] }) => start >= from && start < to)))
+      others.push({ words: original.slice(from, to), value, unit: symbol, at: [from, to], said: refused });
   const answered = new Set(findings.map(({ given }) => given));
   return {
     findings,
@@ -123,7 +125,9 @@ function placeFor({ places }: Takes, book: Book, one: Said, text: string): Candi
   if (!found) return undefined;
   const { at, place } = found;
   const own = ALWAYS_ASKED.has(place.name ?? '') ? CIRCUIT : (place.ask ?? (place.asked?.where.test(text) ? place.asked.why : undefined) ?? one.ask);
-  return { at, value: one.value, unit: one.unit, from: one.from, to: one.to, ask: notListed(book, at, one) ?? own };
+  // One reading is a grid of one.
+  const value = place.readings && typeof one.value === 'number' ? [[one.value]] : one.value;
+  return { at, value, unit: one.unit, from: one.from, to: one.to, ask: notListed(book, at, one) ?? own };
 }
 
 /** A given that takes texts of a list: a lamp that the list does not have can't be meant. */

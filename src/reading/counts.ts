@@ -13,7 +13,8 @@ export const COUNTED: Partial<Record<Owner, Meaning>> = {
   lamp: 'lights',
   circuit: 'circuits',
 };
-const STOPS = /[.;:!?\n(]| (?:in|on|at|for|the|with|to|per|by|are|is|and|or|above|from|under|over|x(?! ?\d)) |(?<!\d) an? |,(?! (?:old|long|used|big))/u;
+const STOPS =
+  /[.;:!?\n(]| (?:in|on|at|for|the|with|to|per|by|are|is|and|or(?! so )|above|from|under|over|x(?! ?\d)) |(?<!\d) an? |,(?! (?:old|long|used|big))/u;
 /** `12 trays a week, want to go to 50`. */
 export const GO_TO = /(?:go|get|grow|scale|expand|move)(?:ing)?(?: up)? to (?:about )?$/u;
 

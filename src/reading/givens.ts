@@ -48,7 +48,7 @@ export const PLACES: Readonly<Partial<Record<Meaning, readonly Place[]>>> = {
   tariff: [{ name: 'tariff' }],
   latitude: [{ name: 'latitude' }],
   'PPFD wanted': [{ name: 'light_wanted' }],
-  lux: [{ name: 'lux_read' }],
+  lux: [{ name: 'lux_read' }, { readings: true }],
   readings: [{ readings: true }],
   meter: [{ name: 'meter_kind' }],
   'lamp kind': [{ name: 'lamp_kind' }, { name: 'lux_lamp' }],

@@ -30,7 +30,9 @@ function unitNear(text: string, from: number, to: number): { readonly unit: stri
   let best: { unit: string; times: number; far: number } = { unit: '', times: 1, far: 1e9 };
   for (const hit of text.slice(start, end).matchAll(UNIT)) {
     const place = start + hit.index;
-    const far = place >= to ? (place - to) / 4 : from - place;
+    // What stands before counts; behind it, what closes the same line.
+    const near = place >= to && !/[\n.?]/u.test(text.slice(to, place));
+    const far = place >= to ? (near ? (place - to) / 4 : 1e8) : from - place;
     if (far >= 0 && far < best.far) best = { unit: hit[1] ? 'lx' : hit[2] ? 'fc' : 'µmol/m²/s', times: /^k/u.test(hit[1] ?? '') ? 1000 : 1, far };
   }
   return best;

@@ -3,7 +3,7 @@
  * guessed: where two things could be meant, both stand there.
  */
 import { type Amount, amounts } from './amounts.ts';
-import { byClock, cycles, hoursOf } from './clock.ts';
+import { type ByClock, byClock, cycles, hoursOf } from './clock.ts';
 import { COUNTED, countOf, countSaid, GO_TO } from './counts.ts';
 import { grids } from './grid.ts';
 import { judge, ownerOf } from './judge.ts';
@@ -68,7 +68,16 @@ export function hear(original: string): Heard {
   // Joined and not pushed: a long text has more of them than a call takes arguments.
   const all = made.concat(
     clocks.flatMap(clockSaid(clocks.length)),
-    turns.map(({ from, to, hours }): Said => ({ means: 'hours', value: hours, unit: 'h/d', from, to, ask: 'Hours on and hours off are said.' })),
+    turns.map(
+      ({ from, to, hours }): Said => ({
+        means: 'hours',
+        value: hours,
+        unit: 'h/d',
+        from,
+        to,
+        ask: hours === 24 ? 'Every hour of the day and night?' : 'Hours on and hours off are said.',
+      }),
+    ),
     readingsSaid(read),
     cropsSaid(text),
     lampsSaid(text),
@@ -123,13 +132,19 @@ function unitOf(means: Meaning, amount: Amount): string {
 
 const clockSaid =
   (count: number) =>
-  (one: { readonly from: number; readonly to: number; readonly on: number; readonly off: number; readonly doubtful: boolean }): readonly Said[] => {
-    const ask = count > 1 ? 'Several spans of hours are said.' : one.doubtful ? 'Are these the hours of the lights?' : undefined;
-    const more = ask === undefined ? {} : { ask };
-    const { from, to } = one;
+  ({ from, to, on, off, ask: doubt }: ByClock): readonly Said[] => {
+    const ask = count > 1 ? 'Several spans of hours are said.' : doubt;
+    const said = (means: Meaning, value: number, unit: string): Said => ({
+      means,
+      value: Number(value.toPrecision(12)),
+      unit,
+      from,
+      to,
+      ...(ask === undefined ? {} : { ask }),
+    });
     return [
-      { means: 'on', value: one.on, unit: 'h', from, to, ...more },
-      { means: 'off', value: one.off, unit: 'h', from, to, ...more },
-      { means: 'hours', value: hoursOf(one), unit: 'h/d', from, to, ...more },
+      ...(on === undefined ? [] : [said('on', on, 'h')]),
+      ...(off === undefined ? [] : [said('off', off, 'h')]),
+      ...(on === undefined || off === undefined ? [] : [said('hours', hoursOf(on, off), 'h/d')]),
     ];
   };

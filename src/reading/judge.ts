@@ -7,11 +7,23 @@ import type { Around, Judged } from './things.ts';
 
 const JOINTS = /[.,;:!?\n()\d]| (?:in|on|at|for|from|above|over|under|to|with|and|by|between|off|of|is|are|x) /u;
 
+const FAR_OF_LIGHT = 25;
+/** `Seed trays. Twenty-five. 14 x 8 in.` */
+const JUST_BEFORE = 40;
+
 export function ownerOf({ text, nouns: all }: Around, amount: { readonly from: number; readonly to: number }, sentence: Stretch): Noun | undefined {
   const inside = nounsIn(all, sentence.from, sentence.to);
   const after = inside.find(({ from }) => from >= amount.to);
   if (after && after.from - amount.to <= 28 && !JOINTS.test(`${text.slice(amount.to, after.from)} `)) return after;
-  return inside.findLast(({ to }) => to <= amount.from);
+  const before = inside.findLast(({ to }) => to <= amount.from);
+  // Of a light it is only what stands close to it.
+  if (before)
+    return before.owner === 'lamp' &&
+      before.from < amount.from - FAR_OF_LIGHT &&
+      /(?:bay|bench|bed|table|row|room|area) /u.test(text.slice(before.to, amount.from))
+      ? undefined
+      : before;
+  return nounsIn(all, Math.max(0, sentence.from - JUST_BEFORE), sentence.from).findLast(({ owner }) => owner === 'tray');
 }
 
 interface Compiled {
@@ -19,6 +31,7 @@ interface Compiled {
   readonly before: RegExp | undefined;
   readonly after: RegExp | undefined;
   readonly near: RegExp | undefined;
+  readonly unless: RegExp | undefined;
 }
 
 interface RuleSet {
@@ -48,6 +61,7 @@ function rulesOf(quantity: string): RuleSet {
         rule,
         before: optional(rule.before, beforeText),
         after: optional(rule.after, afterText),
+        unless: optional(rule.unless, (said) => `(?<!\\p{L})(?:${said})`),
         near: optional(rule.near, (said) => `(?<!\\p{L})(?:${said})`),
       }),
     ),
@@ -71,13 +85,14 @@ export function judge({ text }: Around, amount: Amount, sentence: Stretch, owner
   const whole = text.slice(Math.max(sentence.from, amount.from - 200), Math.min(sentence.to, amount.to + 200));
   const { rules, anyBefore, anyAfter } = rulesOf(amount.quantity);
   const [hasBefore, hasAfter] = [anyBefore.test(before), anyAfter.test(after)];
-  for (const { rule, before: b, after: a, near } of rules) {
+  for (const { rule, before: b, after: a, near, unless } of rules) {
     if ((b && !hasBefore) || (a && !hasAfter)) continue;
     if (rule.whose && !rule.whose.includes(owner)) continue;
     if ((rule.least !== undefined && value < rule.least) || (rule.most !== undefined && value > rule.most)) continue;
-    if (rule.spread && (amount.values.at(-1) ?? 0) < 1.5 * value) continue;
+    const parted = Math.max(value, amount.values[1] ?? value) / Math.min(value, amount.values[1] ?? value);
+    if ((rule.spread && !(parted > 2)) || (rule.pair && !(parted > 1.5))) continue;
     const [stands, follows] = [b ? b.exec(before) : undefined, a ? a.exec(after) : undefined];
-    if (stands === null || follows === null || (near && !near.test(whole))) continue;
+    if (stands === null || follows === null || (near && !near.test(whole)) || unless?.test(whole)) continue;
     const from = stands ? amount.from - stands[0].length : amount.from;
     const to = follows ? amount.to + follows[0].length : amount.to;
     return { means: rule.means, from, to, ask: rule.ask, unsided: rule.ask === WHICH_SIDE };

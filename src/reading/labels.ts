@@ -4,7 +4,7 @@ import { fromBase, unit } from '../../functions/units.ts';
 import { type At, placeIn } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { plainText } from '../book/content.ts';
-import { addressOf, namesOf, standingOf, titleOf, unitOf } from '../book/look-up.ts';
+import { addressOf, namesOf, rangeOf, standingOf, titleOf, unitOf } from '../book/look-up.ts';
 import { readPlain, unitInBook } from '../book/read-plain.ts';
 import type { Marks } from './numbers.ts';
 import { plain } from './plain.ts';
@@ -17,6 +17,8 @@ export interface Labelled {
   readonly to: number;
   /** Of a text that its cell does not take. */
   readonly refused?: string;
+  /** It may be said in other words, which the rules know. */
+  readonly soft: boolean;
   /** The value's own words. */
   readonly written: string;
 }
@@ -61,6 +63,7 @@ function called(book: Book): Called {
 }
 
 const BULLET = /^[\s>*•·#-]*(?:\(?\d{1,3}[.)]\s+)?/u;
+const THE = /^the /u;
 const PARTS = /\s*(?::|=|(?<!\p{L})(?:is|are)(?!\p{L}))\s*/gu;
 const LONGEST_LABEL = 200;
 const LONGEST = 2000;
@@ -99,26 +102,26 @@ function read(
 ): Labelled | undefined {
   const line = text.slice(stretch.from, stretch.to);
   const bullet = BULLET.exec(line)?.[0].length ?? 0;
-  const begins = line.slice(bullet, bullet + LONGEST_LABEL).replace(/^the /u, '');
-  if (!firsts.has(FIRST.exec(begins)?.[0] ?? '')) return undefined;
+  const begins = line.slice(bullet, bullet + LONGEST_LABEL);
+  if (![begins, begins.replace(THE, '')].some((label) => firsts.has(FIRST.exec(label)?.[0] ?? ''))) return undefined;
+  let refused: Labelled | undefined;
   for (const { 0: sign, index } of line.slice(0, bullet + LONGEST_LABEL).matchAll(PARTS)) {
-    const label = line.slice(bullet, index).replace(/^the /u, '');
-    const at = index <= bullet ? undefined : names.get(label.trim().replace(/\s+/gu, ' '));
+    const label = line.slice(bullet, index).trim().replace(/\s+/gu, ' ');
+    const at = index <= bullet ? undefined : (names.get(label) ?? names.get(label.replace(THE, '')));
     if (!at) continue;
     const rest = original.slice(stretch.from + index + sign.length, stretch.to);
-    const written = rest
-      .trim()
-      .replace(/[;,]$|(?<!\d\.\d*|ft|in)\.$/u, '')
-      .trim();
+    const written = rest.trim().replace(/[;,]$/u, '').trim();
+    const soft = /is|are/u.test(sign) || rangeOf(at)?.from !== undefined || rangeOf(at)?.oneOf?.every((one) => !/^\d/u.test(one)) === true;
     const [from, to] = [stretch.from + bullet, stretch.from + index + sign.length + rest.trimEnd().length];
-    if (written === '' || written.startsWith('=')) return undefined;
+    if (written === '' || written.startsWith('=')) continue;
     const taken = readPlain(book, at, written, unitInBook(book, at) ?? '', marks === 'comma' ? ',' : '.');
     const again =
       taken.ok || !written.endsWith('.') ? taken : readPlain(book, at, written.slice(0, -1), unitInBook(book, at) ?? '', marks === 'comma' ? ',' : '.');
-    if (!again.ok) return { at, value: written, unit: '', from, to, refused: again.message, written };
-    return { at, ...amountIn(book, at, again.content), from, to, written };
+    // A longer label may begin as this one does.
+    if (!again.ok) refused ??= { at, value: written, unit: '', from, to, refused: again.message, soft, written };
+    else return { at, ...amountIn(book, at, again.content), from, to, soft, written };
   }
-  return undefined;
+  return refused;
 }
 
 /** A content in the unit of its given. */

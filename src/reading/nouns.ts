@@ -4,13 +4,14 @@ export type Owner = 'bench' | 'shelf' | 'tray' | 'pot' | 'room' | 'lamp' | 'plan
 
 /** One line a kind of thing; patterns of whole words. */
 export const WORDS: Readonly<Record<Exclude<Owner, 'none'>, string>> = {
-  bench: 'benches|bench|tables?|beds?|propagators?|canopy',
-  shelf: 'shelf|shelves|shelving|tiers?|levels?|layers?|floors(?! of)|decks?|bookcase|bookshel(?:f|ves)|window ?sill|boards',
+  bench: 'benches|bench|tables?|beds?|bays?|staging|troughs?|propagators?|canopy',
+  shelf:
+    'shelf|shelves|shelving|tiers?|levels?|layers?|floors(?! of)|decks?|bookcase|bookshel(?:f|ves)|window ?sills?|ledges?|(?<!(?:our|the|your|fuse|distribution|consumer|switch) )boards?(?= (?:over|above|under|on|in the|by)|,)|boards',
   rack: 'racks?|trolleys?|carts?|units(?= of shel)|stands?(?= (?:with|of)|,)|dannies',
-  tray: 'trays?|flats?|cell packs?|1020s?|propagation trays?',
-  pot: 'pots?|gutters?(?= system)|cells?',
+  tray: 'trays?|flats?|cell packs?|1020s?|boxes|punnets?|modules?',
+  pot: 'pots?(?! chrys| mums| plants| roses)|tubs?|gutters?(?= system)|cells?',
   room: "(?<!(?:is|was|head|much|enough|more|some) )rooms?(?:'s)?(?! (?:for|to|of|between|above|over))|houses?|glass ?houses?|green ?houses?|poly ?tunnels?|tunnels?|garage|cellar|basement|shed|container|workshop|building|tent|cupboard|closet|attic|barn|warehouse|loft",
-  lamp: '(?<!to |of |daily |day|sun|natural )lights?(?! on| go| off| are on| a day| per day|ing)|lamps?|fixtures?|luminaires?|leds?|strips?|bars?|tubes?|panels?|bulbs?|sodiums?|hps|halides?|fluorescents?|t5s?|t8s?|battens?|spots?|pucks?|drivers?|ballasts?|ones(?=,)',
+  lamp: 'fittings?|watters|(?<!to |of |daily |day|sun|natural )lights?(?! on| go| off| are on| a day| per day|ing)|lamps?|fixtures?|luminaires?|leds?|strips?|bars?|tubes?|panels?|bulbs?|sodiums?|hps|halides?|fluorescents?|t5s?|t8s?|battens?|spots?|pucks?|drivers?|ballasts?|ones(?=,)',
   plant: 'plants?|they(?= (?:grow|get|reach|start|end|shoot|stand))|seedlings?(?! rooms?)|crops?|stems?|vines?|leaves',
   circuit: 'circuits?|ways?(?= free)|breakers?|spurs?',
   other: 'ladders?|windows?|doors?|walls?|vans?|parcels?|packages?|tanks?|fans?|heaters?|pumps?',

@@ -46,7 +46,8 @@ const FRACTIONS: Readonly<Record<string, number>> = {
 const ANY_FRACTION = Object.keys(FRACTIONS).join('');
 
 /** `a foot`, `an inch`, `half a metre`: the article counts where a measure follows. */
-const ONE_OF = 'an? (?=yards?|foot|feet|met(?:er|re)|inch|half|quarter|dozen|couple|pair|hundred)';
+const ONE_OF =
+  '(?<=(?:[,;(]|and|by|x) )(?:foot|yard|metre|meter)(?= and a half)|an? (?=yards?|foot|feet|met(?:er|re)|inch|half|quarter|dozen|couple|pair|hundred)';
 const BEGINS = new RegExp(`(?<![\\p{L}\\d])(?:${ONE_OF}|(?:${[...WORDS.keys()].join('|')})(?![\\p{L}]))|[\\d${ANY_FRACTION}]`, 'gu');
 const WORD = new RegExp(`(${[...WORDS.keys()].join('|')})(?!\\p{L})`, 'yu');
 const DIGITS = /\d{1,15}(?:[.,]\d{1,12}|'\d{3}(?![\d"])){0,6}/uy;
@@ -54,7 +55,7 @@ const DIGITS = /\d{1,15}(?:[.,]\d{1,12}|'\d{3}(?![\d"])){0,6}/uy;
 const SPACED = /\d{1,3}(?:(?: \d{3}){1,3}(?=[.,]\d{1,2} ?(?:€|eur)| ?(?:k?lux|lx|mm|€|eur|usd|chf|kr)(?!\p{L}))| 000(?! ?\d))/uy;
 const FRACTION = new RegExp(`[ -]{0,1}(?:([${ANY_FRACTION}])|(?:(?<=\\d)[ -])(\\d{1,2})/(2|3|4|8|16|32|64)(?!\\d))`, 'yu');
 const BARE_FRACTION = /(\d{1,2})\/(2|3|4|8|16|32|64)(?![\d/])/uy;
-const METRES = /(\d{1,2})m(\d\d)(?![\d.,]*\d)(?!\p{L})/uy;
+const METRES = /(\d{1,2}) ?m(?: (?=\d\d (?:long|wide|deep|high|by|x)))?(\d\d)(?![\d.,]*\d)(?!\p{L})/uy;
 const AND_HALF = /,? and an? (half|quarter)(?!\p{L})/uy;
 
 const at = (pattern: RegExp, text: string, place: number): RegExpExecArray | null => {
@@ -145,6 +146,7 @@ function inNumberWords(text: string, from: number): Numeral | undefined {
       return { from, to: place + (rest?.length ?? 0), values: [total], inWords: true };
     }
   }
+  if (first && article === '' && / and a half/u.test(text.slice(from, from + 17))) return { from, to: from, values: [1], inWords: true };
   if (first) return article === '' ? undefined : { from, to: from + article.length - 1, values: [1], inWords: true };
   const half = at(AND_HALF, text, place);
   if (half) return { from, to: place + half[0].length, values: [total + (WORDS.get(half[1] ?? '') ?? 0)], inWords: true };

@@ -67,6 +67,8 @@ export interface Rule {
   readonly after?: string;
   /** Stands somewhere in its sentence. */
   readonly near?: string;
+  /** Stands nowhere in its sentence. */
+  readonly unless?: string;
   readonly least?: number;
   readonly most?: number;
   readonly means: Meaning;
@@ -74,18 +76,21 @@ export interface Rule {
   readonly ask?: string;
   /** Two values that lie far apart: what a light can be fed with, and no mains. */
   readonly spread?: true;
+  /** Two values, such as those between wires and to neutral. */
+  readonly pair?: true;
 }
 
 const TOPS =
   '(?:above|over|from|off|to) (?:the )?(?:tops(?: of (?:the |my |our )?(?:leaves|plants|canopy|crop))?|top of (?:the |my |our )?(?:leaves|plants|canopy|crop)|leaf ?tops|leaves|leaf|plants?|canopy|crop|seedlings|foliage|heads)';
 const LIMIT = "can(?:no|')?t? |could|may |max|most|up to|highest|not? (?:go )?(?:higher|more)|limit|within|anywhere|allow|room (?:to|for)|no higher";
 const OVERHEAD =
-  'headroom|head room|ceiling|roof|ridge|rafters?|gutters?|eaves|trusses|beams? above|joists?|clearance|overhead|clear height|high(?:est)? point|hoops|crossbar|top bar';
+  'eaves?|headroom|head room|ceiling|roof|ridge|rafters?|gutters?|truss(?:es)?|trellis|beams? above|joists?|clearance|overhead|clear height|high(?:est)? point|hoops|crossbar|top bar';
 const SHELF_TO_SHELF =
   '(?:between|from|underside|under|of|on|to|per) (?:(?:the|each|every|one|two|all|of|top|underside|next|bottom|and|those|them|our|my|any|to) ){0,5}(?:shel(?:f|ves)|tiers?|levels?|floors?|layers?|decks?|racks?)';
 const APART = 'Said of shelves, it may be from board to board or the clear room between them.';
 const CIRCUIT = 'What else hangs on it must be known, and it is read on the breaker itself.';
 
+const WIRES = 'Between which wires? A plug between one of them and neutral gives less.';
 const FROM_BELOW = 'It is from the floor or the bench: the plants and their pots come off it.';
 const WARMEST = 'It is the air at the lights that counts, where it is warmest.';
 
@@ -99,10 +104,13 @@ export const RULES: readonly Rule[] = [
   { of: 'length', after: TOPS, near: `(?:${LIMIT})`, means: 'highest mount' },
   { of: 'length', after: TOPS, means: 'mount height' },
   { of: 'length', after: '(?:off|above|over|from) (?:the )?(?:floor|ground|soil|bench|table|bed|shelf|tray)', near: '(?:hang|hung|mounted|suspended|lights?|lamps?|leds?|fixtures?|tubes?|pulleys|ropes)', means: 'lights over the floor', ask: FROM_BELOW },
+  { of: 'length', after: '(?:under|below|beneath) (?:the )?(?:shelf|tier|level)', near: '(?:bars?|lights?|lamps?|strips?|tubes?|fixtures?|leds?)', means: 'other' },
+  { of: 'length', before: 'every|each', after: '(?:on|along|across|over|in) (?:the|my|our|a)', means: 'other' },
   { of: 'length', after: 'apart', means: 'gap', ask: APART },
   { of: 'length', after: '(?:wide )?(?:aisles?|paths?|walkways?|gangways?|passages?|between (?:the )?(?:benches|tables|beds|rows))', means: 'aisle' },
   { of: 'length', whose: ['tray', 'pot'], after: '(?:high|deep|tall|in height)', means: 'tray height' },
   { of: 'length', after: '(?:(?:inside|in total|overall|each) )?(?:long|in length|length|of length|from end to end|end to end)', whose: BENCH, means: 'length' },
+  { of: 'length', whose: ['shelf', 'rack'], after: 'wide', unless: 'long|deep|length', means: 'length', ask: WHICH_SIDE },
   { of: 'length', after: '(?:about |roughly )?wide', near: 'deep', whose: BENCH, means: 'length' },
   { of: 'length', after: '(?:(?:each) )?(?:wide|in width|width|of width|across|deep|in depth|depth|of depth|front to back)', whose: BENCH, means: 'width' },
   { of: 'length', before: 'spaced|spacing|pitch', means: 'gap', ask: APART },
@@ -112,11 +120,16 @@ export const RULES: readonly Rule[] = [
   { of: 'length', before: `(?:between|from) (?:(?:the|each|every|two|one|top|of|all|my|our) ){0,3}(?:${WORDS.shelf})(?: (?:to|and)(?: the)? (?:next|underside|one|other))?|(?:shelf|tier)[- ]to[- ](?:shelf|tier)|(?:clear|free) (?:height|gap|space|room)|gaps?|clearance`, near: WORDS.shelf, means: 'gap' },
   { of: 'length', after: '(?:gap|clear|free|clearance|clear height|headroom)(?: height| room| space)?', near: WORDS.shelf, means: 'gap' },
   { of: 'length', before: 'aisles?|paths?|walkways?|gangways?|passages?', means: 'aisle' },
+  { of: 'length', after: '(?:over|above) (?:the )?(?:pots?|tubs?|soil|trays?)', means: 'headroom', ask: 'The plants, their pots and the light itself come off it.' },
   { of: 'length', before: OVERHEAD, means: 'headroom', ask: 'The plants, their pots and the light itself come off it.' },
   { of: 'length', after: `(?:${OVERHEAD}|over it|over them|above it|above them|above the (?:shelf|bench|table|bed)|over the (?:shelf|bench|table|bed)|of air|to spare above|up to the)`, means: 'headroom', ask: 'The plants, their pots and the light itself come off it.' },
   { of: 'length', whose: ['room'], after: 'high|tall|in height|ceiling|at the', means: 'headroom', ask: 'The plants, their pots and the light itself come off it.' },
   { of: 'length', before: 'can(?:not|.t)? go (?:past|higher than|above)|no higher than|highest (?:i|we|a light|the light|it) can (?:be )?(?:hang|hung|go|mount)', means: 'headroom', ask: 'From where is it measured: from the leaf tops, or from the bench?' },
   // Plants and trays
+  { of: 'length', before: '(?:week|day|month) (?:one|1)', near: "grow|plants?|tall|they|tops?", means: 'first plant height' },
+  { of: 'length', before: '(?:week|day|month) (?:\\d+|\\p{L}+)', near: "grow|plants?|tall|they|tops?", means: 'last plant height' },
+  { of: 'length', before: '(?:go|goes|grow|grows|stretch|stretches|shoot) from [^.;\\n]{2,24} to', means: 'last plant height' },
+  { of: 'length', before: '(?:go|goes|grow|grows|stretch|stretches|shoot) from', means: 'first plant height' },
   { of: 'length', before: '(?:start|begin|set out|planted|arrive|come in)(?:s|ing)?(?: out| off)?', near: 'grow|plants?|tall|end|finish|height', means: 'first plant height' },
   { of: 'length', before: '(?:end|finish|stop|top out|go up|grow|reach|get|getting)(?:s|ed|ing)?(?: up)?(?: to| at)?', after: '(?:tall|high)?', near: 'grow|plants?|tall|height|canopy|crop|pull|harvest', whose: ['plant', 'bench', 'shelf', 'tray', 'none'], means: 'last plant height' },
   { of: 'length', after: '(?:tall|high)', whose: ['plant'], means: 'plant height' },
@@ -124,6 +137,7 @@ export const RULES: readonly Rule[] = [
   { of: 'length', after: 'tall (?:plants?|at harvest|when)', means: 'plant height' },
   { of: 'length', whose: ['tray'], after: '(?:long|in length)', means: 'tray length' },
   { of: 'length', whose: ['tray'], after: '(?:wide|in width)', means: 'tray width' },
+  { of: 'length', before: '(?:lights?|lamps?|fixtures?|leds?|fittings?)(?: (?:would|will|could|can|must|now))?(?: (?:stay|hang|are|sit|be))(?: (?:fixed|hung|mounted|up))?(?: (?:at|about))?', means: 'lights over the floor', ask: FROM_BELOW },
   { of: 'length', before: 'cable(?: run| length)?|wire run|run of cable', means: 'cable length', ask: 'It is the cable from the supply to the farthest light.' },
   { of: 'length', after: '(?:of )?cable', means: 'cable length', ask: 'It is the cable from the supply to the farthest light.' },
   { of: 'length', after: 'a (?:day|week)', means: 'growth' },
@@ -131,10 +145,11 @@ export const RULES: readonly Rule[] = [
   { of: 'length', whose: ['lamp', 'plant', 'pot', 'other'], means: 'other' },
   { of: 'length', before: 'pots?|socket|outlet|plug|panel|board|window', after: '(?:away|from|pots?)', means: 'other' },
   { of: 'length', after: '(?:away|from the (?:socket|outlet|panel|board|window|wall|plug))', means: 'other' },
+  { of: 'length', whose: ['none', 'plant'], after: '(?:high|tall|in height)', means: 'other' },
   // The bench
   { of: 'length', before: 'length(?: (?:of|is|:))?|long side|lengthwise|long', whose: BENCH, means: 'length' },
   { of: 'length', before: 'width(?: (?:of|is|:))?|depth|short side|deep|wide', whose: BENCH, means: 'width' },
-  { of: 'length', whose: ['shelf', 'bench'], after: '(?:high|tall|in height)', means: 'other' },
+  { of: 'length', whose: ['shelf', 'bench', 'rack'], after: '(?:high|tall|in height)', means: 'other' },
   { of: 'length', whose: ['bench', 'shelf', 'rack', 'none', 'room', 'tray'], means: 'length', ask: WHICH_SIDE },
   // Time
   { of: 'time', after: '(?:of )?(?:sun|daylight|natural|dark|darkness|off|away|drive|delivery|notice|a week|per week|work|a year|per year|ago|later)|days? delivery', means: 'other' },
@@ -146,20 +161,25 @@ export const RULES: readonly Rule[] = [
   { of: 'voltage', most: 60, means: 'light volts' },
   { of: 'voltage', whose: ['lamp'], near: 'dc|driver|bars?|input', after: 'dc|input', means: 'light volts' },
   { of: 'voltage', spread: true, means: 'other' },
-  { of: 'voltage', least: 301, most: 480, means: 'mains', ask: 'Between which wires? A plug between one of them and neutral gives less.' },
+  { of: 'voltage', whose: ['lamp'], near: '(?:µmol|umol|beam|lens|fittings? of|\\d ?w(?!\\p{L}))', unless: 'mains|socket|outlet|supply|building|circuit', means: 'light volts' },
+  { of: 'voltage', pair: true, means: 'mains', ask: WIRES },
+  { of: 'voltage', least: 301, most: 480, means: 'mains', ask: WIRES },
   { of: 'voltage', least: 90, most: 300, means: 'mains' },
   { of: 'current', means: 'breaker', ask: CIRCUIT },
-  { of: 'power', after: '(?:is |are |of )?(?:power )?(?:spare|free|left|available|to spare|to use|for (?:the )?lights|for this|on that|supply|connection|capacity|in reserve|i can)', means: 'spare power', ask: CIRCUIT },
+  { of: 'power', after: '(?:is |are |of )?(?:power )?(?:spare|free|left|available|to spare|to use|for (?:the )?lights|for this|on that|supply|left over|(?:can|may|could) (?:still )?be (?:used|drawn|taken)|connection|capacity|in reserve|i can)', means: 'spare power', ask: CIRCUIT },
   { of: 'power', before: 'spare|free|left|available|only|have|supply(?: of)?|capacity|limit|allowed|most|headroom|up to|max(?:imum)?|use', least: 500, near: 'kw|kva|kilowatt', means: 'spare power', ask: CIRCUIT },
   { of: 'power', whose: ['lamp', 'bench', 'shelf', 'none', 'plant', 'room', 'tray'], most: 2000, means: 'light power' },
   { of: 'price', near: '(?:off[- ]?peak|peak|night|cheap rate|day rate|standing charge)', means: 'tariff', ask: 'There are several prices, by the hour: which one counts?' },
   { of: 'price', means: 'tariff' },
-  { of: 'money', before: '(?:power|electric(?:ity)?|energy|juice|leccy|tariff?|current|bill|rate|kwh|pay)(?: (?:is|costs?|runs?|me|us|here|at|about|comes?|price|now|of|to))*', most: 3, means: 'tariff' },
-  { of: 'money', near: 'power|electric|leccy|energy|tariff?|kwh|pay', most: 2, means: 'tariff' },
+  { of: 'money', before: '(?:power|elec(?:tric(?:ity)?)?\\.?|energy|juice|leccy|tariff?|current|bill|rate|kwh|pay)(?: (?:is|costs?|runs?|me|us|here|at|about|comes?|price|now|of|to))*', most: 3, means: 'tariff' },
+  { of: 'money', near: 'power|elec|leccy|energy|tariff?|kwh|pay', most: 2, means: 'tariff' },
+  { of: 'money', unless: 'budget|spend|each|apiece|a piece|per (?:lamp|light|tray|plant|head|kilo)|worth|offer', most: 0.7, means: 'tariff', ask: 'Is it the price of a kilowatt-hour?' },
   { of: 'money', means: 'budget' },
   // Light
+  { of: 'illuminance', near: '(?:people|others|someone|somebody|seen|supposed|should|need|want|enough is)', means: 'lux', ask: 'Was it read on a meter?' },
   { of: 'illuminance', means: 'lux' },
   { of: 'ppfd', near: 'measur|meter says|reads?|reading|i get|we get|getting|now it|currently', before: 'measured?|reads?|reading|says?|get|getting|got|show(?:s|ed)?', means: 'readings', ask: 'Is it what was measured, or what is wanted?' },
+  { of: 'ppfd', after: '(?:[\\d.]+ ?)?(?:per joule|µmol/j|umol/j)', means: 'light output' },
   { of: 'ppfd', means: 'PPFD wanted' },
   { of: 'dli', means: 'DLI wanted' },
   { of: 'ppf', means: 'light output' },
@@ -169,15 +189,19 @@ export const RULES: readonly Rule[] = [
   { of: 'angle', after: '(?:beam|lens|optics?|angle|spread|wide)', means: 'light beam' },
   { of: 'angle', before: '(?:beam|lens|optics?|angle|spread)', means: 'light beam' },
   { of: 'angle', whose: ['lamp'], least: 8, most: 170, means: 'light beam' },
-  { of: 'angle', near: '(?:kept at|gets? (?:hot|up)|at most|warmest|never over)', most: 110, means: 'temperature' },
+  { of: 'angle', near: '(?:kept at|held at|heats?|gets? (?:hot|up)|by day|day ?time|at most|warmest|never over)', unless: 'night|outside|winter', most: 110, means: 'temperature' },
   { of: 'angle', near: '(?:temperature|warm|kept|heated?|cold|hot|night|air|room|summer|winter|gets? to)', most: 110, means: 'temperature', ask: WARMEST },
-  { of: 'temperature', near: '(?:kept at|gets? (?:hot|up)|at most|warmest|never over)', means: 'temperature' },
+  { of: 'temperature', near: '(?:kept at|held at|heats?|gets? (?:hot|up)|by day|day ?time|at most|warmest|never over)', unless: 'night|outside|winter', means: 'temperature' },
   { of: 'temperature', means: 'temperature', ask: WARMEST },
   // Numbers without a unit
   { of: 'plain', before: 'lat(?:itude)?', most: 66, means: 'latitude' },
   { of: 'plain', after: '(?:deg )?(?:north|south|n(?!\\p{L})|s(?!\\p{L}))', least: 1, most: 66, means: 'latitude' },
   { of: 'plain', before: 'at', least: 100, most: 277, near: '(?:amps?|volts?|mains|socket|outlet|plug)', means: 'mains' },
+  { of: 'plain', before: '(?:light|photoperiod|day)?hours?(?: of light| a day| per day)?(?: is| are|:)(?: about| around)?', least: 4, most: 24, means: 'hours' },
+  { of: 'plain', after: 'on(?=[.,;)]| and| ?/|$)', near: 'veg|light|lamp|hours?|off|flower', least: 8, most: 24, means: 'hours' },
+  { of: 'plain', before: '(?:meter|app|phone) (?:says|shows|reads|gives|said)|readings?(?: is| was| of|:)?', least: 1, means: 'readings', ask: 'In which unit was it read?' },
   { of: 'plain', before: 'ppfd(?: of)?', least: 20, most: 2500, means: 'PPFD wanted' },
   { of: 'plain', before: 'dli(?: of)?', least: 1, most: 65, means: 'DLI wanted' },
+  { of: 'plain', before: 'pay(?:ing)?(?: about| around)?', least: 0.02, most: 0.9, means: 'tariff', ask: 'Is it the price of a kilowatt-hour, and in which money?' },
   { of: 'plain', before: 'ppf(?: of)?', least: 1, most: 20000, means: 'light output' },
 ];

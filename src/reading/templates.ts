@@ -23,18 +23,19 @@ interface Sign {
 
 // biome-ignore format: a line a sign
 const SIGNS: readonly Sign[] = [
-  { slug: 'meter-check', points: 7, found: 'readings', reason: 'readings of a meter' },
-  { slug: 'meter-check', points: 3, words: /(?<!\p{L})(?:i|we) (?:have )?(?:measured|read \d|took (?:some )?readings)|(?:do|does|check|whether) .{0,30}readings|light meter|quantum meter|lux meter/u, reason: 'a meter' },
-  { slug: 'replace-old-lamps', points: 8, words: /(?:replac|swap|switch(?:ing)? (?:over )?from|must go|get(?:ting)? rid|dying|worn out|retrofit|upgrad|chang(?:e|ing) (?:over|out|from)|take (?:out|down)|convert)[^.;\n]{0,80}?(?:sodium|hps|halide|fluorescent|lamps?|tubes|lights?|\d ?w)|(?:sodium|hps|halides?|fluorescents?|old (?:lamps|lights|tubes))[^.;\n]{0,50}?(?:must go|dying|worn|replac|give up|fail|swap|for leds?|to leds?)/u, reason: 'old lamps to be replaced' },
+  { slug: 'meter-check', points: 7, found: 'readings', least: 1e9, reason: 'readings of a meter' },
+  { slug: 'meter-check', points: 4, words: /(?<!\p{L})(?:i|we) (?:have )?(?:measured|took (?:some )?readings)|(?:do|does|check|whether) .{0,30}readings|light meter|quantum (?:meter|sensor)|lux meter|(?:my |the )(?:reading|meter) (?:is|says|shows|gives|reads|has)/u, reason: 'a meter' },
+  { slug: 'replace-old-lamps', points: 8, words: /(?:replac|swap|switch(?:ing)? (?:over )?from|must go|get(?:ting)? rid|dying|worn out|retrofit|upgrad|chang(?:e|ing) (?:over|out|from)|take (?:out|down)|convert|i want out|go(?:ing)? led)[^.;\n]{0,80}?(?:sodium|hps|halide|fluorescent|lamps?|tubes|lights?|\d ?w)|(?:sodium|hps|halides?|fluorescents?|tube lamps|old (?:lamps|lights|tubes))[^;]{0,140}?(?:must go|dying|worn|replac|give up|fail|swap|for leds?|to leds?|i want out|found a|go led)/u, reason: 'old lamps to be replaced' },
   { slug: 'replace-old-lamps', points: 2, found: 'old lamps', reason: 'old lamps that are counted' },
   { slug: 'greenhouse-bench', points: 5, found: 'latitude', reason: 'a latitude' },
-  { slug: 'greenhouse-bench', points: 4, words: /green ?house|glass ?house|poly ?tunnel|hoop ?house|propagation house|conservatory|(?<!\p{L})glass(?! jar)/u, reason: 'a greenhouse' },
+  { slug: 'greenhouse-bench', points: 4, words: /green ?house|glass ?house|poly ?tunnel|hoop ?house|propagation house|conservatory|lean-to|orangery|sun ?room|cold frame|(?<!\p{L})glass(?! jar)/u, reason: 'a greenhouse' },
   { slug: 'greenhouse-bench', points: 2, words: /daylight|sunlight|(?<!\p{L})sun(?:'s)?(?!\p{L})|natural light|supplement/u, reason: 'sun beside the lamps' },
   { slug: 'germination-and-microgreens', points: 9, words: /micro ?-?greens?|micro ?herbs|(?:pea|broccoli|radish|sunflower) shoots?|(?<!\p{L})cress(?!\p{L})|sprouts?(?!\p{L})/u, reason: 'microgreens' },
-  { slug: 'germination-and-microgreens', points: 8, words: /germinat|seedlings? rooms?|blackout dome|dark days|humidity domes?/u, reason: 'a room for seedlings' },
+  { slug: 'germination-and-microgreens', points: 8, words: /germinat|seedlings? rooms?|seed (?:trays|boxes)|sowing|blackout dome|dark days|humidity domes?/u, reason: 'a room for seedlings' },
   { slug: 'germination-and-microgreens', points: 5, found: 'trays a week', reason: 'trays a week' },
   { slug: 'germination-and-microgreens', points: 2, found: 'trays', reason: 'trays' },
   { slug: 'growing-canopy', points: 7, words: /as they (?:grow|get taller|stretch)|rais(?:e|ing) (?:the |my |our )?(?:lights?|lamps?)|lift(?:ing)? (?:the |my |our )?(?:lights?|lamps?)|pull(?:ed|ing)? (?:the lights? )?up|lower(?:ed|ing) the lights?|shoot up|(?:grow|end|finish|stretch)(?:s|ing)? (?:up )?(?:to|at) (?:about )?[\d.,]+ ?(?:m|cm|ft|feet|in|inch)|(?:lights?|lamps?) (?:go|come|move)s? up (?:with|as)|on (?:ropes|pulleys|winches|hoists)|a day once|yo-?yos|ratchets?/u, reason: 'plants that grow towards their lights' },
+  { slug: 'growing-canopy', points: 4, words: /on top (?:as|and)|tops? near the same|over a season|without moving/u, reason: 'light on tops that rise' },
   { slug: 'growing-canopy', points: 4, found: 'first plant height', reason: 'how high the plants begin' },
   { slug: 'growing-canopy', points: 3, found: 'growth', reason: 'how fast the plants grow' },
   { slug: 'rack-of-tiers', points: 4, found: 'shelves', least: 2, reason: 'several shelves' },
@@ -42,7 +43,7 @@ const SIGNS: readonly Sign[] = [
   { slug: 'rack-of-tiers', points: 2, words: /(?<!\p{L})racks?(?!\p{L})|racking|shelving|tiers?(?!\p{L})/u, reason: 'a rack' },
   { slug: 'single-shelf', points: 5, found: 'shelves', least: 1, most: 1, reason: 'one shelf' },
   { slug: 'single-shelf', points: 5, words: /(?:only|just)[^.;\n]{0,30}(?:the )?(?:\p{L}+ )?one(?! (?:of|thing))/u, reason: 'only one of them' },
-  { slug: 'single-shelf', points: 4, words: /(?<!\p{L})(?:shelf|window ?sill|bookcase|sideboard|cabinet)(?!\p{L})/u, reason: 'a shelf' },
+  { slug: 'single-shelf', points: 4, words: /(?<!\p{L})(?:shelf|window ?sill|ledge|mantelpiece|bookcase|sideboard|cabinet|one board)(?!\p{L})/u, reason: 'a shelf' },
   { slug: 'trade-bench', points: 3, words: /(?<!\p{L})(?:bench(?:es)?|tables?|beds?)(?!\p{L})/u, reason: 'a bench' },
   { slug: 'trade-bench', points: 1, words: /^/u, reason: 'nothing that asks for another' },
 ];

@@ -63,8 +63,9 @@ export interface Sided {
 export const OLD = /replac|swap|must go|get rid|old |dying|existing|change (?:from|over)|instead of|retire|worn|run (?:now )?(?:on )?sodium|now/u;
 export const NEW = /led(?!\p{L})|leds|new |thinking of|want(?:ed)? (?:the )?\d|looking at|offered|ones(?!\p{L})|lens|umol|µmol/u;
 
-const NOT_SURE = /(?<!\p{L})(?:maybe|perhaps|i (?:think|guess|believe|reckon)|not sure|or so|probably|might|promis\p{L}*|was told|\?\?)/u;
+const NOT_SURE =
+  /(?<!\p{L})(?:maybe|perhaps|i (?:think|guess|believe|reckon)|not sure|or so|probably|might|promis\p{L}*|was told|people (?:say|write)|supposedly|others (?:say|write)|\?\?)/u;
 
 /** Whether the client is not sure of what stands there, by the words around it. */
 export const isDoubted = (text: string, sentence: Stretch, from: number, to: number): boolean =>
-  NOT_SURE.test(text.slice(Math.max(sentence.from, from - 40), Math.min(sentence.to, to + 24)));
+  text.startsWith('ish', to) || NOT_SURE.test(text.slice(Math.max(sentence.from, from - 40), Math.min(sentence.to, to + 24)));

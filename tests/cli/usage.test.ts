@@ -74,6 +74,7 @@ test('--help lists every call', async () => {
     'working BOOK Table.C12',
     'back BOOK CELL=VALUE --by GIVEN [--by GIVEN]… [--from LOW] [--to HIGH]',
     'eval FORMULA [--json]',
+    'read FILE [--template TEMPLATE] [--json] [--book BOOK]',
   ])
     expect(out).toContain(`overbench ${call}`);
 });
