@@ -115,6 +115,37 @@ describe('the package', () => {
     expect(told.few).toMatchObject({ ok: true, ways: [], lowest: { content: '1' }, highest: { content: '3' } });
   });
 
+  it('proposes lights for a book, which stays as it is', async () => {
+    const told = run(`
+      import { readFileSync } from 'node:fs';
+      import { openBook } from 'overbench';
+      const book = await openBook(readFileSync('club.json', 'utf8'));
+      const before = book.json();
+      const found = await book.propose({ fixtures: ['Rail 90'], turned: 'no', along: { low: 2, high: 3 }, across: { low: 2, high: 4 }, heights: { step: 0.1 }, all: true });
+      const said = await book.propose({ fixtures: ['Lamp'] }).catch((error) => error.message);
+      const [{ aim, layout, cells, values, why }] = found.proposals;
+      console.log(JSON.stringify({ aims: found.proposals.map((one) => one.aim), aim, layout, cells, annual: values.annual, why, hold: [found.counts.hold, found.all.length], same: book.json() === before, said }));
+      book.close();`) as {
+      aims: string[];
+      layout: Record<string, unknown>;
+      cells: Record<string, string>;
+      annual: unknown;
+      why: string;
+      hold: number[];
+      same: boolean;
+      said: string;
+    };
+    expect(told.aims).toEqual(['cheapest', 'most even', 'fewest lights']);
+    expect(told.layout).toMatchObject({ fixture: 'Rail 90', turned: false });
+    expect(told.layout).not.toHaveProperty('place');
+    expect(told.annual).toEqual({ kind: 'number', value: expect.closeTo(Number(told.layout.annual), 6), unit: 'EUR/year' });
+    expect(told.cells).toMatchObject({ fixture: 'Rail 90', turned: 'FALSE' });
+    expect(told.why).toMatch(/^Cheapest by the year of/);
+    expect(told.hold[0]).toBe(told.hold[1]);
+    expect(told.same).toBe(true);
+    expect(told.said).toBe('Fixture, A: “Lamp” is not one of the choices.');
+  });
+
   it('takes an address in other writings too, and says what a book of an earlier version calls otherwise now', () => {
     const old = resolve('tests/book/places-3.json');
     expect(

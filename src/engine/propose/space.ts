@@ -69,6 +69,7 @@ export function spaceOf(book: Book, anatomy: Anatomy, told: ValueOf, choices: Ch
   const { step, fine } = STEPS[book.measures];
   const heights = heightsOf(book, anatomy, told, choices);
   if (typeof heights === 'string') return heights;
+  if (heights.length === 0) return 'No height lies between the lowest and the highest at which a light may hang.';
   const arrangements = fixtures.length * along.length * across.length * turned.length * spreadAlong.length * spreadAcross.length;
   if (arrangements * heights.length === 0) return 'With these choices nothing is left to try.';
   return {
