@@ -74,6 +74,26 @@ describe('working back', () => {
     expect(await slip.getByRole('button', { name: 'Work it back' }).isDisabled()).toBe(true);
   });
 
+  it('shows how far it is where it takes longer, and is stopped', async () => {
+    await cell('Verdict', 'A').click();
+    await page.locator('ob-working').getByRole('button', { name: 'Work back from this value' }).click();
+    const slip = slipOf('Verdict, A');
+    await slip.getByRole('checkbox').first().waitFor();
+    await slip.getByRole('button', { name: /^Show all/ }).click();
+    // What a check should come to is put forward.
+    expect(await slip.getByLabel('It should come to', { exact: true }).inputValue()).toBe('holds');
+    // The verdict follows from nearly all that is given: one after the other that takes seconds.
+    await slip.evaluate((dialog) => {
+      for (const box of dialog.querySelectorAll<HTMLInputElement>('[name=given]')) box.checked = true;
+    });
+    await slip.getByRole('button', { name: 'Work it back' }).click();
+    await slip.getByRole('progressbar', { name: 'Worked back' }).waitFor();
+    await slip.getByRole('button', { name: 'Stop' }).click();
+    await expect.poll(() => slip.getByRole('status').textContent()).toBe('Stopped. The book is as it was.');
+    await expect.poll(() => slip.getByRole('button', { name: 'Work it back' }).isEnabled()).toBe(true);
+    expect(await changes(page)).toBe(0);
+  });
+
   it('by the mouse, from the margin: several givens, checks that turn, and a formula by which it stays', async () => {
     const mean = cell('Maintained mean PPFD', 'A');
     await mean.click();
