@@ -124,6 +124,12 @@ describe('a search in workers', () => {
     await searching.search({ ...book, title: 'Another' }, { ...CHOICES, heights: { low: 0.3, high: 0.3 } });
     expect(all.map(({ asked }) => asked.filter((what) => what.ask === 'plan' && what.book).length)).toEqual([2, 2]);
     expect(all).toHaveLength(2);
+    // One that was made ready is there when it is searched, and a layout found before is looked at in it.
+    const next = { ...book, title: 'The next' };
+    searching.prepare(next);
+    expect(await searching.look(layout as Layout)).toEqual(looked);
+    await searching.search(next, { ...CHOICES, heights: { low: 0.3, high: 0.3 } });
+    expect(all.map(({ asked }) => asked.filter((what) => what.ask === 'plan' && what.book).length)).toEqual([3, 3]);
   });
 
   it('says why where nothing can be proposed, and goes on with another book', async () => {

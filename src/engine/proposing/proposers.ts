@@ -33,6 +33,8 @@ export interface Hearing {
 export interface Proposers {
   /** Tries what the choices leave. Rejects with a sentence where that can't be done. */
   search(book: Book, choices: Choices, hearing?: Hearing): Promise<Proposed>;
+  /** Gives the workers a book that is likely to be searched next, so that the search needs not wait for them to build it. */
+  prepare(book: Book): void;
   /** What a layout of the last search says in full, as a scenario. */
   look(layout: Layout): Promise<Looked>;
   close(): void;
@@ -53,6 +55,10 @@ export function createProposers(start: () => ProposingWorker = () => startWorker
   };
   return {
     search: async (book, choices, hearing = {}) => search(ready(), book, choices, hearing),
+    prepare: (book) => {
+      // What stands in its way is said when it is searched.
+      for (const hand of ready()) hand.plan(book, {}).catch(() => {});
+    },
     look: async (layout) => (ready()[0] as Hand).ask<Looked>({ ask: 'look', layout }),
     close: () => {
       closed = true;

@@ -166,7 +166,9 @@ export class ObProposeSlip extends Slip<Mode> {
         this.wrong = isRefused(answer) ? answer.message : '';
         this.said = isRefused(answer) ? '' : done;
         this.filled = isRefused(answer) ? undefined : this.around.session.book;
-        if (!isRefused(answer)) then?.();
+        if (isRefused(answer)) return;
+        if (then) then();
+        else this.#proposers?.prepare(this.around.session.book);
       },
       plain: true,
     });
