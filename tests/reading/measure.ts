@@ -3,6 +3,7 @@ import type { Book } from '../../src/book/book.ts';
 import { answers, choose, type Finding, hear } from '../../src/reading/index.ts';
 
 export interface Meant {
+  /** A name or an address; a question mark for its line is the first free one of its list. */
   readonly given: string;
   readonly value: unknown;
   readonly unit: string;
@@ -46,14 +47,22 @@ const close = (a: unknown, b: unknown): boolean => {
 const told = (n: number, { given, value, unit, words }: { given: string; value: unknown; unit: string; words: string }): string =>
   `${n}: ${given} ${JSON.stringify(value)} ${unit} “${words}”`;
 
+function freeLine(book: Book, name: string): number {
+  const list = book.tables.find((table) => table.name === name);
+  return (list?.rows.findIndex(({ id }) => Object.values(list.cells[id] ?? {}).every(({ content }) => content === '')) ?? -1) + 1;
+}
+
 export function measure(enquiries: readonly Enquiry[], bookOf: (template: string) => Book): Score {
   const score: Score = { meant: 0, found: 0, foundSure: 0, sure: 0, sureRight: 0, templates: 0, givens: 0, givensSure: 0, invented: [], wrong: [], missed: [] };
   for (const [n, { text, template, findings: meant, unused }] of enquiries.entries()) {
     const heard = hear(text);
     if (choose(heard).slug === template) score.templates++;
     else score.wrong.push(`${n}: template ${choose(heard).slug}, not ${template}`);
-    const { findings } = answers(text, heard, bookOf(template));
-    const fits = (one: Finding, other: Meant): boolean => one.given === other.given && close(one.value, other.value) && one.unit === other.unit;
+    const book = bookOf(template);
+    const { findings } = answers(text, heard, book);
+    const line = freeLine(book, 'Fixtures');
+    const fits = (one: Finding, other: Meant): boolean =>
+      one.given === other.given.replace('?', String(line)) && close(one.value, other.value) && one.unit === other.unit;
     score.givens += new Set(findings.map(({ given }) => given)).size;
     score.givensSure += findings.filter(({ sure }) => sure).length;
     for (const one of meant) {
