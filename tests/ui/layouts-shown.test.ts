@@ -28,6 +28,11 @@ describe('layouts in words', () => {
     expect(inWords(layout({ supply: '', fuse: '', fixture: 'Bay 320' }), units)).toBe('Bay 320, 3 × 4, at 0.45 m, dimmed to 85 %');
   });
 
+  it('say of lights that hang under a shelf how far below it', () => {
+    const rack = templateBook('rack-of-tiers');
+    expect(inWords(layout({ metres: 0.05, dim: 100 }), unitsOf(rack, scenariosOf(rack.tables)))).toMatch(/, hung below the shelf above by 0\.05 m$/);
+  });
+
   it('stand in the units of the book, and are spoken with them', () => {
     const line = lineOf(base, units);
     expect([line.height.text, line.dim.text, line.count.text, line.light, line.evenness.text, line.cost]).toEqual([

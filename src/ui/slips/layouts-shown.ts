@@ -2,6 +2,7 @@
 import { type ShownNumber, showNumber, spokenNumber, withSpaces } from '../../../functions/number-text.ts';
 import { fromBase, need, toBase, withCurrency } from '../../../functions/units.ts';
 import type { Book, Table } from '../../book/book.ts';
+import { inSentence } from '../../book/label.ts';
 import type { Layout } from '../../engine/proposing/index.ts';
 import type { Dot } from '../../pictures/index.ts';
 
@@ -12,8 +13,9 @@ export interface Units {
   /** What the light is: PPFD, or DLI where the book has that in its place. */
   readonly lit: string;
   readonly height: string;
-  /** What the row of the height is called. */
+  /** What the row of the height is called, and what is said before a height in a line. */
   readonly hung: string;
+  readonly at: string;
   /** The book says how evenly, and at what cost. */
   readonly hasCost: boolean;
   readonly hasEvenness: boolean;
@@ -28,6 +30,7 @@ export function unitsOf(book: Book, table: Table | undefined): Units {
     lit: row('kept') ? 'PPFD' : 'DLI',
     height: height?.unit ?? (book.measures === 'metric' ? 'm' : 'ft'),
     hung: height?.label ?? 'Mount height',
+    at: height?.id === 'drop_below' ? inSentence(height.label ?? '') : 'at',
     hasCost: row('annual') !== undefined,
     hasEvenness: row('evenness') !== undefined,
   };
@@ -145,7 +148,9 @@ export function lineOf(layout: Layout, units: Units): Line {
 /** In one line, for labels and notes: "Rail 90, 3 × 4, Supply 24/300, fuse 6.3 A, at 45 cm, dimmed to 85 %". */
 export function inWords(layout: Layout, units: Units): string {
   const { height, dim } = lineOf(layout, units);
-  return [titleOf(layout), height.text && `at ${withSpaces(height.text)}`, layout.dim === 100 ? '' : `dimmed to ${dim.text}`].filter(Boolean).join(', ');
+  return [titleOf(layout), height.text && `${units.at} ${withSpaces(height.text)}`, layout.dim === 100 ? '' : `dimmed to ${dim.text}`]
+    .filter(Boolean)
+    .join(', ');
 }
 
 /** Where it lies in the picture; undefined where the book does not say both. */

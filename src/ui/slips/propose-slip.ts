@@ -23,6 +23,8 @@ type Mode = 'fill' | 'try';
 
 /** ms between two drawings of what was found, while more is. */
 const DRAWN = 250;
+/** ms between two sayings of how far a search is: more would be talked over. */
+const TOLD = 5_000;
 /** Scenarios that are proposed for. */
 const FILLED = 3;
 const NONE: readonly Proposal[] = [];
@@ -64,6 +66,8 @@ export class ObProposeSlip extends Slip<Mode> {
   /** Found, and not drawn yet. */
   #fresh: Layout[] = [];
   #drawn = 0;
+  /** When it was last said how far the search is. */
+  #told = 0;
 
   constructor() {
     super();
@@ -104,7 +108,7 @@ export class ObProposeSlip extends Slip<Mode> {
     Object.assign(this, { proposed: undefined, found: [], trouble: '', wrong: '', filled: undefined });
     this.#fresh = [];
     this.heard = { tried: 0, of: 0, hold: 0, found: [] };
-    this.said = 'Trying layouts.';
+    this.#tell('Trying layouts.', performance.now());
     try {
       this.#proposers ??= (await import('../../engine/proposing/index.ts')).createProposers();
       await this.around.session.settled();
@@ -131,13 +135,19 @@ export class ObProposeSlip extends Slip<Mode> {
       },
       heard: (heard) => {
         if (this.#work !== own) return;
-        if (heard.hold > 0 && this.heard?.hold === 0) this.said = 'The first are found.';
+        const now = performance.now();
+        if (heard.hold > 0 && this.heard?.hold === 0) this.#tell('The first are found.', now);
+        else if (now - this.#told > TOLD) this.#tell(`${heard.tried.toLocaleString('en-GB')} of ${heard.of.toLocaleString('en-GB')} tried.`, now);
         this.heard = heard;
         this.#fresh.push(...heard.found);
-        const now = performance.now();
         if (now - this.#drawn > DRAWN) this.#draw(now);
       },
     };
+  }
+
+  #tell(text: string, now: number): void {
+    this.said = text;
+    this.#told = now;
   }
 
   #draw(now: number): void {
@@ -237,6 +247,11 @@ export class ObProposeSlip extends Slip<Mode> {
     if (this.filled === undefined || this.filled === this.around.session.book) return;
     this.filled = undefined;
     if (this.mode === 'fill' && this.said !== TAKEN_BACK) this.said = 'The scenarios are another way by now than they were filled.';
+  }
+
+  /** A button that was pressed and is gone has lost the focus, and with it the slip its keys. */
+  override updated(): void {
+    if (this.isOpen && document.activeElement === document.body) this.querySelector<HTMLElement>('h2')?.focus();
   }
 
   override render(): TemplateResult {
