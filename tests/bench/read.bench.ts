@@ -2,8 +2,8 @@
 import { begin } from '../../src/book/begin.ts';
 import type { Book } from '../../src/book/book.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import { answers, choose, hear } from '../../src/reading/index.ts';
-import enquiries from '../reading/enquiries.json' with { type: 'json' };
+import { answers, choose, hear } from '../../src/enquiry/index.ts';
+import enquiries from '../enquiry/enquiries.json' with { type: 'json' };
 
 const templates = import.meta.glob<Book>('../../templates/*.json', { eager: true, import: 'default' });
 const books = new Map<string, Book>();

@@ -40,6 +40,14 @@ export const planCommands = [
     run: ({ at }) => ({ do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) }),
   },
   {
+    id: 'enquiry',
+    label: 'Read what the client wrote',
+    words: 'enquiry mail text letter paste words understood answers again',
+    atOnce: true,
+    when: ({ book }) => book?.tables.some((table) => table.form === 'brief') ?? false,
+    run: () => ({ do: 'open slip', slip: 'enquiry', asked: undefined }),
+  },
+  {
     id: 'lux',
     label: 'Say what a lux meter showed',
     words: 'lux meter light reading measured foot-candles ppfd',

@@ -5,6 +5,7 @@ import type { Habits } from '../../book/habits.ts';
 import type { Answer } from '../../book/refused.ts';
 import type { Teller } from '../../book/said-by.ts';
 import type { Address } from '../../engine/types.ts';
+import type { Kept } from '../../enquiry/index.ts';
 
 /** While it stands, nothing is drawn. */
 let held: Promise<unknown> | undefined;
@@ -113,6 +114,17 @@ export interface Wishes {
         readonly client: string;
         readonly date: string;
         readonly habits: Partial<Habits>;
+      }
+    | {
+        readonly what: 'enquiry';
+        readonly slug: string;
+        readonly title: string;
+        readonly client: string;
+        readonly date: string;
+        readonly habits: Partial<Habits>;
+        /** What the client wrote, and what of it is kept. */
+        readonly text: string;
+        readonly kept: readonly Kept[];
       }
     | { readonly what: 'book'; readonly id: string };
   remove: { readonly id: string; readonly title: string };

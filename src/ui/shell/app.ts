@@ -189,7 +189,7 @@ export class ObApp extends Part implements Shell {
 
 /** Where no book is open: what there is to open. */
 const shelf = (entering: Entering): TemplateResult =>
-  html`<main class="page"><ob-start .templates=${entering.templates} .shelf=${entering.shelf} .problem=${entering.problem}></ob-start>${entering.damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void entering.sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`;
+  html`<main class="page"><ob-start .templates=${entering.templates} .fetchTemplate=${entering.fetchTemplate} .shelf=${entering.shelf} .problem=${entering.problem}></ob-start>${entering.damaged === undefined ? nothing : html`<div class="do"><button type="button" class="btn" @click=${() => void entering.sendDamaged()}>Send out what is kept of it as a file</button></div>`}</main>`;
 
 beginDrafts();
 customElements.define('ob-app', ObApp);

@@ -1,5 +1,7 @@
 /** Which book is open: what there is to open, and how a book is entered and left. */
+
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Book } from '../../book/book.ts';
 import { freeTitle } from '../../book/free-title.ts';
 import type { Session } from '../../session.ts';
 import { AGAIN, cellKey, draftOf, endDraft, handOver, type Wishes } from '../parts/index.ts';
@@ -28,6 +30,8 @@ export class Entering implements ReactiveController {
   readonly #host: Page;
   readonly #keeping: Keeping;
   templates: readonly TemplateCard[] = [];
+  /** A template as it is, once what fetches one is here. */
+  fetchTemplate: ((slug: string) => Promise<Book | undefined>) | undefined;
   shelf: readonly ShelfCard[] = [];
   /** Why a book could not be opened, or the shelf not read. */
   problem = '';
@@ -56,8 +60,9 @@ export class Entering implements ReactiveController {
     this.shelf = cards;
     this.problem ||= problem;
     this.#host.requestUpdate();
-    const { templateCards, warmUp } = await import('./opening.ts');
+    const { fetchTemplate, templateCards, warmUp } = await import('./opening.ts');
     this.templates = templateCards;
+    this.fetchTemplate = fetchTemplate;
     this.#host.requestUpdate();
     await this.#host.updateComplete;
     void warmUp();

@@ -48,6 +48,8 @@ export async function fetchBook(wish: Wishes['open'], keeping: Keeping): Promise
       return fromTemplate(DEMO, asDemo);
     case 'template':
       return fromTemplate(wish.slug, (template) => begin(template, wish));
+    case 'enquiry':
+      return fromEnquiry(wish);
     case 'file':
       return saysLacks(await fromFile(keeping));
   }
@@ -71,6 +73,28 @@ async function fromTemplate(slug: string, made: (template: Book) => Book | Refus
   const book = made(read.book);
   if (isRefused(book)) return { problem: book.message };
   return { book: { ...book, id: crypto.randomUUID() }, history: NO_HISTORY, standing: NEVER_SAVED };
+}
+
+/** The template as it is, to read an enquiry for; undefined where it can't be fetched. */
+export async function fetchTemplate(slug: string): Promise<Book | undefined> {
+  const found = await fromTemplate(slug, (template) => template);
+  return 'book' in found ? found.book : undefined;
+}
+
+/** A plan that begins with what the client wrote says what is left of its questions. */
+async function fromEnquiry(wish: Extract<Wishes['open'], { what: 'enquiry' }>): Promise<Found | Unopened> {
+  const { begunWith } = await import('../../enquiry/index.ts');
+  let troubles: readonly string[] = [];
+  const found = await fromTemplate(wish.slug, (template) => {
+    const made = begunWith(template, wish);
+    if (isRefused(made)) return made;
+    troubles = made.troubles;
+    return made.book;
+  });
+  if (!('book' in found)) return found;
+  const kept = wish.kept.length - troubles.length;
+  const said = `${kept === 1 ? 'One answer' : `${kept} answers`} of what the client wrote ${kept === 1 ? 'is' : 'are'} in the plan. “Ask one question at a time” asks what is left, and “Propose scenarios” goes on from there.`;
+  return { ...found, notice: [said, ...troubles].join(' ') };
 }
 
 /** The template with its example's answers as they are, and the story that goes with them. */

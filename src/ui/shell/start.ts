@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Book } from '../../book/book.ts';
 import { Part } from '../parts/index.ts';
-import { fetchBegin } from '../slips/index.ts';
+import { fetchBegin, fetchEnquiry } from '../slips/index.ts';
 
 export interface TemplateCard {
   readonly slug: string;
@@ -18,11 +19,21 @@ export interface ShelfCard {
 
 /** Where one begins: the books on the shelf, the templates, the demo, a file. */
 export class ObStart extends Part {
-  static override properties = { templates: { attribute: false }, shelf: { attribute: false }, picked: { state: true }, problem: { attribute: false } };
+  static override properties = {
+    templates: { attribute: false },
+    shelf: { attribute: false },
+    fetchTemplate: { attribute: false },
+    picked: { state: true },
+    fromText: { state: true },
+    problem: { attribute: false },
+  };
   declare templates: readonly TemplateCard[];
   declare shelf: readonly ShelfCard[];
   /** A book that could not be opened: why. */
   declare problem: string;
+  declare fetchTemplate: ((slug: string) => Promise<Book | undefined>) | undefined;
+  /** A plan is being begun from what the client wrote. */
+  declare fromText: boolean;
   /** The template being filled in. */
   declare picked: TemplateCard | undefined;
 
@@ -31,6 +42,7 @@ export class ObStart extends Part {
     this.templates = [];
     this.shelf = [];
     this.problem = '';
+    this.fromText = false;
   }
 
   override render(): TemplateResult {
@@ -56,6 +68,8 @@ export class ObStart extends Part {
         <button type="button" class="btn" @click=${() => this.say('open', { what: 'file' })}>Open a book file</button></div>
       </section>
       <section><h2 class="piece">Begin a plan for a client</h2>
+        <div class="do"><button type="button" class="btn" aria-expanded=${this.fromText} ?disabled=${this.fetchTemplate === undefined} @click=${() => this.#fromText()}>Begin from what the client wrote</button></div>
+        ${this.fromText ? html`<ob-enquiry .templates=${this.templates} .fetchTemplate=${this.fetchTemplate}></ob-enquiry>` : nothing}
         ${this.templates.length === 0 ? html`<p class="prose">Fetching the templates …</p>` : nothing}
         <ul class="shelf">${this.templates.map((card) => this.#template(card))}</ul>
       </section>
@@ -73,7 +87,16 @@ export class ObStart extends Part {
 
   #pick(card: TemplateCard | undefined): void {
     this.picked = card;
-    void fetchBegin().catch(() => {
+    this.#fetch(fetchBegin());
+  }
+
+  #fromText(): void {
+    this.fromText = !this.fromText;
+    this.#fetch(fetchEnquiry());
+  }
+
+  #fetch(part: Promise<unknown>): void {
+    void part.catch(() => {
       this.problem = 'That could not be fetched. Load the page again and try once more.';
     });
   }

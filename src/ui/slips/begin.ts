@@ -2,6 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { Part } from '../parts/index.ts';
 import { goAlong, habitFields, habitsIn, remember, remembered, USUAL } from './habit-fields.ts';
+import { today } from './today.ts';
 
 export interface Begun {
   readonly slug: string;
@@ -47,9 +48,3 @@ export class ObBegin extends Part {
   }
 }
 customElements.define('ob-begin', ObBegin);
-
-/** By the clock of whoever sits here: year, month, day. */
-function today(): string {
-  const now = new Date();
-  return [String(now.getFullYear()).padStart(4, '0'), ...[now.getMonth() + 1, now.getDate()].map((n) => String(n).padStart(2, '0'))].join('-');
-}

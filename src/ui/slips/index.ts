@@ -6,6 +6,7 @@ const SLIPS = {
   back: async () => (await import('./back-slip.ts')).ObBackSlip,
   brief: async () => (await import('./brief-slip.ts')).ObBriefSlip,
   'bring in': async () => (await import('./bring-in.ts')).ObBringIn,
+  enquiry: async () => (await import('./enquiry-slip.ts')).ObEnquirySlip,
   find: async () => (await import('./find-slip.ts')).ObFindSlip,
   form: async () => (await import('./form-slip.ts')).ObFormSlip,
   lines: async () => (await import('./line-menu.ts')).ObLineMenu,
@@ -28,6 +29,9 @@ export const fetchKeptSlips = (): Promise<unknown> => Promise.all([fetchLeave(),
 
 /** What a plan is begun on, before any book is open. */
 export const fetchBegin = (): Promise<unknown> => import('./begin.ts');
+
+/** What a plan is begun on from what the client wrote. */
+export const fetchEnquiry = (): Promise<unknown> => import('./enquiry.ts');
 
 const fetchLeave = () => import('./leave-slip.ts');
 

@@ -1,6 +1,6 @@
 /** How well enquiries are read, held against what was meant: each expectation was written by somebody who had not seen the rules. */
 import type { Book } from '../../src/book/book.ts';
-import { answers, choose, type Finding, hear } from '../../src/reading/index.ts';
+import { answers, choose, type Finding, hear } from '../../src/enquiry/index.ts';
 
 export interface Meant {
   /** A name or an address; a question mark for its line is the first free one of its list. */

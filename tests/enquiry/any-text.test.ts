@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { BOUNDS } from '../../src/book/bounds.ts';
 import { checkBook } from '../../src/book/check.ts';
 import { isRefused } from '../../src/book/refused.ts';
-import { answers, bookFrom, choose, hear, MOST_READ } from '../../src/reading/index.ts';
+import { answers, bookFrom, choose, hear, MOST_READ } from '../../src/enquiry/index.ts';
 import { long, runs } from '../cases.ts';
 import { templateBook } from '../templates/open-template.ts';
 import enquiries from './enquiries.json' with { type: 'json' };

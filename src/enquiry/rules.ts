@@ -1,6 +1,6 @@
 /**
  * What an amount in a client's text answers: a table, a line a rule, the first that fits counts. A new way of saying something is a new line, and an enquiry in
- * `tests/reading` that is read rightly by it.
+ * `tests/enquiry` that is read rightly by it.
  */
 import type { Quantity } from './amounts.ts';
 import { type Owner, WORDS } from './nouns.ts';

@@ -7,7 +7,7 @@ import { type At, cellAt } from '../../src/book/address.ts';
 import type { Book } from '../../src/book/book.ts';
 import { plainText } from '../../src/book/content.ts';
 import { addressOf, namesOf, placeOf, rangeOf, standingOf, titleOf } from '../../src/book/look-up.ts';
-import { answers, type Finding, hear } from '../../src/reading/index.ts';
+import { answers, type Finding, hear } from '../../src/enquiry/index.ts';
 import { runs } from '../cases.ts';
 import { cells, slugs, templateBook } from '../templates/open-template.ts';
 

@@ -9,6 +9,7 @@ import type { Change } from '../book/change.ts';
 import { setCell } from '../book/commands/set-cell.ts';
 import { inOneStep } from '../book/commands/set-habits.ts';
 import { addressOf, named } from '../book/look-up.ts';
+import { readPlain, unitInBook } from '../book/read-plain.ts';
 import { type Answer, isRefused, type Refused, refused } from '../book/refused.ts';
 import { sourceText } from '../book/said-by.ts';
 import type { Answers, Finding } from './answers.ts';
@@ -82,6 +83,63 @@ function readingsInto(book: Book, at: At, rows: Rows, words: string): Answer {
         ]),
   ]);
   return inOneStep(book, steps);
+}
+
+/** A finding that somebody looked at and keeps, as it is to be typed; readings as they are. */
+export interface Kept {
+  readonly given: string;
+  readonly typed: string;
+  readonly rows?: Rows;
+  readonly words: string;
+}
+
+/** What is kept, read just as if it were typed into its cell, with the client's words as who said so. */
+export function keptAnswer(book: Book, { given, typed, rows, words }: Kept): Answer {
+  const address = named(book, given) ?? given;
+  const at = cellAt(book, address);
+  if (!at) return refused(`There is no given ${given} in this book.`);
+  if (rows) return readingsInto(book, at, rows, words);
+  const read = readPlain(book, at, typed, unitInBook(book, at) ?? '');
+  if (!read.ok) return refused(read.message);
+  const { content, typed: written, unit } = read;
+  const more = { ...(written !== undefined && { typed: written }), ...(unit !== undefined && { unit }) };
+  if (at.table.form === 'list') return inOneStep(book, [(b) => setCell(b, { address: addressOf(at), content, ...more }), ...beside(at, words)]);
+  return setCell(book, { address: addressOf(at), content, ...more, source: whoSaidSo(words) });
+}
+
+/** All that is kept as one change, with the text; what a given refuses is left out and said. */
+export function keptAnswers(book: Book, kept: readonly Kept[], text: string): { readonly change: Change; readonly troubles: readonly string[] } {
+  const troubles: string[] = [];
+  const change = inOneStep(book, [
+    ...kept.map((one) => (b: Book): Answer => {
+      const answer = keptAnswer(b, one);
+      if (!isRefused(answer)) return answer;
+      troubles.push(answer.message);
+      return { label: '', edits: [] };
+    }),
+    (b) => enquiryKept(b, text),
+  ]);
+  return {
+    change: isRefused(change)
+      ? { label: '', edits: [] }
+      : { ...change, label: `What the client wrote: ${kept.length === 1 ? 'one answer' : `${kept.length} answers`}` },
+    troubles,
+  };
+}
+
+function enquiryKept(book: Book, text: string): Answer {
+  const enquiry = text.slice(0, BOUNDS.enquiry);
+  if (enquiry.trim() === '' || enquiry === book.enquiry) return { label: '', edits: [] };
+  const before = book.enquiry === undefined ? {} : { enquiry: book.enquiry };
+  return { label: 'What the client wrote', edits: [{ at: 'book', before, after: { enquiry } }] };
+}
+
+/** A client's book with what somebody kept of the enquiry. */
+export function begunWith(template: Book, said: Begin & { readonly text: string; readonly kept: readonly Kept[] }): MadeBook | Refused {
+  const begun = begin(template, said);
+  if (isRefused(begun)) return begun;
+  const { change, troubles } = keptAnswers(begun, said.kept, said.text);
+  return { book: apply(begun, change), troubles };
 }
 
 export interface MadeBook {
