@@ -106,7 +106,22 @@ describe('a journal that was garbled', () => {
 
 test('a verb asked for help says how it is called and what each of its options does', async () => {
   const verbs = [...(await overbench(['--help'])).out.matchAll(/^ {2}overbench (\S+)/gmu)].map(([, verb]) => verb ?? '');
-  expect(verbs).toEqual(['templates', 'functions', 'new', 'show', 'csv', 'bring', 'take-in', 'working', 'handover', 'batch', 'propose', 'eval']);
+  expect(verbs).toEqual([
+    'templates',
+    'functions',
+    'new',
+    'show',
+    'csv',
+    'bring',
+    'take-in',
+    'working',
+    'back',
+    'handover',
+    'batch',
+    'propose',
+    'eval',
+    'read',
+  ]);
   for (const verb of verbs) {
     const ran = await overbench([verb, '--help']);
     expect(ran, verb).toMatchObject({ status: 0, err: '' });

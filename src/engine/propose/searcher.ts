@@ -85,7 +85,7 @@ export class Searcher {
     const extra = new Map(givens.map((address) => [address, cellAt(book, address)?.cell?.content ?? '']));
     const probe = new Probe(sweeper, book, anatomy, choices, extra);
     const told = (address: Address): Value | undefined => probe.told(address);
-    const space = inTheWay(anatomy, told) ?? spaceOf(book, anatomy, told, choices);
+    const space = inTheWay(book, anatomy, told) ?? spaceOf(book, anatomy, told, choices);
     if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices, givens);
     if (owns) sweeper.close();
     return space;

@@ -21,7 +21,7 @@ const ENQUIRIES: [slug: string, says: Readonly<Record<string, string>>, proposal
   ['trade-bench', { light_hours: '12 h/d' }, 3],
   ['trade-bench', { tariff: '0.6 EUR/kWh', plan_years: '3 year' }, 3],
   ['trade-bench', { wall_reflectance: '0.4' }, 3],
-  ['trade-bench', { evenness_asked: '0.75' }, 2],
+  ['trade-bench', { evenness_asked: '0.75' }, 3],
   ['trade-bench', { bench_length: '6 m', circuits_free: '4' }, 3],
   ['trade-bench', {}, 3, { dimming: 'low end', heights: { low: 0.3, high: 0.6 } }],
   ['trade-bench', {}, 3, { fixtures: ['Rail 45', 'Rail 90'], turned: 'no', supplies: ['Supply 24/300'] }],
