@@ -73,4 +73,4 @@ it('are the best of all that there are, by every question, with and without what
   // Neither kind is a rarity, or little would have been shown.
   expect(held).toBeGreaterThan(none / 2);
   expect(none).toBeGreaterThan(held / 20);
-}, 300_000);
+}, 1_800_000);
