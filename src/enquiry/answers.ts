@@ -4,7 +4,7 @@ import { currencyOf, fromBase, toBase, unit } from '../../functions/units.ts';
 import type { At } from '../book/address.ts';
 import { notAllowed } from '../book/allowed.ts';
 import type { Book } from '../book/book.ts';
-import { unitOf } from '../book/look-up.ts';
+import { addressOf, unitOf } from '../book/look-up.ts';
 import { labelled } from './labels.ts';
 import { marksOf } from './numbers.ts';
 import { cropsOf } from './plants.ts';
@@ -87,7 +87,17 @@ export function answers(original: string, { plain, said, rest }: Heard, template
     plants.rest.map((one): Unused => ({ ...unusedOf(original, one), ...(unknown(one) === undefined ? {} : { said: unknown(one) as string }) })),
     rest.filter((one) => !inLine(one)).map((one) => unusedOf(original, one)),
   );
-  const findings = settle(book, original, candidates.concat(plants.candidates), currency);
+  const all = candidates.concat(plants.candidates);
+  // Where the answer itself is said, the height of a roof is no other answer.
+  const told = new Set(all.filter(({ near }) => !near).map(({ at }) => addressOf(at)));
+  const isBeside = ({ near, at }: Candidate): boolean => near === true && told.has(addressOf(at));
+  for (const one of all.filter(isBeside)) others.push({ ...trimmed(original, one), value: one.value, unit: one.unit });
+  const findings = settle(
+    book,
+    original,
+    all.filter((one) => !isBeside(one)),
+    currency,
+  );
   for (const { refused, soft, value, unit: symbol, from, to } of lines)
     if (refused !== undefined && !(soft && [...findings, ...others].some(({ at: [start] }) => start >= from && start < to)))
       others.push({ words: original.slice(from, to), value, unit: symbol, at: [from, to], said: refused });
@@ -127,7 +137,15 @@ function placeFor({ places }: Takes, book: Book, one: Said, text: string): Candi
   const own = ALWAYS_ASKED.has(place.name ?? '') ? CIRCUIT : (place.ask ?? (place.asked?.where.test(text) ? place.asked.why : undefined) ?? one.ask);
   // One reading is a grid of one.
   const value = place.readings && typeof one.value === 'number' ? [[one.value]] : one.value;
-  return { at, value, unit: one.unit, from: one.from, to: one.to, ask: notListed(book, at, one) ?? own };
+  return {
+    at,
+    value,
+    unit: one.unit,
+    from: one.from,
+    to: one.to,
+    ask: notListed(book, at, one) ?? own,
+    ...(place.ask !== undefined && { near: true as const }),
+  };
 }
 
 /** A given that takes texts of a list: a lamp that the list does not have can't be meant. */

@@ -30,6 +30,8 @@ export interface Candidate {
   readonly from: number;
   readonly to: number;
   readonly ask?: string | undefined;
+  /** What was said is another quantity, from which the answer may follow. */
+  readonly near?: true;
   /** Taken from the given's own list. */
   readonly listed?: true;
   /** From a list that was written out. */

@@ -81,8 +81,8 @@ describe('from what the client wrote to three proposals and the hand-over sheet'
     await page.getByRole('button', { name: 'Read it' }).click();
     await page.locator('.findings li').first().waitFor();
     expect(await page.locator('.wrote').textContent()).toBe(TEXT);
-    expect(await page.locator('mark.ask').first().textContent()).toBe('3.6 m by 1.5 m');
-    expect(await page.locator('mark.sure').allTextContents()).toContain('16 hours a day');
+    expect(await page.locator('mark.of-asked').first().textContent()).toBe('3.6 m by 1.5 m');
+    expect(await page.locator('mark.of-sure').allTextContents()).toContain('16 hours a day');
     // Nothing of the plan asks for a budget: it is said.
     await page.getByText(/Said and not used: .*3000 €/).waitFor();
     // A screen reader hears the words with the given.
@@ -94,7 +94,7 @@ describe('from what the client wrote to three proposals and the hand-over sheet'
     await length.fill('3.5 m');
     await length.press('Tab');
     await finding(page, 'Hours of light').getByRole('button', { name: 'Drop' }).click();
-    await page.getByLabel('Client').fill('A herb grower');
+    await page.getByLabel('Client', { exact: true }).fill('A herb grower');
     await page.getByRole('button', { name: 'Begin the plan' }).click();
     await page.locator('ob-contents i').first().waitFor();
     await settled(page);

@@ -78,7 +78,7 @@ export class ObUnderstood extends Part {
     const { findings, unused, missing } = this.understood;
     const asked = this.decisions.filter(({ state }) => state === 'asked').length;
     return html`<div class="understood">
-      <section aria-label="What the client wrote"><p class="wrote">${this.#text()}</p></section>
+      <section aria-label="What the client wrote"><p class="wrote" tabindex="0">${this.#text()}</p></section>
       <section aria-label="What was understood">
         <p class="said" role="status">${findings.length === 0 ? 'Nothing was found that the plan asks for.' : `${findings.length} found, ${asked === 0 ? 'none left to decide' : `${asked} to decide`}.`}</p>
         ${asked > 1 ? html`<div class="do"><button type="button" class="btn" @click=${() => this.#keepAlone()}>Keep all that are said once</button></div>` : nothing}
@@ -118,8 +118,8 @@ export class ObUnderstood extends Part {
   #text(): readonly TemplateResult[] {
     const { text, findings, unused } = this.understood;
     const marks = [
-      ...findings.map(({ at, sure }, i) => ({ at, i, kind: sure ? 'sure' : 'ask' })),
-      ...unused.map(({ at }: Unused) => ({ at, i: -1, kind: 'unused' })),
+      ...findings.map(({ at, sure }, i) => ({ at, i, kind: sure ? 'of-sure' : 'of-asked' })),
+      ...unused.map(({ at }: Unused) => ({ at, i: -1, kind: 'of-none' })),
     ].sort((a, b) => a.at[0] - b.at[0] || b.at[1] - a.at[1]);
     const pieces: TemplateResult[] = [];
     let done = 0;
