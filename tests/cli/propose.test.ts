@@ -62,4 +62,8 @@ it('rejects a client of whom something is not known that every plan hangs on', a
   const run = await overbench(['propose', 'single-shelf', '-', '--jobs', '1'], 'client,crop\nNobody,moon cheese\n');
   expect(run.status).toBe(1);
   expect(run.err).toMatch(/line 2: crop: .*moon cheese/);
+  // A crop that is known, at a stage that it does not have: no arrangement mends that, and none is blamed for it.
+  const stage = await overbench(['propose', 'trade-bench', '-', '--jobs', '1'], 'client,crop\nNobody,tomato\n');
+  expect(stage.status).toBe(1);
+  expect(stage.err).toMatch(/line 2: Nothing is proposed while .* can not be worked out: .*stage “indoor” of “tomato”/);
 }, 60_000);

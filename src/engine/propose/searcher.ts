@@ -16,6 +16,7 @@ import type { Book } from '../../book/book.ts';
 import { cellEdit } from '../../book/commands/set-cell.ts';
 import { addressOf } from '../../book/look-up.ts';
 import { Sweeper } from '../cone/index.ts';
+import { feeds } from '../relations.ts';
 import type { Address, Value } from '../types.ts';
 import type { Life } from '../workbook.ts';
 import { anatomyOf, type Part } from './anatomy.ts';
@@ -85,7 +86,9 @@ export class Searcher {
     const extra = new Map(givens.map((address) => [address, cellAt(book, address)?.cell?.content ?? '']));
     const probe = new Probe(sweeper, book, anatomy, choices, extra);
     const told = (address: Address): Value | undefined => probe.told(address);
-    const space = inTheWay(book, anatomy, told) ?? spaceOf(book, anatomy, told, choices);
+    const { workbook } = sweeper;
+    const following = (address: Address): readonly Address[] => feeds(workbook, workbook.at(address)).all;
+    const space = inTheWay(book, anatomy, told, following) ?? spaceOf(book, anatomy, told, choices);
     if (typeof space !== 'string') return new Searcher(sweeper, owns, probe, space, choices, givens);
     if (owns) sweeper.close();
     return space;
