@@ -82,6 +82,13 @@ test('a stage that a client says is not put right in silence', async () => {
   expect(readFileSync(files.path('no.csv'), 'utf8')).toContain('no stage “indoor” of “tecoma”');
 });
 
+test('a client who says crop and stage gets both, whatever the template has and whichever comes first', async () => {
+  for (const rows of ['crop,stage\nsweet pepper,fruiting\nlettuce,indoor\n', 'stage,crop\nfruiting,sweet pepper\n']) {
+    const run = await overbench(['batch', 'trade-bench', '-'], rows);
+    expect([run.status, run.err], rows).toEqual([0, '']);
+  }
+});
+
 test('a crop that comes in as CSV takes its only stage, and one with several says them', async () => {
   await overbench(['new', 'trade-bench', '-o', files.path('b.json')]);
   const bring = async (crop: string) => {

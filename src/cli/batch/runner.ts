@@ -156,12 +156,18 @@ export class Runner {
   private followed(picked: readonly Edit[], answered: ReadonlySet<string>): readonly Edit[] {
     if (this.picks.size === 0) return [];
     const { template } = this.setup;
+    const said = new Set(
+      picked.flatMap((edit) => {
+        const at = editedAt(template, edit);
+        return at ? [addressOf(at)] : [];
+      }),
+    );
     const wanted = apply(template, {
       label: '',
       edits: allTogether(template, picked).filter((edit) => {
         const at = editedAt(template, edit);
         const follows = at !== undefined && pickedTogether(template, at)[0]?.row !== at.row;
-        return picked.includes(edit) || !follows || !answered.has(addressOf(at));
+        return !follows || said.has(addressOf(at)) || !answered.has(addressOf(at));
       }),
     });
     return [...this.picks].flatMap((address) => {
