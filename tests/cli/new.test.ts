@@ -38,15 +38,17 @@ test('a client’s book says whose it is, what is usual there and the day that i
 });
 
 test('power to spare that is given is what the plan is held against, and more than it fails', async () => {
-  const check = async (kw: string): Promise<string> => {
+  const check = async (kw: string, ...more: string[]): Promise<string> => {
     const book = files.path(`${kw}.json`);
-    await overbench(['new', 'trade-bench', '--set', `spare_power=${kw} kW`, '-o', book]);
+    await overbench(['new', 'trade-bench', '--set', `spare_power=${kw} kW`, ...more, '-o', book]);
     return /^Circuits free,(.*)$/m.exec((await overbench(['csv', book, '--wide'])).out)?.[1] ?? '';
   };
   // A draws 18 × 45 W behind supplies of an efficiency below 1: more than 0.8 kW, less than 3 kW.
   expect(await check('0.5')).toMatch(/fails, \d.* over/);
-  expect(await check('3')).toMatch(/holds, \d+ % under/);
-  expect(await check('3')).not.toContain('assumed');
+  const known = await check('3', '--set', 'breaker=16 A');
+  expect(known).toMatch(/holds, \d+ % under/);
+  expect(known).not.toContain('assumed');
+  expect(await check('3'), 'nobody has named the breaker').toMatch(/assumed, \d+ % under; limit assumed: a breaker of 16 A/);
 });
 
 test.each([

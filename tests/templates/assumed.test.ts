@@ -76,6 +76,26 @@ test('the demo’s plan holds on three assumptions, and says which', async () =>
   }
 });
 
+const WITH_SPARE = slugs.filter((slug) => templateBook(slug).names.spare_power !== undefined);
+
+test.each(WITH_SPARE)('spare power alone does not make %s hold while the breaker is assumed, and the check says which', async (slug) => {
+  const session = await openTemplate(slug);
+  try {
+    const set = (name: string, content: string) => fill(session, [name, content]);
+    await set('breaker', '');
+    await set('circuits_free', '');
+    await set('spare_power', '50 kW');
+    expect(row(session, 'c_circuit')).toMatch(/^assumed, 9\d % under; limit assumed: a breaker of \d+ A$/);
+    await set('breaker', '16 A');
+    expect(row(session, 'c_circuit'), 'circuits that nobody counted are no lack where the power is known').toMatch(/^holds, 9\d % under$/);
+    await set('breaker', '');
+    await set('spare_power', '0.001 kW');
+    expect(row(session, 'c_circuit'), 'too little power fails whatever the breaker').toMatch(/^fails, .*over$/);
+  } finally {
+    session.close();
+  }
+});
+
 test('a scenario that can’t be worked out is left out of the ranking, and takes no rank from the others', async () => {
   const session = await openTemplate('trade-bench');
   try {
