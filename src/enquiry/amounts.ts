@@ -99,7 +99,7 @@ const UNITS: readonly (readonly [said: string, quantity: Quantity, unit: string,
 /** In which unit an amount of each quantity goes on. */
 const GOES_ON: Partial<Record<Quantity, string>> = { length: 'm', illuminance: 'lx', power: 'W', temperature: '°C', area: 'm²' };
 
-const UNIT = new RegExp(`[ -]?(?:\\s{0,6})(?:${UNITS.map(([said]) => `(${said})`).join('|')})(?:(?<=['"])|(?![\\p{L}\\d]))`, 'yu');
+const UNIT = new RegExp(`[ -]?\\s{0,40}(?:${UNITS.map(([said]) => `(${said})`).join('|')})(?:(?<=['"])|(?![\\p{L}\\d]))`, 'yu');
 /** Letters that are words of their own elsewhere: what must follow `in`, and the `A` and `C` that are written large or stand close. */
 const IN =
   /[ -]?in(?=\s*(?:$|[,;:.)x/]|by |wide|long|deep|high|tall|apart|between|clear|of |above|below|from |and |gap|spac|headroom|over|under|tray|shel|square|each|or |- |max|off|short))/uy;

@@ -64,8 +64,8 @@ export const CROPS: readonly Called[] = [
 /** What is said of a plant's age, and what such stages are called in the list of crops. */
 export const STAGES: readonly (readonly [said: string, called: RegExp])[] = [
   [
-    'seedlings?|from seed|starts|starters|plugs?|young plants?|transplants?|starting|sow(?:n|ing)?|young (?=\\p{L})',
-    /seedling|transplant|plug|young|common practice/iu,
+    'seedlings?|from seed|starts|starters|plugs|plug (?:trays?|plants?|house)|young plants?|transplants?|starting|sow(?:n|ing)?|young (?=\\p{L})',
+    /seedling|transplant|plug|young/iu,
   ],
   ['cuttings?|rooting|root(?:ed)?', /cutting|rooting|propagation/iu],
   ['propagation(?! (?:house|room|bench|area|unit|table|shelf))|propagating', /propagation|rooting|plug|transplant/iu],

@@ -8,13 +8,17 @@ import { COUNTED, countOf, countSaid, GO_TO } from './counts.ts';
 import { grids } from './grid.ts';
 import { judge, ownerOf } from './judge.ts';
 import { cropsSaid, lampsOf, lampsSaid, meterSaid, readingsSaid } from './named.ts';
-import { type Noun, nouns } from './nouns.ts';
+import { type Noun, nouns, nounsIn, type Owner } from './nouns.ts';
 import { marksOf } from './numbers.ts';
 import { plain } from './plain.ts';
-import type { Meaning } from './rules.ts';
+import { type Meaning, WHICH_SIDE } from './rules.ts';
 import { finder, overlaps, type Stretch, sentences } from './sentences.ts';
 import { sidesFrom } from './sides.ts';
 import { type Around, BETWEEN, type Heard, isDoubted, type Judged, NEW, NO_CURRENCY, OLD, ROOM, type Said, type Sided, TWO } from './things.ts';
+
+const SIDED: ReadonlySet<Meaning> = new Set(['length', 'width']);
+/** What stands in a room and has sides of its own. */
+const HOLDS: ReadonlySet<Owner> = new Set(['bench', 'shelf', 'rack']);
 
 export function hear(original: string): Heard {
   const text = plain(original);
@@ -48,6 +52,14 @@ export function hear(original: string): Heard {
     }
     // Of a single length of a house nothing follows for its benches.
     const ofRoom = meant?.unsided && (noun?.owner === 'room' || noun?.owner === 'tray');
+    const ofHouse =
+      meant && noun?.owner === 'room' && SIDED.has(meant.means) && !nounsIn(around.nouns, sentence.from, sentence.to).some(({ owner }) => HOLDS.has(owner));
+    if (meant && ofHouse) {
+      // A side of the room itself: `a closet 5 ft wide`.
+      const [said] = saidOf(amount, meant, text, sentence, oldThere);
+      if (said) made.push({ ...said, ask: ROOM });
+      continue;
+    }
     if (meant && meant.means !== 'other' && !ofRoom) {
       made.push(...saidOf(amount, meant, text, sentence, oldThere));
       continue;
@@ -85,7 +97,8 @@ export function hear(original: string): Heard {
   );
   // Where the bench's own size is said, that of the room around it is no answer.
   const sized = all.some(({ means, ask }) => means === 'length' && ask !== ROOM);
-  const isRoom = ({ ask }: Said): boolean => sized && ask === ROOM;
+  const sided = all.some(({ means, ask }) => means === 'length' && ask === undefined);
+  const isRoom = ({ ask }: Said): boolean => (sized && ask === ROOM) || (sided && ask === WHICH_SIDE);
   return {
     plain: text,
     said: all.filter((one) => !isRoom(one)).sort((a, b) => a.from - b.from),

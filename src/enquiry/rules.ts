@@ -128,8 +128,8 @@ export const RULES: readonly Rule[] = [
   // Plants and trays
   { of: 'length', before: '(?:week|day|month) (?:one|1)', near: "grow|plants?|tall|they|tops?", means: 'first plant height' },
   { of: 'length', before: '(?:week|day|month) (?:\\d+|\\p{L}+)', near: "grow|plants?|tall|they|tops?", means: 'last plant height' },
-  { of: 'length', before: '(?:go|goes|grow|grows|stretch|stretches|shoot) from [^.;\\n]{2,24} to', means: 'last plant height' },
-  { of: 'length', before: '(?:go|goes|grow|grows|stretch|stretches|shoot) from', means: 'first plant height' },
+  { of: 'length', before: '(?:go|goes|grow|grows|climb|climbs|rise|stretch|stretches|shoot|get) from [^.;\\n]{2,24} to', means: 'last plant height' },
+  { of: 'length', before: '(?:go|goes|grow|grows|climb|climbs|rise|stretch|stretches|shoot|get) from', means: 'first plant height' },
   { of: 'length', before: '(?:start|begin|set out|planted|arrive|come in)(?:s|ing)?(?: out| off)?', near: 'grow|plants?|tall|end|finish|height', means: 'first plant height' },
   { of: 'length', before: '(?:end|finish|stop|top out|go up|grow|reach|get|getting)(?:s|ed|ing)?(?: up)?(?: to| at)?', after: '(?:tall|high)?', near: 'grow|plants?|tall|height|canopy|crop|pull|harvest', whose: ['plant', 'bench', 'shelf', 'tray', 'none'], means: 'last plant height' },
   { of: 'length', after: '(?:tall|high)', whose: ['plant'], means: 'plant height' },

@@ -24,7 +24,7 @@ interface Sign {
 // biome-ignore format: a line a sign
 const SIGNS: readonly Sign[] = [
   { slug: 'meter-check', points: 7, found: 'readings', least: 1e9, reason: 'readings of a meter' },
-  { slug: 'meter-check', points: 4, words: /(?<!\p{L})(?:i|we) (?:have )?(?:measured|took (?:some )?readings)|(?:do|does|check|whether) .{0,30}readings|light meter|quantum (?:meter|sensor)|lux meter|(?:my |the )(?:reading|meter) (?:is|says|shows|gives|reads|has)/u, reason: 'a meter' },
+  { slug: 'meter-check', points: 4, words: /(?<!\p{L})(?:i|we) (?:have )?(?:measured|took (?:some )?readings)|(?:do|does|check|whether) .{0,30}readings|light meter|quantum (?:meter|sensor)|lux meter|(?<!\p{L})(?:i|we) (?:read|get|got) [\d ,.]+(?:k ?)?(?:lux|lx|foot|fc)|(?:my |the )(?:reading|meter) (?:is|says|shows|gives|reads|has)/u, reason: 'a meter' },
   { slug: 'replace-old-lamps', points: 8, words: /(?:replac|swap|switch(?:ing)? (?:over )?from|must go|get(?:ting)? rid|dying|worn out|retrofit|upgrad|chang(?:e|ing) (?:over|out|from)|take (?:out|down)|convert|i want out|go(?:ing)? led)[^.;\n]{0,80}?(?:sodium|hps|halide|fluorescent|lamps?|tubes|lights?|\d ?w)|(?:sodium|hps|halides?|fluorescents?|tube lamps|old (?:lamps|lights|tubes))[^;]{0,140}?(?:must go|dying|worn|replac|give up|fail|swap|for leds?|to leds?|i want out|found a|go led)/u, reason: 'old lamps to be replaced' },
   { slug: 'replace-old-lamps', points: 2, found: 'old lamps', reason: 'old lamps that are counted' },
   { slug: 'greenhouse-bench', points: 5, found: 'latitude', reason: 'a latitude' },
@@ -34,7 +34,7 @@ const SIGNS: readonly Sign[] = [
   { slug: 'germination-and-microgreens', points: 8, words: /germinat|seedlings? rooms?|seed (?:trays|boxes)|sowing|blackout dome|dark days|humidity domes?/u, reason: 'a room for seedlings' },
   { slug: 'germination-and-microgreens', points: 5, found: 'trays a week', reason: 'trays a week' },
   { slug: 'germination-and-microgreens', points: 2, found: 'trays', reason: 'trays' },
-  { slug: 'growing-canopy', points: 7, words: /as they (?:grow|get taller|stretch)|rais(?:e|ing) (?:the |my |our )?(?:lights?|lamps?)|lift(?:ing)? (?:the |my |our )?(?:lights?|lamps?)|pull(?:ed|ing)? (?:the lights? )?up|lower(?:ed|ing) the lights?|shoot up|(?:grow|end|finish|stretch)(?:s|ing)? (?:up )?(?:to|at) (?:about )?[\d.,]+ ?(?:m|cm|ft|feet|in|inch)|(?:lights?|lamps?) (?:go|come|move)s? up (?:with|as)|on (?:ropes|pulleys|winches|hoists)|a day once|yo-?yos|ratchets?/u, reason: 'plants that grow towards their lights' },
+  { slug: 'growing-canopy', points: 7, words: /as they (?:grow|get taller|stretch)|rais(?:e|ing) (?:the |my |our )?(?:lights?|lamps?)|lift(?:ing)? (?:the |my |our )?(?:lights?|lamps?)|pull(?:ed|ing)? (?:the lights? )?up|lower(?:ed|ing) the lights?|shoot up|(?:grow|end|finish|stretch)(?:s|ing)? (?:up )?(?:to|at) (?:about )?[\d.,]+ ?(?:m|cm|ft|feet|in|inch)|(?:lights?|lamps?) (?:go|come|move)s? up (?:with|as)|(?:lights?|lamps?)[^.;\n]{0,20}(?:raised|lifted|pulled up)|on (?:ropes|pulleys|winches|hoists)|a day once|yo-?yos|ratchets?/u, reason: 'plants that grow towards their lights' },
   { slug: 'growing-canopy', points: 4, words: /on top (?:as|and)|tops? near the same|over a season|without moving/u, reason: 'light on tops that rise' },
   { slug: 'growing-canopy', points: 4, found: 'first plant height', reason: 'how high the plants begin' },
   { slug: 'growing-canopy', points: 3, found: 'growth', reason: 'how fast the plants grow' },
