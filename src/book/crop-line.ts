@@ -3,8 +3,8 @@ import { readContent, textContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn } from './address.ts';
 import type { Book } from './book.ts';
 import { type Answered, pickersOf, same, sourceIn, textOfLine } from './goes-with.ts';
-import { placeOf } from './look-up.ts';
-import { mustBeAsked } from './said-by.ts';
+import { placeOf, sourceOf } from './look-up.ts';
+import { mustBeAsked, saidBy, TO_ASK } from './said-by.ts';
 
 /** Cells of a row of the list that a given takes its text from, by their headings. */
 type Row = (heading: string) => string;
@@ -40,17 +40,31 @@ export function lightOfLines(book: Book, at: At): ReadonlyMap<string, string> {
   return new Map(filled.map(({ texts, cell }) => [textOfLine(texts), span(cell, 'DLI') || span(cell, 'PPFD')]));
 }
 
-const HOURS = 'light_hours';
+/** The name of the given that the crop may set. */
+export const HOURS = 'light_hours';
 
-/** Where the hours of light still stand at what the template put forward: the middle of those of the crop that the answers come to. */
+/** How the source of hours begins that the crop has set: a default that another crop sets anew, until somebody says or agrees to it. */
+const BY_THE_CROP = 'by the crop';
+
+export function isByCrop(hours: At): boolean {
+  const said = saidBy(sourceOf(hours));
+  return said?.teller === 'default' && !said.agreed && said.how.startsWith(BY_THE_CROP);
+}
+
+/** Where nobody has said the hours of light: the middle of those of the crop that the answers come to, and that they are the crop's. */
 export function hoursWith(book: Book, answers: readonly Answered[]): readonly Answered[] {
   const hours = placeOf(book, HOURS);
   const [first] = answers;
-  if (!hours || !first || !mustBeAsked(hours)) return [];
+  if (!hours || !first || !(mustBeAsked(hours) || isByCrop(hours))) return [];
   const stands = pickersOf(book, first.at).map(({ at }) => (answers.find((one) => one.at.row === at.row)?.after ?? at.cell)?.content ?? '');
   const rows = stands.length < 2 ? [] : rowsOf(book, first.at).filter(({ texts }) => texts.every((text, i) => same(text, stands[i] ?? '')));
   const [low, high] = ['Hours low', 'Hours high'].map((heading) => readContent(rows[0]?.cell(heading) ?? ''));
-  if (rows.length !== 1 || low?.kind !== 'number' || high?.kind !== 'number' || low.unit !== high.unit) return [];
   const { typed: _, ...kept } = hours.cell ?? { content: '' };
-  return [{ at: hours, after: { ...kept, content: textContent(`${(low.given + high.given) / 2} ${low.unit}`).replace(/^'/, '') } }];
+  if (rows.length !== 1 || low?.kind !== 'number' || high?.kind !== 'number' || low.unit !== high.unit) {
+    // What another crop has set is no answer of this one.
+    return stands.length < 2 || mustBeAsked(hours) ? [] : [{ at: hours, after: { ...kept, source: TO_ASK } }];
+  }
+  const content = textContent(`${(low.given + high.given) / 2} ${low.unit}`).replace(/^'/, '');
+  const span = low.given === high.given ? `${low.given}` : `${low.given} to ${high.given}`;
+  return [{ at: hours, after: { ...kept, content, source: `default ${BY_THE_CROP}: ${textOfLine(stands)}, ${span} ${low.unit}` } }];
 }

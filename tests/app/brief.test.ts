@@ -28,7 +28,7 @@ async function left(): Promise<readonly [number, number]> {
 async function begin(page: Page, template: RegExp, wide = true): Promise<void> {
   await page.getByRole('button', { name: template }).click();
   await page.getByLabel('Client').fill('The night school');
-  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
   await page
     .locator('ob-contents i', { hasText: /left|hold/ })
     .first()
@@ -152,6 +152,20 @@ describe('the brief, one question at a time', () => {
     await given('Bench length').locator('.teller', { hasText: 'to ask' }).waitFor();
     await goTo(page, 'What changed');
     expect(await page.locator('.changes li').count(), 'and nothing was written').toBe(0);
+
+    await goTo(page, 'Brief');
+    await page.getByRole('button', { name: 'Ask one question at a time' }).click();
+    await expect.poll(question, { message: 'the first that is left, wherever one was last' }).toBe('Bench length');
+    await page.keyboard.press('Escape');
+    await given('Crop')
+      .getByRole('button', { name: /who said so/ })
+      .click();
+    await answer().fill('rose, cut flowers');
+    await page.keyboard.press('Enter');
+    // What came along with the answer is said: of 16 to 20 h/d, the middle.
+    await slip().locator('.cleared', { hasText: 'Hours of light: 18 h/d, default by the crop: rose, cut flowers, 16 to 20 h/d.' }).waitFor();
+    await page.keyboard.press('Escape');
+    await given('Hours of light').and(page.locator('[aria-label*="18"][aria-label*="by the crop"]')).waitFor();
   });
 
   it('is gone through by touch on a narrow screen, and leaves every answer of the template still to ask', async () => {

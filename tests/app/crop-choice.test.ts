@@ -89,6 +89,9 @@ describe('in the demo', () => {
     expect(await violations(page, { within: 'dialog[open]' })).toEqual([]);
     await page.keyboard.press('Enter');
     await expect.poll(() => slip().locator('label.q').textContent()).not.toBe('Crop');
+    await slip()
+      .locator('.cleared', { hasText: /tomato, plug seedlings indoor: the first of \d that “seedling tomato” may mean/ })
+      .waitFor();
     await page.keyboard.press('Escape');
     await slip().waitFor({ state: 'hidden' });
     await stands('Stage of the crop', 'plug seedlings indoor').and(page.locator('[aria-label*="client"]')).waitFor();
@@ -109,9 +112,15 @@ describe('in the demo', () => {
     expect(await slip().isVisible()).toBe(true);
     await field().fill('tomato');
     await page.keyboard.press('Enter');
-    await slip().locator('.cleared', { hasText: 'Stage of the crop: “indoor” does not go with tomato.' }).waitFor();
+    await slip().locator('.wrong', { hasText: 'Stage of the crop: “indoor” does not go with tomato. Pick plug seedlings indoor or fruiting' }).waitFor();
+    expect(await slip().locator('label.q').textContent(), 'nothing is kept that can’t be worked out').toBe('Crop');
+    await expect.poll(() => active(field())).toMatch(/^tomato, plug seedlings indoor/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => slip().locator('label.q').textContent()).not.toBe('Crop');
     await page.keyboard.press('Escape');
     await slip().waitFor({ state: 'hidden' });
+    await stands('Crop', 'tomato').waitFor();
+    await stands('Stage of the crop', 'plug seedlings indoor').waitFor();
   });
 });
 

@@ -37,7 +37,8 @@ export const planCommands = [
     words: 'brief answer questions client interview who said so source left',
     atOnce: true,
     when: ({ book }) => book?.tables.some((table) => table.form === 'brief') ?? false,
-    run: ({ at }) => ({ do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) }),
+    // At the first that is left: the cell that is chosen is often the question that was asked last. The sign beside an answer asks that one.
+    run: () => ({ do: 'open slip', slip: 'brief', asked: undefined }),
   },
   {
     id: 'enquiry',

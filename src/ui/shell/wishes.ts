@@ -28,7 +28,7 @@ const heard = (page: Shell): Heard => {
     open: (wish) => entering.open(wish),
     remove: (wish) => entering.remove(wish),
     write: (wish) => page.write(wish),
-    question: ({ place = whereabouts.chosen }) => doing.perform({ do: 'open slip', slip: 'brief', asked: place }),
+    question: ({ place }) => doing.perform({ do: 'open slip', slip: 'brief', asked: place }),
   };
 };
 

@@ -2,9 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { At } from '../../book/address.ts';
 import { isOpen } from '../../book/allowed.ts';
-import { lightOfLines } from '../../book/crop-line.ts';
+import { HOURS, isByCrop, lightOfLines } from '../../book/crop-line.ts';
 import { fitting, isWhole, standingLine, wholeLines } from '../../book/goes-with.ts';
-import { noteOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
+import { noteOf, placeOf, rangeOf, sourceOf, titleOf } from '../../book/look-up.ts';
 import { misfit } from '../../book/misfits.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy, sourceText, TELLERS, type Teller } from '../../book/said-by.ts';
 import { choicesOf, numberHints } from '../cells/index.ts';
@@ -39,6 +39,8 @@ export class ObBriefSlip extends Slip<Place | undefined> {
   #page: string | undefined;
   #before = '';
   #saidBefore = '';
+  /** Of several lines that fitted what was written, the one that Enter took. */
+  #taken = '';
 
   constructor() {
     super();
@@ -72,6 +74,7 @@ export class ObBriefSlip extends Slip<Place | undefined> {
   async #ask(at: At): Promise<void> {
     this.place = placeOfAt(at);
     this.wrong = '';
+    this.#taken = '';
     const said = isLeft(at) ? undefined : saidBy(sourceOf(at));
     this.teller = said?.teller;
     this.lines = [];
@@ -101,6 +104,7 @@ export class ObBriefSlip extends Slip<Place | undefined> {
   /** A new answer over a default is taken to be the client's, until another is picked. */
   #written(): void {
     this.wrong = '';
+    this.#taken = '';
     if (this.teller === undefined || this.teller === 'default') this.teller = 'client';
   }
 
@@ -124,17 +128,42 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     if (!at || !field) return true;
     this.cleared = '';
     const typed = field.value === this.#before ? undefined : field.value;
+    const unpicked = typed !== undefined && this.#unpicked(at, typed);
+    if (unpicked) {
+      this.wrong = unpicked;
+      field.focus();
+      return false;
+    }
     const said = this.teller && this.#saidText(this.teller, this.#how) !== this.#saidBefore ? { teller: this.teller, how: this.#how } : undefined;
     if (typed === undefined && said === undefined) return true;
     const emptied = typed?.trim() === '';
     // A new answer goes together with who gave it, whether or not that is new as well; nobody gave none.
     const whole = emptied ? undefined : typed !== undefined && this.teller ? { teller: this.teller, how: this.#how } : said;
+    const hours = this.#hours;
     const wrong = await this.#give({ place: placeOfAt(at), typed, said: whole });
     this.wrong = wrong ?? '';
     if (wrong !== undefined) field.focus();
     else if (emptied) this.cleared = `${titleOf(at)}: left unanswered; it was ${this.#before}. Undo brings it back.`;
-    else this.cleared = this.#misfit;
+    else this.cleared = [this.#taken, this.#misfit, hours !== this.#hours ? this.#hours : ''].filter(Boolean).join(' ');
     return wrong === undefined;
+  }
+
+  /** The hours of light where the crop sets them, and that it does. */
+  get #hours(): string {
+    const at = placeOf(this.around.session.book, HOURS);
+    return at && isByCrop(at) ? `${titleOf(at)}: ${at.cell?.content ?? ''}, ${sourceOf(at)}.` : '';
+  }
+
+  /** Why a first answer is not kept alone: there are several lines of it, and what stands beside it goes with none. The list shows them. */
+  #unpicked(at: At, written: string): string {
+    const { book } = this.around.session;
+    const all = wholeLines(book, at) ?? [];
+    if (!isWhole(all, written)) return '';
+    const wrong = misfit(book, { ...at, cell: { ...at.cell, content: written.trim() } });
+    if (wrong === undefined) return '';
+    this.lines = all.filter((line) => line.toLowerCase().startsWith(`${written.trim().toLowerCase()}, `));
+    this.picked = 0;
+    return `${wrong}; Enter takes the first of the list.`;
   }
 
   /** What stands beside this answer and does not go with it. */
@@ -180,7 +209,12 @@ export class ObBriefSlip extends Slip<Place | undefined> {
     }
     const line = this.lines[this.picked];
     // Enter takes the line that the keys stand at, and goes on as after any answer.
-    if (event.key === 'Enter' && line !== undefined) this.#take(line);
+    if (event.key === 'Enter' && line !== undefined) {
+      const [written, fit] = [this.#field?.value.trim() ?? '', this.lines.length];
+      const isFirst = this.picked === 0 && fit > 1 && written !== '' && written !== line;
+      this.#take(line);
+      if (isFirst) this.#taken = `${line}: the first of ${fit} that “${written}” may mean.`;
+    }
     return false;
   }
 
