@@ -4,7 +4,7 @@ import { need, unit } from '../../functions/units.ts';
 import { type At, placeIn } from './address.ts';
 import { notAllowed } from './allowed.ts';
 import type { Book, Cell } from './book.ts';
-import { sourceOf, standingOf } from './look-up.ts';
+import { namesOf, sourceOf, standingOf } from './look-up.ts';
 import { saidBy } from './said-by.ts';
 
 /** Inches to the nearest of these, up to so many inches. */
@@ -16,11 +16,17 @@ const STEPS = [
   [Number.POSITIVE_INFINITY, 12],
 ] as const;
 
+/** A light that just goes into such a place must still go in: it is rounded up. */
+const PLACES = ['bench_length', 'bench_width'];
+
+/** A length this little over a round one is that one, in. */
+const DUST = 1e-6;
+
 /** In feet where it is whole feet, else in inches: `12 ft`, `10 in`. */
-export function roundOnTape(metres: number): string {
+function roundOnTape(metres: number, up: boolean): string {
   const inches = metres / 0.0254;
   const step = STEPS.find(([upTo]) => inches <= upTo)?.[1] ?? 12;
-  const round = Math.round(inches / step) * step;
+  const round = (up ? Math.ceil((inches - DUST) / step) : Math.round(inches / step)) * step;
   return round >= 12 && round % 12 === 0 ? `${round / 12} ft` : `${round} in`;
 }
 
@@ -45,6 +51,9 @@ function rounded(book: Book, at: At): string | undefined {
   const read = readContent(at.cell?.content ?? '');
   if (standingOf(at) !== 'given' || (said?.teller !== 'default' && said?.teller !== 'ours')) return undefined;
   if (read.kind !== 'number' || read.base <= 0 || unit(read.unit)?.dimension !== METRE) return undefined;
-  const content = roundOnTape(read.base);
+  const content = roundOnTape(
+    read.base,
+    namesOf(book, at).some((name) => PLACES.includes(name)),
+  );
   return readContent(content).kind === 'number' && !content.startsWith('0 ') && notAllowed(book, at, content) === undefined ? content : undefined;
 }
