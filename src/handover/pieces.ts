@@ -4,10 +4,12 @@ import { GAP } from '../../functions/number-text.ts';
 import { sentence } from '../book/label.ts';
 import { isLeft, mustBeAsked } from '../book/said-by.ts';
 import { whyOf } from '../shown.ts';
+import { isNoFuse } from './applies.ts';
 import type { Found } from './reader.ts';
 
 /** A value as its cell shows it. The address goes with it, so that print can be held against the book. */
 export function shown(found: Found): TemplateResult {
+  if (isNoFuse(found)) return html`<span class="val">no fuse</span>`;
   const { text, unit, state, word = '', address } = found;
   // A check of an earlier book may begin with another word for the same state.
   if (state)

@@ -2,6 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { saidBy } from '../book/said-by.ts';
 import type { Address } from '../engine/types.ts';
+import { applies, hasOwnDriver } from './applies.ts';
 import { breaking, reasons, section, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 import { moved, reach, type Swing } from './swing.ts';
@@ -84,12 +85,12 @@ export function ranked(reader: Reader, swings: ReadonlyMap<Address, Swing>): Tem
 const perCent = (share: number): string =>
   Math.abs(share) <= NONE ? 'same' : `${share < 0 ? '−' : '+'}${(Math.abs(share) * 100).toFixed(Math.abs(share) < 0.0995 ? 1 : 0)} %`;
 
-/** Givens of the brief, of the tables that all scenarios share, and of the scenario itself; what the sheet says of itself stands at its head. */
+/** Givens of the brief, of the tables that all scenarios share, and of the scenario itself, but for what has no bearing on it; what the sheet says of itself stands at its head. */
 export function givens(reader: Reader): readonly Found[] {
   const own = reader.named('site')?.at.table;
   const shared = reader.book.tables.filter((t) => (t.form === 'brief' || t.form === 'plain') && t !== own).flatMap((t) => reader.grid(t).flat());
   const scenario = reader.scenarios?.rows.flatMap((row) => reader.row(row.id) ?? []) ?? [];
-  return [...shared, ...scenario].filter(({ standing }) => standing === 'given' || standing === 'as');
+  return [...shared, ...scenario].filter((found) => (found.standing === 'given' || found.standing === 'as') && applies(reader, found));
 }
 
 const groupTable = (who: string, lines: Group['lines']): TemplateResult =>
@@ -108,7 +109,7 @@ function target(reader: Reader): TemplateResult | typeof nothing {
 
 /** Each check with its margin, and what it asks by which limit. */
 export function checks(reader: Reader): TemplateResult | typeof nothing {
-  const found = reader.checks;
+  const found = reader.checks.filter((check) => applies(reader, check));
   if (found.length === 0) return nothing;
   return section(
     'checks',
@@ -126,5 +127,6 @@ export function checks(reader: Reader): TemplateResult | typeof nothing {
         ];
       }),
     ),
+    hasOwnDriver(reader) ? 'those of a supply do not apply: each light has its own driver' : nothing,
   );
 }

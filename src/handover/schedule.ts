@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Table } from '../book/book.ts';
 import { inSentence } from '../book/label.ts';
 import { columnHeading } from '../book/look-up.ts';
+import { applies, byGauge, hasOwnDriver, isNoFuse } from './applies.ts';
 import { list, section, shown, table } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
 
@@ -20,7 +21,7 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
   const fixture = reader.row('fixture');
   if (!fixture) return nothing;
   const supply = reader.row('supply');
-  const ownDriver = reader.row('feed')?.text === MAINS;
+  const ownDriver = hasOwnDriver(reader);
   const r = (id: string): unknown => value(reader.row(id));
   const n = (id: string): unknown => value(reader.named(id));
   const forEach = (id: string): unknown => (reader.named(id) ? html`${n(id)} for each light` : nothing);
@@ -70,13 +71,10 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
   );
 }
 
-/** As Fixtures says it of a light with its own driver. */
-const MAINS = 'mains';
-
 /** The wire by its gauge where one is chosen, else by its area. */
 function wire(reader: Reader): TemplateResult {
   const gauge = reader.named('wire_gauge');
-  return gauge?.value.kind === 'number' ? html`wire of AWG ${shown(gauge)}` : html`wire of ${value(reader.named('wire_area'))}`;
+  return gauge && byGauge(reader) ? html`wire of AWG ${shown(gauge)}` : html`wire of ${value(reader.named('wire_area'))}`;
 }
 
 /** What the light of a plan hangs on is bought or built with it; nobody has a price for it here. */
@@ -94,8 +92,7 @@ function fuses(reader: Reader): readonly [string, readonly unknown[]] | undefine
   const fuse = reader.row('fuse');
   if (!fuse) return undefined;
   const kind = reader.named('fuse_kind');
-  const none = fuse.value.kind === 'number' && fuse.value.base === 0;
-  const what = none
+  const what = isNoFuse(fuse)
     ? html`none: what an output lets through is to be safe for the wire`
     : html`${shown(fuse)}${kind ? html`, kind ${shown(kind)}` : nothing}, one where each run of cable leaves its supply, for direct current`;
   const count = reader.row('fuses') ? value(reader.row('fuses')) : nothing;
@@ -176,7 +173,7 @@ const UPKEEP = ['wipe_every', 'measure_again', 'years_kept', 'hours_run', 'maint
 const listed =
   (name: string, title: string, ids: readonly string[], aside: unknown = nothing) =>
   (reader: Reader): TemplateResult | typeof nothing => {
-    const lines = reader.lines(ids);
+    const lines = reader.lines(ids).filter((found) => applies(reader, found));
     return lines.length === 0 ? nothing : section(name, title, list(lines), aside);
   };
 

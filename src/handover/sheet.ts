@@ -7,6 +7,7 @@ import type { Address, Engine, PictureField, TraceNode, Values } from '../engine
 import { checksum } from '../files/book/index.ts';
 import { pointsOver, readPicture, type Series } from '../pictures/index.ts';
 
+import { applies } from './applies.ts';
 import { compared, head, headlines, lacking, stillOpen, verdict } from './front.ts';
 import { grids, lightList, map, spread, squaresOf } from './light.ts';
 import { plan } from './plan.ts';
@@ -34,7 +35,7 @@ export interface Sheet {
 export async function gather(book: Book, values: Values, ask: Ask, scenario?: string): Promise<Sheet> {
   const reader = new Reader(book, values, scenario);
   const addresses = WORKED.flatMap((id) => reader.row(id) ?? [])
-    .filter((found) => found.value.kind !== 'error')
+    .filter((found) => found.value.kind !== 'error' && applies(reader, found))
     .map((found) => found.address);
   const light = await lightOf(reader, ask);
   const traces = await ask((engine) => Promise.all(addresses.map((address) => engine.trace(address))));

@@ -26,6 +26,11 @@ test('a plan without fuses says so, and a wire that is chosen by its gauge is ca
   const text = await said();
   expect(text).toMatch(/Fusesnone: what an output lets through is to be safe for the wire/);
   expect(text).toContain('wire of AWG 16');
+  const body = textOf((await makeFrom(made.session, 'A')).body).replaceAll(/[\u202f\u00a0]/g, ' ');
+  expect(body).toMatch(/Fuse of each run(?:to be agreed)?no fuse/);
+  expect(body).not.toMatch(/0\.0 A/);
+  expect(body).toMatch(/Wire size, by gauge \(AWG\)[^W]*16/);
+  expect(body, 'the size that is not used is not said').not.toMatch(/Wire size(?!,)/);
   made.session.undo();
   made.session.undo();
   await made.session.settled();
@@ -37,6 +42,12 @@ test('a light with its own driver has no supply and no fuse in the parts list', 
   expect(text).toContain('none: each light has its own driver');
   expect(text).not.toMatch(/Fuses|Supply 24/);
   expect(text).toContain('an electrician says which');
+  const { body } = await makeFrom(made.session, 'A');
+  const all = textOf(body);
+  expect(all.split('its own driver').length - 1, 'said once of the parts and once of the checks, and in what a check asks').toBe(3);
+  expect(all.slice(0, all.indexOf('Calculations to check by hand'))).not.toMatch(/Fuse|Wire size|Wire temperature|Largest voltage drop|Supplies are loaded/);
+  expect(textOf(section(body, 'checks'))).toContain('those of a supply do not apply');
+  expect(textOf(section(body, 'electrics'))).toContain('Mains voltage');
   made.session.undo();
   await made.session.settled();
 });
