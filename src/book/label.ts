@@ -34,3 +34,6 @@ export const short = (text: string): string => {
   const letters = [...line];
   return letters.length > LONGEST ? `${letters.slice(0, LONGEST - 1).join('')}…` : line;
 };
+
+/** A table’s name as a heading, in words: `LuxMeter` is the lux meter’s. */
+export const tableHeading = (name: string): string => name.replace(/(?<=\p{Ll})\p{Lu}(?=\p{Ll})/gu, (letter) => ` ${letter.toLowerCase()}`);

@@ -46,6 +46,20 @@ const READ = [
   [11000, 13450, 12600, 12600, 11450, 11300],
 ].flat();
 
+test('on a single shelf the day of light by that reading is said about, from and to', async () => {
+  session = await openTemplate('single-shelf');
+  await set(['lux_lamp', 'warm white LED'], ['lux_read', '6500 lx'], ['light_hours', '10 h/d']);
+  // 65, 75 and 53 lx for each µmol/m²/s; 10 h are 36,000 s.
+  for (const [name, factor] of [
+    ['lux_day', 65],
+    ['lux_day_from', 75],
+    ['lux_day_to', 53],
+  ] as const) {
+    const value = session.values[address(name)];
+    expect(value?.kind === 'number' ? fromBase(value.base, need('mol/m²/d')) : value, name).toBeCloseTo((6500 / factor) * 0.036, 6);
+  }
+});
+
 test('on a single shelf the reading is judged for the crop, as far as a lux meter can tell', async () => {
   session = await openTemplate('single-shelf');
   const says = (): string => {

@@ -105,6 +105,9 @@ it('“lux” finds where a reading of a lux meter is asked for, in a book that 
   const shelf = templateBook('single-shelf');
   expect(labels('lux', { ...block, book: shelf })[0]).toBe('Say what a lux meter showed');
   expect(command('lux').run({ ...block, book: shelf })).toMatchObject({ do: 'open slip', slip: 'brief', asked: { table: 'lux', row: 'lux_read' } });
+  const meter = templateBook('meter-check');
+  expect(labels('lux', { ...block, book: meter })[0], 'where meters are asked for, too').toBe('Say what a lux meter showed');
+  expect(command('lux').run({ ...block, book: meter })).toMatchObject({ do: 'open slip', slip: 'brief', asked: { row: 'meter_kind' } });
   expect(labels('lux')).toEqual([]);
 });
 

@@ -2,6 +2,7 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Block, Book, Page } from '../../book/book.ts';
 import { lacksSaid } from '../../book/edition/said.ts';
+import { tableHeading } from '../../book/label.ts';
 import { placeOf, tableOfBlock } from '../../book/look-up.ts';
 import type { Address, Engine, Values } from '../../engine/types.ts';
 import { type Act, type Acts, draftOf, Part, type Place, type Wishes } from '../parts/index.ts';
@@ -154,7 +155,7 @@ export class ObPage extends Part {
     const table = tableOfBlock(this.book, block.table);
     if (!table) return html`<p class="prose">This page names a table that the book does not have: ${block.table}.</p>`;
     const several = this.page.blocks.filter((b) => b.kind === 'table').length > 1;
-    return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${table.name}</h3>` : nothing}
+    return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${tableHeading(table.name)}</h3>` : nothing}
       <ob-table .book=${this.book} .table=${table} .values=${this.values} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
       ${table.form === 'scenarios' ? this.#below(OF_SCENARIOS) : nothing}
       ${placeOf(this.book, 'light_carried')?.table === table ? this.#below(['carry-fit']) : nothing}`;

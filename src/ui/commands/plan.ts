@@ -1,5 +1,6 @@
 /** What a plan asks for: to be mended, to be asked for, to be fitted to readings, to be brought up to its template. */
-import { cellAt } from '../../book/address.ts';
+import { type At, cellAt } from '../../book/address.ts';
+import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf } from '../../book/look-up.ts';
 import type { Mend } from '../../engine/types.ts';
 import { placeOfAt } from '../parts/index.ts';
@@ -12,6 +13,9 @@ function mendOf({ at, values }: PageState): Mend | undefined {
   const mend = value?.kind === 'error' ? value.mend : undefined;
   return mend?.content !== undefined || mend?.unit !== undefined ? mend : undefined;
 }
+
+/** Where a book asks for it: what was read, or with which meter. */
+const luxIn = (book: Book): At | undefined => placeOf(book, 'lux_read') ?? placeOf(book, 'meter_kind');
 
 export const planCommands = [
   {
@@ -53,9 +57,9 @@ export const planCommands = [
     label: 'Say what a lux meter showed',
     words: 'lux meter light reading measured foot-candles ppfd',
     atOnce: true,
-    when: ({ book }) => book !== undefined && placeOf(book, 'lux_read') !== undefined,
+    when: ({ book }) => book !== undefined && luxIn(book) !== undefined,
     run: inBook(({ book }) => {
-      const at = placeOf(book, 'lux_read');
+      const at = luxIn(book);
       return { do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) };
     }),
   },
