@@ -267,7 +267,7 @@ describe('meter check', () => {
     for (const address of ['B2', 'B3', 'B4', 'C2', 'C3', 'C4']) expect(await session.type(`Readings.${address}`, '6000')).toMatchObject({ ok: true });
     await session.settled();
     expect(session.run((now) => carryFound(now, session.values))).toMatchObject({
-      message: expect.stringContaining(`the pattern is off by ${(100 * missed(asHung, dim)).toFixed(1)}\u202f%, more than the 10\u202f% allowed`),
+      message: expect.stringContaining(`the pattern is off by ${(100 * missed(asHung, dim)).toFixed(1)}\u202f%, over 10\u202f%`),
     });
     await session.type('Meter.A5', '');
     await session.settled();
