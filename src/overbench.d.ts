@@ -95,6 +95,8 @@ export interface Layout {
   readonly annual: number;
   /** Lowest to mean. */
   readonly evenness: number;
+  /** Where it holds only with givens of another scenario: these, by the ids of their rows, and a word of them. */
+  readonly elsewhere?: { readonly givens: Readonly<Record<string, string>>; readonly said: string };
 }
 
 export interface Proposal {
@@ -118,11 +120,17 @@ export interface Proposed {
   /** What could not be asked as it was meant, in sentences. */
   readonly said: readonly string[];
   readonly all: readonly Layout[];
-  /** Where nothing holds: which checks stand in the way, and each limit whose change would let something through, with the smallest that does. */
+  /** Where nothing holds: which checks stand in the way, and each limit whose change would let something through, with the smallest that does; facts of the client's building, to be asked, come last. */
   readonly binds?: {
     readonly checks: readonly string[];
     readonly said: string;
-    readonly changes: readonly { readonly address: string; readonly content: string; readonly said: string; readonly layout: Layout }[];
+    readonly changes: readonly {
+      readonly address: string;
+      readonly content: string;
+      readonly said: string;
+      readonly layout: Layout;
+      readonly ofClient: boolean;
+    }[];
   };
 }
 

@@ -8,8 +8,10 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import { type At, placeIn } from '../../book/address.ts';
 import { addressOf, placeOf, rangeOf, titleOf, unitOf } from '../../book/look-up.ts';
 import { checkLabel } from './anatomy.ts';
-import { type Ladder, Limits, laddersOf } from './limits.ts';
+import { factOf } from './facts.ts';
+import { distance, type Ladder, Limits, laddersOf } from './limits.ts';
 import { missesOf } from './misses.ts';
+import { nearestMiss } from './nearest-miss.ts';
 import type { Miss } from './probe.ts';
 import type { Searcher } from './searcher.ts';
 import { heightOf } from './space.ts';
@@ -30,27 +32,52 @@ export function bindingOf(searcher: Searcher, beat: () => void): Binding {
           .slice(0, MOST_GROUPS)
           .map(({ fails, layouts }) => `${layouts.toLocaleString('en-GB')} ${layouts === 1 ? 'fails' : 'fail'} by ${listed(labels(fails))} alone`)
           .join(', ')}.`;
-  const changes = [...higher(searcher, beat), ...looser(searcher, misses, groups, beat)];
-  const none = changes.length === 0 ? ' No limit that was moved, by itself, lets one through.' : '';
-  return { checks: [...new Set(groups.flatMap(({ fails }) => labels(fails)))], said: said + none, changes };
+  const near = groups.slice(0, MOST_GROUPS).flatMap(
+    ({ fails, key }) =>
+      nearestMiss(
+        searcher,
+        fails,
+        misses.filter((miss) => keyOf(miss.fails) === key),
+        beat,
+      ) ?? [],
+  );
+  const changes = told([...higher(searcher, beat), ...looser(searcher, misses, groups, beat)]);
+  const none = changes.length === 0 ? ['No limit that was moved, by itself, lets one through.'] : [];
+  return { checks: [...new Set(groups.flatMap(({ fails }) => labels(fails)))], said: [said, ...near, ...none].join(' '), changes };
+}
+
+/** What the plan may choose stands before what only the client can say; a fact that is known by two givens is told once, by the one that the client answers. */
+function told(found: readonly Found[]): readonly Way[] {
+  const once = found.filter(({ fact, stands }) => fact === undefined || !stands || !found.some((other) => other.fact === fact && !other.stands));
+  return [...once.filter(({ way }) => !way.ofClient), ...once.filter(({ way }) => way.ofClient)].map(({ way }) => way);
+}
+
+interface Found {
+  readonly way: Way;
+  /** What it says of the client's building; `stands`: in place of an answer. */
+  readonly fact?: string | undefined;
+  readonly stands?: boolean;
 }
 
 interface Group {
+  readonly key: string;
   readonly fails: readonly number[];
   readonly layouts: number;
 }
 
 /** By the checks that fail; those that most fail by first, and of as many the first that came. */
 function grouped(misses: readonly Miss[]): readonly Group[] {
-  const groups = new Map<string, { fails: readonly number[]; layouts: number }>();
+  const groups = new Map<string, { key: string; fails: readonly number[]; layouts: number }>();
   for (const { fails } of misses) {
-    const key = [...fails].sort((a, b) => a - b).join(' ');
+    const key = keyOf(fails);
     const known = groups.get(key);
     if (known) known.layouts++;
-    else groups.set(key, { fails, layouts: 1 });
+    else groups.set(key, { key, fails, layouts: 1 });
   }
   return [...groups.values()].sort((a, b) => b.layouts - a.layouts);
 }
+
+const keyOf = (fails: readonly number[]): string => [...fails].sort((a, b) => a - b).join(' ');
 
 function labelOf({ probe }: Searcher, i: number): string {
   const at = probe.anatomy.checks[probe.checks.indexOf(i)];
@@ -60,7 +87,7 @@ function labelOf({ probe }: Searcher, i: number): string {
 const listed = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
 
 /** Limits that let something through when they are moved, each by its smallest step that does. */
-function looser(searcher: Searcher, misses: readonly Miss[], groups: readonly Group[], beat: () => void): readonly Way[] {
+function looser(searcher: Searcher, misses: readonly Miss[], groups: readonly Group[], beat: () => void): readonly Found[] {
   const { probe, sweeper } = searcher;
   const parts = probe.parts.map((part) => addressOf(probe.anatomy.parts[part] as At));
   const layout = probe.asked.layout === undefined ? undefined : probe.address(probe.asked.layout);
@@ -80,7 +107,15 @@ function looser(searcher: Searcher, misses: readonly Miss[], groups: readonly Gr
     .flatMap(({ at, checks }) => {
       const reached = misses.filter(({ fails }) => fails.every((i) => checks.has(i)));
       const current = placeOf(probe.book, addressOf(at)) ?? at;
-      return laddersOf(probe.book, current).flatMap((ladder) => smallest(searcher, current, ladder, reached, beat) ?? []);
+      let best: Way | undefined;
+      // The nearest come first: what is farther away than something that helps is not tried.
+      for (const ladder of laddersOf(probe.book, current)) {
+        if (best && distance(current, ladder.at(1)) >= distance(current, best.content)) continue;
+        const way = smallest(searcher, current, ladder, reached, beat);
+        if (way && (!best || distance(current, way.content) < distance(current, best.content))) best = way;
+      }
+      const fact = factOf(current.row.id);
+      return best ? [{ way: best, fact, stands: fact !== undefined && fact !== current.row.id }] : [];
     });
 }
 
@@ -124,7 +159,12 @@ function wayOf(searcher: Searcher, at: At, content: string, { arrangement, heigh
   for (let piece = 0; piece < one.plan.pieces; piece++) [layout] = [...(layout ? [layout] : []), ...one.piece(piece, beat).all];
   if (!layout) return undefined;
   const now = at.cell?.content ?? '';
-  return { address: addressOf(at), content, layout, said: `${titleOf(at)}${now === '' ? '' : `, ${shown(at, now)}`}: at ${shown(at, content)} one holds.` };
+  const ofClient = factOf(at.row.id) !== undefined;
+  const is = now === '' ? '' : `, ${shown(at, now)}`;
+  const said = ofClient
+    ? `A question to the client: ${titleOf(at)}${is || ', not said'}; could it be ${shown(at, content)}? Then one holds.`
+    : `${titleOf(at)}${is}: at ${shown(at, content)} one holds.`;
+  return { address: addressOf(at), content, layout, ofClient, said };
 }
 
 /** As the cell shows it. */
@@ -138,11 +178,11 @@ function shown(at: At, content: string): string {
 const BEYOND = 1;
 
 /** Lights hung higher or lower than the brief allows: the nearest height at which one holds. */
-function higher(searcher: Searcher, beat: () => void): readonly Way[] {
+function higher(searcher: Searcher, beat: () => void): readonly Found[] {
   const { probe, space, choices } = searcher;
   if (probe.anatomy.parts.height?.row.id !== 'height' || choices.heights?.low !== undefined || choices.heights?.high !== undefined) return [];
   const [low, high] = [space.heights[0]?.metres ?? 0, space.heights.at(-1)?.metres ?? 0];
-  return (['highest_mount', 'lift_top', 'lowest_mount'] as const).flatMap((name): Way[] => {
+  return (['highest_mount', 'lift_top', 'lowest_mount'] as const).flatMap((name): Found[] => {
     const at = placeOf(probe.book, name);
     if (!at || at.cell === undefined || at.cell.content.startsWith('=')) return [];
     const up = name !== 'lowest_mount';
@@ -164,6 +204,6 @@ function higher(searcher: Searcher, beat: () => void): readonly Way[] {
     const coarse = nearest(start, end.metres, space.step);
     const last = coarse ? coarse.height.metres - (up ? space.step : -space.step) + by : start;
     const found = coarse && (nearest(up ? Math.max(start, last) : Math.min(start, last), coarse.height.metres, space.fine) ?? coarse);
-    return found ? [wayOf(searcher, at, found.height.content, found, beat)].flatMap((way) => way ?? []) : [];
+    return found ? [wayOf(searcher, at, found.height.content, found, beat)].flatMap((way) => (way ? [{ way }] : [])) : [];
   });
 }

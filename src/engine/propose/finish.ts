@@ -7,17 +7,18 @@ import type { Value } from '../types.ts';
 import { checkLabel, rowOf } from './anatomy.ts';
 import { better } from './better.ts';
 import { bindingOf } from './binds.ts';
+import { elsewhereIn } from './elsewhere.ts';
 import type { Searcher } from './searcher.ts';
 import { heightOf } from './space.ts';
-import { AIMS, type Aim, type Counts, type Layout, type Looked, type PieceDone, type Proposal, type Proposed, ROWS } from './types.ts';
+import { AIMS, type Aim, type Counts, type Elsewhere, type Layout, type Looked, type PieceDone, type Proposal, type Proposed, ROWS } from './types.ts';
 
 /** What is known when some pieces, or all of them, are done; in whatever order they came. */
-export function gathered(pieces: readonly PieceDone[]): Pick<PieceDone, 'counts' | 'best' | 'all'> {
+export function gathered(pieces: readonly PieceDone[]): Pick<PieceDone, 'best' | 'all'> & { readonly counts: Tally } {
   const counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 };
   const best: Partial<Record<Aim, Layout>> = {};
   const inOrder = [...pieces].sort((a, b) => a.piece - b.piece);
   for (const done of inOrder) {
-    for (const key of Object.keys(counts) as (keyof Counts)[]) counts[key] += done.counts[key];
+    add(counts, done.counts);
     for (const aim of AIMS) {
       const found = better(aim, best[aim], done.best[aim]);
       if (found) best[aim] = found;
@@ -26,8 +27,57 @@ export function gathered(pieces: readonly PieceDone[]): Pick<PieceDone, 'counts'
   return { counts, best, all: inOrder.flatMap(({ all }) => all) };
 }
 
-/** The answer, when every piece is done. */
+/**
+ * The answer, when every piece is done. Where nothing holds, the same is searched with what other scenarios have in givens that are no part of an
+ * arrangement: the first with which something holds is taken, and said.
+ */
 export function finished(searcher: Searcher, pieces: readonly PieceDone[], beat: () => void = () => {}): Proposed {
+  const own = concluded(searcher, pieces, beat);
+  const others = elsewhereIn(searcher.probe.book, searcher.probe.anatomy);
+  if (own.counts.hold > 0) {
+    const untried = others.length === 0 ? [] : [`All have ${asInBase(searcher, others)}; what other scenarios have there was not tried.`];
+    return { ...own, said: [...own.said, ...untried] };
+  }
+  const { counts } = own;
+  const tried: string[] = [];
+  for (const other of others) {
+    const there = searcher.elsewhere(other);
+    if (typeof there === 'string') continue;
+    const done = Array.from({ length: there.plan.pieces }, (_, piece) => there.piece(piece, beat));
+    add(counts, gathered(done).counts);
+    tried.push(other.said);
+    if (counts.hold === 0) continue;
+    const found = concluded(there, done, beat);
+    const marked = (layout: Layout): Layout => ({ ...layout, elsewhere: other });
+    const proposals = found.proposals.map((one) => ({
+      ...one,
+      layout: marked(one.layout),
+      cells: { ...one.cells, ...other.givens },
+      why: `${one.why.replace(/\.$/u, '')}; with ${other.said}.`,
+    }));
+    const said = `With ${asInBase(searcher, [other])}, nothing holds: these are with ${other.said}.`;
+    return { ...found, proposals, counts, said: [...found.said, said], all: found.all.map(marked) };
+  }
+  const binds = bindingOf(searcher, beat);
+  const neither = tried.length === 0 ? '' : ` Nor does anything with ${tried.join('; nor with ')}.`;
+  return { ...own, counts, binds: { ...binds, said: binds.said + neither } };
+}
+
+/** "Reflecting sides as in A" */
+function asInBase({ probe: { anatomy } }: Searcher, others: readonly Elsewhere[]): string {
+  const { table, column } = anatomy;
+  const labels = table.rows.filter(({ id }) => others.some(({ givens }) => givens[id] !== undefined)).map(({ id, label }) => label ?? id);
+  return `${labels.join(' and ')} as in ${table.columns[column]?.label ?? 'the first scenario'}`;
+}
+
+function add(to: Tally, counts: Counts): void {
+  for (const key of Object.keys(to) as (keyof Counts)[]) to[key] += counts[key];
+}
+
+type Tally = { -readonly [K in keyof Counts]: Counts[K] };
+
+/** What these pieces came to. */
+function concluded(searcher: Searcher, pieces: readonly PieceDone[], beat: () => void): Proposed & { readonly counts: Tally } {
   const { counts, best, all } = gathered(pieces);
   const finer = Object.fromEntries(
     AIMS.flatMap((aim) => {
@@ -40,8 +90,7 @@ export function finished(searcher: Searcher, pieces: readonly PieceDone[], beat:
     const layout = finer[aim];
     return layout ? [proposalOf(searcher, aim, layout, finer, counts)] : [];
   });
-  const binds = Object.keys(best).length === 0 ? { binds: bindingOf(searcher, beat) } : {};
-  return { table: searcher.probe.anatomy.table.id, proposals, counts, said: searcher.plan.said, all, ...binds };
+  return { table: searcher.probe.anatomy.table.id, proposals, counts, said: searcher.plan.said, all };
 }
 
 /** The same lights a little higher or lower, by smaller steps. */
@@ -75,7 +124,9 @@ function workedRows({
 }
 
 /** One arrangement in full. */
-export function look(searcher: Searcher, layout: Layout): Looked {
+export function look(from: Searcher, layout: Layout): Looked {
+  const searcher = layout.elsewhere ? from.elsewhere(layout.elsewhere) : from;
+  if (typeof searcher === 'string') throw new Error(searcher);
   const { anatomy } = searcher.probe;
   const worked = workedRows(searcher);
   const cells = searcher.cellsOf(layout);
@@ -115,9 +166,19 @@ function whyOf(searcher: Searcher, aim: Aim, layout: Layout, all: Partial<Record
     ...(same.length > 0 ? [`it is ${same.join(' and ')} too`] : []),
     ...(next ? [`${NAMED[next[0]]}, ${say(next[0], next[1])}, ${aim === 'cheapest' ? 'costs' : 'has'} ${say(aim, next[1])}`] : []),
   ];
-  return `${[heads[aim] + (facts.length > 0 ? `, with ${facts.join(' and ')}` : ''), ...beside].join('; ')}.`;
+  const cheapest = all.cheapest?.annual ?? Number.NaN;
+  const times = layout.annual / cheapest;
+  const dimmed = searcher.probe.parts.includes('dim') && layout.dim < MUCH_DIMMED;
+  const dear = [
+    ...(dimmed ? [`more light than is needed: dimmed to ${layout.dim} %`] : []),
+    ...(times > DEAR ? [`costs ${times.toFixed(1)} times the cheapest`] : []),
+  ];
+  return `${[heads[aim] + (facts.length > 0 ? `, with ${facts.join(' and ')}` : ''), ...dear, ...beside].join('; ')}.`;
 }
 
+/** Per cent, and times the cost of the cheapest: beyond that a proposal pays for what nobody asked for, and says so. */
+const MUCH_DIMMED = 40;
+const DEAR = 2;
 const SAID: Readonly<Record<Aim, string>> = { cheapest: 'a cost of ', 'most even': 'evenness ', 'fewest lights': '' };
 const NAMED: Readonly<Record<Aim, string>> = { cheapest: 'the cheapest', 'most even': 'the most even', 'fewest lights': 'the one with the fewest lights' };
 

@@ -54,7 +54,14 @@ export interface Ladder {
   at(n: number): string;
 }
 
-/** The steps of a given in both directions, each rung farther from what it says now. A list is gone through as it stands, since its order may mean nothing. */
+/** How far an amount is from what a given says now, or from nothing where it says none; of what is no amount, the same for all. */
+export function distance(at: At, content: string): number {
+  const [now, then] = [readContent(at.cell?.content ?? ''), readContent(content)];
+  if (then.kind !== 'number') return Number.MAX_VALUE;
+  return Math.abs(then.base - (now.kind === 'number' ? now.base : 0));
+}
+
+/** The steps of a given in both directions, each rung farther from what it says now; of a list, its amounts from the nearest on, and its words as they stand. */
 export function laddersOf(book: Book, at: At): readonly Ladder[] {
   const range = rangeOf(at);
   const now = at.cell?.content ?? '';
@@ -62,7 +69,7 @@ export function laddersOf(book: Book, at: At): readonly Ladder[] {
   if (range?.from !== undefined) return [];
   const choices = range && choicesOf(book, at, range);
   if (choices) {
-    const others = choices.filter((choice) => choice !== now);
+    const others = choices.filter((choice) => choice !== now).sort((a, b) => distance(at, a) - distance(at, b) || 0);
     return others.map((choice) => ({ length: 1, at: () => choice }));
   }
   if (range?.low === undefined || range.high === undefined) return [];

@@ -21,11 +21,12 @@ import type { Address, Value } from '../types.ts';
 import type { Life } from '../workbook.ts';
 import { anatomyOf, type Part } from './anatomy.ts';
 import { better, compare } from './better.ts';
+import { placesOf } from './elsewhere.ts';
 import { Feeds } from './feeds.ts';
 import { contentsOf, type Fed, isGood, type Miss, Probe } from './probe.ts';
 import { inTheWay } from './refusal.ts';
 import { type Arrangement, arrangementAt, type Height, type Space, spaceOf } from './space.ts';
-import { AIMS, type Aim, type Choices, type Counts, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
+import { AIMS, type Aim, type Choices, type Counts, type Elsewhere, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
 
 /** So many pieces at most: enough for a bar that moves and for threads to share, few enough that each finds something to compare with. */
 const PIECES = 64;
@@ -63,6 +64,8 @@ export class Searcher {
   readonly #said: readonly string[];
   readonly #lightHangsOnSupply: boolean;
   readonly #evennessIsOfHeight: boolean;
+  /** Searches that were made, by their givens: what they found is looked at one by one. */
+  readonly #elsewhere = new Map<string, Searcher | string>();
   /** The cells by which it is told whether lights are turned; undefined where that can't be told before the height. */
   readonly #turnedEntries: (() => readonly unknown[]) | undefined;
 
@@ -117,6 +120,16 @@ export class Searcher {
     if (!at) return `There is no cell ${address} in this book.`;
     const book = apply(this.probe.book, { label: '', edits: cellEdit(at, { ...at.cell, content }) });
     return Searcher.of(this.sweeper, choices, {}, { book, givens: [...new Set([...this.#givens, address])] });
+  }
+
+  /** A search of the same space with givens of another scenario. */
+  elsewhere(other: Elsewhere): Searcher | string {
+    const key = JSON.stringify(other.givens);
+    let found: Searcher | string = this.#elsewhere.get(key) ?? this;
+    if (found !== this) return found;
+    for (const [address, content] of placesOf(this.probe.anatomy, other)) if (typeof found !== 'string') found = found.with(address, content, this.choices);
+    this.#elsewhere.set(key, found);
+    return found;
   }
 
   get plan(): Plan {
@@ -174,7 +187,7 @@ export class Searcher {
     const mains = layout.supply === '' && layout.fuse === '';
     const fed = mains ? { supply: own.supply ?? '', fuse: own.fuse ?? '' } : layout;
     const contents = contentsOf(layout, { content: layout.height, metres: layout.metres }, layout.dim, fed);
-    return Object.fromEntries(parts.map((part) => [anatomy.parts[part]?.row.id, contents[part]]));
+    return { ...Object.fromEntries(parts.map((part) => [anatomy.parts[part]?.row.id, contents[part]])), ...layout.elsewhere?.givens };
   }
 
   /** The same arrangement at other heights: those in which all holds. */

@@ -63,6 +63,15 @@ export interface Layout {
   readonly light: number;
   /** Where it stands in the space, of which ties take the first. */
   readonly place: number;
+  /** Where all holds with givens of another scenario alone. */
+  readonly elsewhere?: Elsewhere;
+}
+
+/** Givens, by their row ids, that are no part of an arrangement, as another scenario has them. */
+export interface Elsewhere {
+  readonly givens: Readonly<Record<string, string>>;
+  /** "Reflecting sides 0.7, as in B" */
+  readonly said: string;
 }
 
 export interface Counts {
@@ -124,6 +133,8 @@ export interface Way {
   readonly said: string;
   /** What then holds. */
   readonly layout: Layout;
+  /** A fact of the client's building, which is asked for and not chosen. */
+  readonly ofClient: boolean;
 }
 
 export interface Proposed {

@@ -31,14 +31,14 @@ export function counted({ layouts, built, hold }: Counts, all: boolean): string 
   return `${said(layouts)} layouts tried: ${said(built)} can be built${all ? `, and in ${said(hold)} of them no check fails and none is unknown` : ''}.`;
 }
 
-/** `change`: writes into the cell what would let something through; undefined where that can't be offered. */
+/** `change`: writes into the cell what would let something through; undefined where that can't be offered. A fact of the building is the client's to say. */
 export function binding({ said, changes }: Binding, change: (way: Way) => (() => void) | undefined): TemplateResult {
   return html`<div class="binds"><p><b>${said}</b></p>
     ${
       changes.length === 0
         ? nothing
         : html`<p>What the smallest change would let through:</p><ul>${changes.map((way) => {
-            const make = change(way);
+            const make = way.ofClient ? undefined : change(way);
             return html`<li>${way.said} ${make ? html`<button type="button" class="btn" @click=${make}>Change it and try again</button>` : nothing}</li>`;
           })}</ul>`
     }</div>`;
