@@ -163,15 +163,21 @@ describe('proposals', () => {
     await page.locator('ob-contents li').first().waitFor();
   });
 
-  it('are refused in words while the client has not answered', async () => {
+  it('are refused in words while the client has not answered, which stay until they are read and lead to the question', async () => {
     await goTo(page, 'Brief');
     await page.locator('[aria-label^="Bench length"]').first().click();
     await page.keyboard.press('Delete');
     await settled(page);
     expect(await page.getByRole('button', { name: 'Propose scenarios' }).count()).toBe(0);
     await page.keyboard.press('F8');
-    await page.locator('.told', { hasText: 'Nothing is proposed before the brief is answered. One answer lacks: Bench length.' }).waitFor();
-    expect(await slip().count()).toBe(0);
+    await slip().getByRole('alert').filter({ hasText: 'Nothing is proposed before the brief is answered. One answer lacks: Bench length.' }).waitFor();
+    expect(await changes(page)).toBe(1);
+    expect(await violations(page, { within: '.propose' })).toEqual([]);
+    await slip().getByRole('button', { name: 'Answer it: Bench length' }).and(page.locator(':focus')).press('Enter');
+    await slip().waitFor({ state: 'hidden' });
+    await page.getByRole('dialog').getByText('Bench length').first().waitFor();
+    expect(await page.locator('[name=answer]:focus').count()).toBe(1);
+    await page.keyboard.press('Escape');
     expect(browser.complaints).toEqual([]);
   });
 });

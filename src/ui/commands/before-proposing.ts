@@ -5,20 +5,30 @@ import { addressOf, baseColumn, standingOf, titleOf } from '../../book/look-up.t
 import { lackingIn } from '../../book/said-by.ts';
 import type { Values } from '../../engine/types.ts';
 import { valueAt } from '../../shown.ts';
+import { type Place, placeOfAt } from '../parts/index.ts';
 
-/** A sentence; undefined where they can be searched for. */
-export function notYet(book: Book, values: Values): string | undefined {
+export interface NotYet {
+  /** A sentence. */
+  readonly why: string;
+  /** The first question whose answer lacks. */
+  readonly question?: { readonly place: Place; readonly title: string };
+}
+
+/** Undefined where they can be searched for. */
+export function notYet(book: Book, values: Values): NotYet | undefined {
   const tables = book.tables.filter(({ form }) => form === 'scenarios');
-  if (tables.length === 0) return 'Nothing can be proposed here: this book compares no scenarios.';
+  if (tables.length === 0) return { why: 'Nothing can be proposed here: this book compares no scenarios.' };
   const lacking = lackingIn(book);
   const [first] = lacking;
-  if (first)
-    return `Nothing is proposed before the brief is answered. ${lacking.length === 1 ? 'One answer lacks' : `${lacking.length} answers lack, the first of them`}: ${titleOf(first)}.`;
+  if (first) {
+    const [question, many] = [{ place: placeOfAt(first), title: titleOf(first) }, `${lacking.length} answers lack, the first of them`];
+    return { why: `Nothing is proposed before the brief is answered. ${lacking.length === 1 ? 'One answer lacks' : many}: ${question.title}.`, question };
+  }
   // Of the scenario from which is taken what is not varied.
   const judged = tables.flatMap((table) => table.rows.flatMap((_, row) => placeIn(table, baseColumn(table), row) ?? []));
   const found = judged.find((at) => standingOf(at) === 'check' && isMistake(values, addressOf(at)));
   const value = found && valueAt(values, addressOf(found));
-  return value?.kind === 'error' ? `Nothing is proposed while a mistake of units stands in the way: ${value.message}` : undefined;
+  return value?.kind === 'error' ? { why: `Nothing is proposed while a mistake of units stands in the way: ${value.message}` } : undefined;
 }
 
 const isMistake = (values: Values, address: string): boolean => {

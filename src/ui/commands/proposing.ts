@@ -1,13 +1,11 @@
 /** What lights, how many, how high: put forward by the program. */
-import { refused } from '../../book/refused.ts';
 import { bookOpen, type Command, inBook, type Outcome } from './command.ts';
 
 /** Asked where something stands in the way, too: it is said what. */
 const propose = (mode: 'fill' | 'try') =>
   inBook(async ({ book, values }): Promise<Outcome> => {
     const { notYet } = await import('./before-proposing.ts');
-    const why = notYet(book, values);
-    return why === undefined ? { do: 'open slip', slip: 'propose', asked: mode } : refused(why);
+    return { do: 'open slip', slip: 'propose', asked: notYet(book, values) ?? mode };
   });
 
 export const proposingCommands = [

@@ -10,6 +10,7 @@ import { setCell } from '../../book/commands/set-cell.ts';
 import { standingOf } from '../../book/look-up.ts';
 import { type Answer, isRefused, refused } from '../../book/refused.ts';
 import type { Choices, Heard, Layout, Looked, Offered, Proposal, Proposed, Proposers, Way } from '../../engine/proposing/index.ts';
+import type { Place } from '../parts/index.ts';
 import type { Taken } from './found-layouts.ts';
 import { choiceFields, choicesIn } from './layout-choices.ts';
 import './found-layouts.ts';
@@ -21,6 +22,12 @@ import '../styles/propose.css';
 /** `fill`: what is found goes into the scenarios at once; `try`: it is looked through. */
 type Mode = 'fill' | 'try';
 
+/** Why nothing is searched for yet, and the question whose answer lacks. */
+interface NotYet {
+  readonly why: string;
+  readonly question?: { readonly place: Place; readonly title: string };
+}
+
 /** ms between two drawings of what was found, while more is. */
 const DRAWN = 250;
 /** ms between two sayings of how far a search is: more would be talked over. */
@@ -30,7 +37,7 @@ const FILLED = 3;
 const NONE: readonly Proposal[] = [];
 const TAKEN_BACK = 'Taken back: the scenarios are as they were.';
 
-export class ObProposeSlip extends Slip<Mode> {
+export class ObProposeSlip extends Slip<Mode | NotYet> {
   static override properties = {
     mode: { state: true },
     heard: { state: true },
@@ -42,8 +49,11 @@ export class ObProposeSlip extends Slip<Mode> {
     wrong: { state: true },
     said: { state: true },
     filled: { state: true },
+    notYet: { state: true },
   };
   declare mode: Mode;
+  /** What stands in the way before anything is searched for: it stays until it is read. */
+  declare notYet: NotYet | undefined;
   /** How far the search is; undefined while none is at work. */
   declare heard: Heard | undefined;
   declare offered: Offered | undefined;
@@ -86,8 +96,30 @@ export class ObProposeSlip extends Slip<Mode> {
     this.#proposers?.close();
   }
 
-  async open(mode: Mode): Promise<void> {
-    await this.#begin(mode);
+  async open(asked: Mode | NotYet): Promise<void> {
+    this.notYet = typeof asked === 'string' ? undefined : asked;
+    if (typeof asked === 'string') return this.#begin(asked);
+    this.#work.abort();
+    await this.updateComplete;
+    if (!this.isOpen) this.dialog?.showModal();
+    // What has the focus is read aloud, and what describes it: the reason.
+    this.querySelector<HTMLElement>('.do .btn')?.focus();
+  }
+
+  #answer({ place }: NonNullable<NotYet['question']>): void {
+    this.close();
+    this.say('question', { place });
+  }
+
+  #waiting({ why, question }: NotYet): TemplateResult {
+    return html`<dialog class="slip-box propose" aria-labelledby="propose-name" aria-describedby="propose-not-yet">
+      <h2 id="propose-name" tabindex="-1">Propose scenarios</h2>
+      <p id="propose-not-yet" role="alert">${why}</p>
+      <div class="do">
+        ${question ? html`<button type="button" class="btn first" @click=${() => this.#answer(question)}>Answer it: ${question.title}</button>` : nothing}
+        <button type="button" class="btn" @click=${() => this.close()}>Close</button>
+      </div>
+    </dialog>`;
   }
 
   async #begin(mode: Mode): Promise<void> {
@@ -255,7 +287,8 @@ export class ObProposeSlip extends Slip<Mode> {
   }
 
   override render(): TemplateResult {
-    const { mode, trouble, wrong } = this;
+    const { mode, trouble, wrong, notYet } = this;
+    if (notYet) return this.#waiting(notYet);
     return html`<dialog class="slip-box propose" aria-labelledby="propose-name" @close=${() => this.#work.abort()}>
       <h2 id="propose-name" tabindex="-1">${mode === 'fill' ? 'Propose scenarios' : 'Try layouts'}</h2>
       ${mode === 'try' ? this.#asked() : nothing}
