@@ -106,6 +106,19 @@ describe('a difference', () => {
     expect(differenceText(light(216.00001), light(216))).toBe('same');
     expect(differenceText(light(1), light(0))).toBe('');
   });
+
+  it('of temperatures is told in degrees, and of IP codes not at all', () => {
+    const air = (base: number, symbol: string): Value => ({ kind: 'number', base, unit: symbol });
+    expect(differenceText(air(30, '°C'), air(25, '°C'))).toMatch(/^\+5\.0.K$/u);
+    expect(differenceText(air(-2, '°C'), air(1, '°C'))).toMatch(/^−3\.0.K$/u);
+    // 5 K are 9 degrees Fahrenheit.
+    expect(differenceText(air(30, '°F'), air(25, '°F'))).toMatch(/^\+9\.0.F°$/u);
+    expect(differenceText(air(25.01, '°C'), air(25, '°C'))).toBe('same');
+    const at = placeIn({ ...table, rows: [row('ip', 'IP')], cells: { ip: { a: { content: '=X()' }, b: { content: '=X()' } } } }, 1, 0);
+    if (!at) throw new Error('no such cell');
+    const code = (base: number): Value => ({ kind: 'number', base, unit: '' });
+    expect(viewOf(at, { 'Scenarios.A1': code(65), 'Scenarios.B1': code(44) }).difference).toBe('');
+  });
 });
 
 describe('why a cell has no value', () => {

@@ -2,9 +2,10 @@
 
 import { GAP, MINUS, type ShownNumber, spokenNumber } from '../../../functions/number-text.ts';
 import { readContent } from '../../../functions/quantity-text.ts';
+import { fromBase, need, unit } from '../../../functions/units.ts';
 import { type At, placeIn, readReference } from '../../book/address.ts';
 import { wholeCall } from '../../book/content.ts';
-import { addressOf, baseOf, columnHeading, decimalsOf, pointsAt, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { addressOf, baseOf, columnHeading, decimalsOf, pointsAt, rowHeading, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
 import { BLANK, checkOf, numberOf, type State, textOfValue, whyOf } from '../../shown.ts';
 
@@ -74,7 +75,7 @@ export function viewBeside(at: At, known: Value | undefined, knownBase: Value | 
     ...(value.kind === 'error' && { why: whyOf(value.message, titleOf(at)) }),
     differs: given && baseValue !== undefined && value.kind !== 'blank' && !readsAlike(value, baseValue),
     ...(sameAs !== undefined && { sameAs }),
-    difference: standing === 'worked' && baseValue && !isPlace(at) ? differenceText(value, baseValue) : '',
+    difference: standing === 'worked' && baseValue && !isPlace(at) && !isMark(at) ? differenceText(value, baseValue) : '',
   };
 }
 
@@ -83,6 +84,9 @@ function isPlace(at: At): boolean {
   const content = at.cell?.content ?? '';
   return /^=\s*MATCH\b/i.test(content) && wholeCall(content) === 'MATCH';
 }
+
+/** An IP code is two figures side by side, and no amount. */
+const isMark = (at: At): boolean => /^IP\b/u.test(rowHeading(at));
 
 /** Alike to what a reader can tell: the twelfth digit of a calculated number is dust. */
 export function readsAlike(a: Value, b: Value): boolean {
@@ -93,12 +97,20 @@ export function readsAlike(a: Value, b: Value): boolean {
 export function differenceText(value: Value, base: Value): string {
   if (value.kind !== 'number' || base.kind !== 'number') return '';
   if (readsAlike(value, base)) return 'same';
+  // A thermometer's zero is anywhere: twice as many degrees are not twice as warm.
+  if (unit(value.unit)?.reading) return degreesBetween(value.base - base.base, value.unit === '°F' ? 'F°' : 'K');
   if (base.base === 0 || Math.sign(base.base) !== Math.sign(value.base || base.base)) return '';
   const percent = (value.base / base.base - 1) * 100;
   const size = Math.abs(percent);
   if (size < 0.05) return 'same';
   if (size >= 1000) return `×${GAP}${(value.base / base.base).toPrecision(3)}`;
   return `${percent > 0 ? '+' : MINUS}${size.toFixed(size < 9.95 ? 1 : 0)}${GAP}%`;
+}
+
+function degreesBetween(kelvin: number, symbol: 'K' | 'F°'): string {
+  const degrees = fromBase(kelvin, need(symbol));
+  const size = Math.abs(degrees).toFixed(1);
+  return size === '0.0' ? 'same' : `${degrees > 0 ? '+' : MINUS}${size}${GAP}${symbol}`;
 }
 
 /** `45 centimetres`; a lone number without its unit. */
