@@ -5,6 +5,7 @@ import type { Book } from '../../src/book/book.ts';
 import { setWires } from '../../src/book/commands/set-customs.ts';
 import { setMeasures } from '../../src/book/commands/set-measures.ts';
 import { isRefused } from '../../src/book/refused.ts';
+import { formatWide } from '../../src/files/csv/wide.ts';
 import type { Session } from '../../src/session.ts';
 import { lineOf } from '../../src/shown.ts';
 import { spokenValue, viewOf } from '../../src/ui/cells/cell-view.ts';
@@ -52,6 +53,11 @@ test('a length is typed as it is read off a tape, kept as it was typed and shown
     text: expect.stringMatching(/ over 4\.2672×1\.6383 m/),
     shown: expect.stringContaining('over 14′ 0″ × 5′ 4 1/2″'.replaceAll(/(?<=′) | (?=1\/2)/g, '\u00a0')),
   });
+  // Written out for other programs it stays in metres, and the row says so.
+  expect(formatWide(session.book, session.values)).toMatch(/^[^,\n]+,lengths in m,[^\n]* over 4\.2672×1\.6383 m/m);
+  const metric = await openTemplate('trade-bench');
+  expect(formatWide(metric.book, metric.values)).not.toContain('lengths in m');
+  metric.close();
   session.close();
 });
 

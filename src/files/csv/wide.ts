@@ -32,7 +32,7 @@ function byRow(table: Table, grid: readonly (readonly Value[])[]): CsvValue[][] 
   const rows = table.rows.map((row, r): CsvValue[] => {
     const line = grid[r] ?? [];
     const shared = sharedUnit(line);
-    return [row.label ?? null, shared ?? '', ...line.map((value) => fieldIn(value, shared))];
+    return [row.label ?? null, shared || unitInTexts(line), ...line.map((value) => fieldIn(value, shared))];
   });
   return [heading, ...rows];
 }
@@ -56,6 +56,10 @@ function headingOf(table: Table, column: number): string {
   const at = placeIn(table, column, 0);
   return at ? columnHeading(at) : '';
 }
+
+/** A layout is written exactly, for programs, in metres, also in a book that shows it in feet: then its row says so. */
+const unitInTexts = (line: readonly Value[]): string =>
+  line.some((value) => value.kind === 'text' && value.shown !== undefined && value.shown !== value.text) ? 'lengths in m' : '';
 
 /** The first number's unit, where all the numbers are of its kind; undefined where each must say its own. */
 function sharedUnit(line: readonly Value[]): string | undefined {
