@@ -306,7 +306,7 @@ describe('the sheet', () => {
     const expected = [first(3.6, 1.1, 3), (1.1 * 3.6) / 3, first(1.5, 1.2, 6), (1.2 * 1.5) / 6];
     const dims = marked(section(made.body, 'plan'), 'data-from').map(({ text }) => Number(/[\d.]+/.exec(text)?.[0]));
     for (const [i, x] of expected.filter((length) => length > 0).entries()) expect(dims[i]).toBeCloseTo(x, 3);
-    const readings = marked(section(made.body, 'grids'), 'data-from').map(({ text }) => Number(text));
+    const [ofSquares = 0, ...readings] = marked(section(made.body, 'grids'), 'data-from').map(({ text }) => Number(text));
     const arrangement = {
       output: 122,
       faceLength: 1.15,
@@ -322,6 +322,8 @@ describe('the sheet', () => {
     const plain = plainField(arrangement, 0.3, 9, 4);
     const seenFromAbove = Array.from({ length: 4 }, (_, j) => plain.slice((3 - j) * 9, (4 - j) * 9)).flat();
     expect(readings).toHaveLength(36);
+    // What the readings are held against is what is planned where they are taken, whatever the bench’s own mean is.
+    expect(Math.abs(ofSquares - plain.reduce((sum, value) => sum + value, 0) / 36)).toBeLessThanOrEqual(0.501);
     for (const [i, value] of seenFromAbove.entries()) expect(Math.abs((readings[i] ?? 0) - value)).toBeLessThanOrEqual(0.501);
     made.session.close();
   });
