@@ -126,6 +126,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       // The high end is nearer, and the check says the margin to the nearer one.
       'Height, B to lowest_mount',
       // Nothing was read.
+      'DLI by that reading, about to light_hours',
       'DLI by that reading, from to light_hours',
       'DLI by that reading, to to light_hours',
       // Never fewer than eight points.
