@@ -110,7 +110,7 @@ async function fillBegin(page: Page, hand: Hand, wide: boolean): Promise<void> {
   await expect.poll(() => client.evaluate((one) => one === document.activeElement)).toBe(true);
   await hand.fill(client, 'Two sisters of the hill', true);
   for (const [label, value] of PLACE) await hand.fill(begin(page).getByLabel(label), value);
-  await hand.press(begin(page).getByRole('button', { name: 'Begin' }));
+  await hand.press(begin(page).getByRole('button', { name: 'Begin', exact: true }));
   await page
     .locator('ob-contents i', { hasText: /left|hold/ })
     .first()

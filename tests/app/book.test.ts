@@ -50,7 +50,7 @@ describe('a book', () => {
     await page.getByRole('button', { name: /^Trade bench/ }).click();
     await page.getByLabel('Client').fill('The night school');
     await page.getByLabel('Plan').fill('Cellar bench');
-    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'Begin', exact: true }).click();
     await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
     await saved();
     await page.getByRole('button', { name: 'Books', exact: true }).click();

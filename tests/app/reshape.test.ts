@@ -235,7 +235,7 @@ describe('rows put into another order', () => {
     page = await browser.visit();
     await page.getByRole('button', { name: /^Greenhouse bench/ }).click();
     await page.getByLabel('Client').fill('The night school');
-    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'Begin', exact: true }).click();
     await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
     await goTo(page, 'Sun by month');
     await cell('January', 'Clearness').click();
@@ -331,7 +331,7 @@ describe('by touch, 390 px wide', () => {
     await page.getByRole('button', { name: /^Trade bench/ }).tap();
     await page.getByLabel('Client').tap();
     await page.keyboard.type('The night school');
-    await page.getByRole('button', { name: 'Begin' }).tap();
+    await page.getByRole('button', { name: 'Begin', exact: true }).tap();
     await page.getByRole('heading', { name: 'Brief', level: 2 }).waitFor();
     await page.locator('ob-contents i', { hasText: /left/ }).first().waitFor({ state: 'attached' });
     await page.locator('[role=gridcell][aria-label^="Bench length"]').tap();

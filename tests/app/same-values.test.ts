@@ -34,7 +34,7 @@ it.each(slugs)('%s', async (slug) => {
   const page = await browser.visit();
   await page.getByRole('button', { name: new RegExp(`^${templateBook(slug).title}`) }).click();
   await page.getByLabel('Client').fill('The night school');
-  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
   await page.getByRole('heading', { level: 2 }).first().waitFor();
   await page.getByText(/^saved \d\d:\d\d$/).waitFor();
   await settled(page);
