@@ -68,8 +68,21 @@ export function sentenceOf(book: Book, cell: Address, given: Address, worked: Wo
   const { ways, more, lowest, highest } = worked;
   if (ways.length > 0) return `${title}: ${ways.map((way) => wayWords(book, given, way)).join('; or ')}${more > 0 ? `; and ${more} more` : ''}.`;
   if (!lowest || !highest) return `${title}: nothing makes it so.`;
-  if (lowest.against) return `${title}: the two are never equal.`;
+  if (lowest.against) {
+    const apart = alwaysApart(lowest, highest);
+    return `${title}: the two are never equal${apart ? `: whatever it is, they are ${shownAt(book, cell, apart)} apart` : ''}.`;
+  }
   return `${title}: nothing makes it so. It comes to ${shownAt(book, cell, lowest.gives)} at the least and ${shownAt(book, cell, highest.gives)} at the most.`;
+}
+
+/** Two cells that what moves leaves just as far from one another: where they are nearest says nothing. A share of 1e-9 is what adding up large numbers leaves. */
+export function alwaysApart(lowest: Tried, highest: Tried): Value | undefined {
+  const [least, most] = [lowest, highest].map(({ gives, against }) =>
+    gives.kind === 'number' && against?.kind === 'number' ? gives.base - against.base : Number.NaN,
+  ) as [number, number];
+  if (lowest.gives.kind !== 'number' || highest.gives.kind !== 'number') return undefined;
+  const size = Math.max(Math.abs(lowest.gives.base), Math.abs(highest.gives.base));
+  return Math.abs(most - least) <= 1e-9 * size ? { ...lowest.gives, base: Math.abs(least) } : undefined;
 }
 
 function wayWords(book: Book, given: Address, way: WayBack): string {
