@@ -10,7 +10,7 @@ import { addressOf, placeOf, rangeOf, titleOf, unitOf } from '../../book/look-up
 import { checkLabel } from './anatomy.ts';
 import { factOf } from './facts.ts';
 import { distance, type Ladder, Limits, laddersOf } from './limits.ts';
-import { missesOf } from './misses.ts';
+import { heightsLookedAt, missesOf } from './misses.ts';
 import { nearestMiss } from './nearest-miss.ts';
 import type { Miss } from './probe.ts';
 import type { Searcher } from './searcher.ts';
@@ -25,10 +25,13 @@ export function bindingOf(searcher: Searcher, beat: () => void): Binding {
   const fewest = Math.min(...misses.map(({ fails }) => fails.length));
   const groups = grouped(misses.filter(({ fails }) => fails.length === fewest));
   const labels = (fails: readonly number[]): readonly string[] => fails.map((i) => labelOf(searcher, i));
+  const [all, some] = [searcher.space.heights.length, heightsLookedAt(searcher.space).length];
+  // In a large space not every height is looked at, so that what is counted is not all of it.
+  const where = some < all ? `At ${some} of ${all} heights, ` : '';
   const said =
     misses.length === 0
       ? 'Nothing that is tried can be built.'
-      : `Nothing holds. ${groups
+      : `Nothing holds. ${where}${groups
           .slice(0, MOST_GROUPS)
           .map(({ fails, layouts }) => `${layouts.toLocaleString('en-GB')} ${layouts === 1 ? 'fails' : 'fail'} by ${listed(labels(fails))} alone`)
           .join(', ')}.`;

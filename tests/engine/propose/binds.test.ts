@@ -4,6 +4,8 @@ import type { Book } from '../../../src/book/book.ts';
 import { cellEdit } from '../../../src/book/commands/set-cell.ts';
 import { placeOf } from '../../../src/book/look-up.ts';
 import { type Proposed, propose } from '../../../src/engine/propose/index.ts';
+import { heightsLookedAt } from '../../../src/engine/propose/misses.ts';
+import type { Space } from '../../../src/engine/propose/space.ts';
 import { everyOne, type Lists, type Tried } from './every-one.ts';
 import { smallBook, type Wanted } from './small-books.ts';
 
@@ -32,6 +34,17 @@ const every = (book: Book, by: Wanted, heights: readonly string[]): readonly Tri
 };
 
 describe('where nothing holds', () => {
+  it('looks at all heights of a small space, and at some of a large one, its lowest and highest among them', () => {
+    const space = (heights: number, arrangements: number) =>
+      ({ arrangements, heights: Array.from({ length: heights }, (_, i) => ({ content: `${i} cm`, metres: i / 100 })) }) as unknown as Space;
+    expect(heightsLookedAt(space(12, 576))).toHaveLength(12);
+    const some = heightsLookedAt(space(76, 1728)).map(({ metres }) => metres);
+    expect([some[0], some.at(-1)]).toEqual([0, 0.75]);
+    expect(new Set(some).size).toBe(some.length);
+    expect(some.length).toBeLessThan(10);
+    expect(heightsLookedAt(space(76, 1e6))).toHaveLength(4);
+  });
+
   it('says which check stands in the way, and the smallest change of its limit with which one does', () => {
     const book = smallBook(UNEVEN);
     const { proposals, binds } = propose(book, TWO) as Proposed;
