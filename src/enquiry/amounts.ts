@@ -224,7 +224,7 @@ function moneyAt(text: string, numeral: Numeral, quoted: boolean): Amount | unde
 /** Words of prices near a number make pence of a `p`. */
 const PRICED = /power|electric|leccy|energy|tariff|kwh|unit|price|pay|bill|rate|cost|current|juice/u;
 
-const SEPARATES = /\s*(?:\(?(?:l|w|d|h|long|wide|deep|high|tall|length|width|depth|height|in length|in width)\)?)?\s*(?:x|\*|by|on)\s*(?=[\d½¼¾a-z])/uy;
+const SEPARATES = /\s*(?:\(?(?:l|w|d|h|long|wide|deep|high|tall|length|width|depth|height|in length|in width)\)?)?\s*(?:x|\*|by|on)\s*(?=\.?[\d½¼¾a-z])/uy;
 const SPANS = /\s*(?:-|to|or|and|through|\/)\s*(?=[\d½¼¾a-z])/uy;
 
 const scaled = (values: readonly number[], found: { readonly unit: string; readonly quantity: Quantity; readonly times: number }): readonly number[] => {
@@ -376,7 +376,11 @@ function sizeFrom(text: string, pieces: readonly Piece[], start: number): readon
   if (sides.length < 2) return undefined;
   const units = sides.map(({ piece }) => piece.unit);
   // `4x4` is a size too, in a unit that nobody says; numbers joined by a word are not.
-  if (units.every((one) => one === undefined) && !/^\d{1,3} ?x ?\d{1,3}(?! ?x)$/u.test(text.slice(sides[0]?.piece.from, sides[1]?.piece.to))) return undefined;
+  if (
+    units.every((one) => one === undefined) &&
+    !/^(?:\d{1,5} ?x ?\d{1,5}|\d{1,2}[.,]\d{1,2} ?x ?\d{1,2}[.,]\d{1,2})(?! ?x)$/u.test(text.slice(sides[0]?.piece.from, sides[1]?.piece.to))
+  )
+    return undefined;
   return sides.map(({ piece, tape, used }, n): Side => {
     if (tape) return tape;
     const own = piece.unit;

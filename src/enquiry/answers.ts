@@ -57,7 +57,10 @@ const MONEY_WORDS: readonly (readonly [word: RegExp, code: string])[] = [
   [/(?<!\p{L})euros?(?!\p{L})|€/u, 'EUR'],
   [/(?<!\p{L})us dollars?(?!\p{L})|us ?\$/u, 'USD'],
   [/£|(?<!\p{L})pounds? sterling(?!\p{L})/u, 'GBP'],
-  [/(?<!\p{L})swiss francs?(?!\p{L})/u, 'CHF'],
+  [/(?<!\p{L})swiss (?:francs?|money)(?!\p{L})/u, 'CHF'],
+  [/(?<!\p{L})(?:nz|new zealand|kiwi) (?:dollars?|cents?|money)(?!\p{L})/u, 'NZD'],
+  [/(?<!\p{L})(?:au|aussie|australian) (?:dollars?|cents?|money)(?!\p{L})/u, 'AUD'],
+  [/(?<!\p{L})canadian (?:dollars?|cents?|money)(?!\p{L})/u, 'CAD'],
 ];
 
 export function answers(original: string, { plain, said, rest }: Heard, template: Book): Answers {

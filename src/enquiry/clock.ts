@@ -28,7 +28,7 @@ const SWITCH = new RegExp(`(?<!\\p{L})(on|off|out)(?!\\p{L}|ly)[^\\d.;:\\n]{0,26
 const LIT = /light|lamp|lit(?!\p{L})|leds?|photoperiod|run|burn|on(?!\p{L})|switch|open|timer|hours?|dark|off/u;
 /** A number that follows is of something else. */
 const UNITS_AFTER =
-  /^ ?(?:%|°|µ|u?mol|w(?!\p{L})|watts?|k?lux|mm|cm|m(?!\p{L})|ft|feet|foot|in(?!\p{L})|inch|"|'|v(?!\p{L})|amps?|weeks?|days?|months?|years?|k|hours?|hrs?|h(?!\p{L})|plants?|trays?|shel|of|x)/u;
+  /^ ?(?:%|°|µ|u?mol|w(?!\p{L})|watts?|k?lux|mm|cm|m(?!\p{L})|ft|feet|foot|in(?!\p{L})|inch|"|'|v(?!\p{L})|amps?|weeks?|days?|months?|years?|k|hours?|hrs?|h(?!\p{L})|plants?|trays?|shel|of(?!f)|x)/u;
 const LIGHTS = /light|lamp|lit(?!\p{L})|leds?|timer|they|them|it(?!\p{L})|go(?!\p{L})|come|switch/u;
 
 type Part = readonly (string | undefined)[];

@@ -58,7 +58,7 @@ export const CROPS: readonly Called[] = [
   { said: 'vegetable seedlings', crops: [SEEDLINGS], exact: true },
   { said: 'onions?|leeks?|cabbages?|broccoli(?! shoots?)|cauliflowers?|celery|squash|courgettes?|zucchinis?|vegetable (?:starts|plants|transplants)|veg(?:gie)? (?:starts|seedlings|plugs)', crops: [SEEDLINGS, ...GREENS] },
   { said: 'pak ?choi|bok ?choy|(?:swiss |rainbow )?chards?|mustard greens|mustards?|mizunas?|tatsoi|endives?|watercress|sorrel|collards?', crops: GREENS, exact: true },
-  { said: 'herbs?|parsley|chives?|cilantro|coriander|mint|dill|thyme|sage|oregano|rosemary|tarragon|marjoram|lemon ?grass', crops: GREENS, exact: true },
+  { said: 'herbs?|parsley|chives?|cilantro|coriander|mint|dill|thyme|sage|oregano|rosemary|tarragon|marjoram|shiso|perilla|lovage|chervil|savory|lemon balm|lemon ?grass', crops: GREENS, exact: true },
 ];
 
 /** What is said of a plant's age, and what such stages are called in the list of crops. */
@@ -85,6 +85,6 @@ export const LAMPS: readonly (readonly [said: string, kinds: readonly string[], 
   ['warm[- ]white (?:leds?|diodes?)', ['warm white LED'], true],
   ['neutral[- ]white (?:leds?|diodes?)', ['neutral white LED'], true],
   ['cool[- ]white (?:leds?|diodes?)', ['cool white LED'], true],
-  ['white leds?|leds? white|white led tubes?', ['neutral white LED'], false],
+  ['white leds?|leds?(?: (?:lights?|lamps?|tubes?|bars?|strips?))?,? white|white led tubes?', ['neutral white LED'], false],
   ['incandescents?|filament (?:bulbs?|lamps?)|halogens?', ['incandescent'], true],
 ];

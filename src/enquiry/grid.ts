@@ -19,7 +19,7 @@ const LINE = new RegExp(
 const STROKES =
   /(?<![\d.,])(?:\d{1,3}(?:[ ']\d{3})|\d{1,6}(?:[.,]\d{1,2})?)(?: ?[/|;] ?(?:\d{1,3}(?:[ ']\d{3})|\d{1,6}(?:[.,]\d{1,2})?|-|x)){2,59}(?![\d.,]*\d)/gu;
 
-const LISTED = /(?<![\d.,])\d{2,6}(?:\.\d)?(?:, ?(?:and )?\d{2,6}(?:\.\d)?){2,59}(?![\d.,]*\d)/gu;
+const LISTED = /(?<![\d.,])\d{2,6}(?:\.\d)?(?:(?:, ?(?:and )?| and )\d{2,6}(?:\.\d)?){2,59}(?![\d.,]*\d)/gu;
 
 const METER = /measur|meter|reading|read(?!y)|lux|foot-?candle|µmol|umol|ppfd|quantum|(?<!\p{L})fc(?!\p{L})/u;
 const UNIT =
@@ -33,10 +33,15 @@ function unitNear(text: string, from: number, to: number): { readonly unit: stri
     // What stands before counts; behind it, what closes the same line.
     const near = place >= to && !/[\n.?]/u.test(text.slice(to, place));
     const far = place >= to ? (near ? (place - to) / 4 : 1e8) : from - place;
-    if (far >= 0 && far < best.far) best = { unit: hit[1] ? 'lx' : hit[2] ? 'fc' : 'µmol/m²/s', times: /^k/u.test(hit[1] ?? '') ? 1000 : 1, far };
+    const doubted = UNIT_DOUBTED.test(text.slice(place + hit[0].length, place + hit[0].length + 14));
+    if (far >= 0 && far < best.far)
+      best = { unit: doubted ? '' : hit[1] ? 'lx' : hit[2] ? 'fc' : 'µmol/m²/s', times: !doubted && /^k/u.test(hit[1] ?? '') ? 1000 : 1, far };
   }
   return best;
 }
+
+/** `lux I guess?`: what the meter shows is to be asked. */
+const UNIT_DOUBTED = /^[ ,]{0,2}(?:i (?:guess|think|suppose|believe)|maybe|perhaps)(?!\p{L})/u;
 
 const cellOf = (cell: string): number | null => (/\d/u.test(cell) ? Number(cell.replace(/[ ']/gu, '').replace(',', '.')) : null);
 
@@ -46,7 +51,7 @@ function cellsOf(line: string): readonly (number | null)[] {
     : /\//u.test(line)
       ? line.split('/')
       : /,\s/u.test(line)
-        ? line.split(/,\s+/u)
+        ? line.split(/,\s+(?:and )?|\s+and\s+/u)
         : line.split(/ +|(?<=\d),(?=\d{2,})/u);
   return parted
     .map((cell) => cell.trim())

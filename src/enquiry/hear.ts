@@ -4,7 +4,7 @@
  */
 import { type Amount, amounts } from './amounts.ts';
 import { type ByClock, byClock, cycles, hoursOf } from './clock.ts';
-import { COUNTED, countOf, countSaid, GO_TO } from './counts.ts';
+import { COUNTED, countOf, countSaid, GO_TO, OF_EACH } from './counts.ts';
 import { grids } from './grid.ts';
 import { judge, ownerOf } from './judge.ts';
 import { cropsSaid, lampsOf, lampsSaid, meterSaid, readingsSaid } from './named.ts';
@@ -106,6 +106,12 @@ export function hear(original: string): Heard {
   };
 }
 
+/** `2x58W` of each. */
+function tubesOf(amount: Amount, text: string): number {
+  const hit = /(?<![\d.,])([2-8]) ?x ?$/u.exec(text.slice(Math.max(0, amount.from - 5), amount.from));
+  return hit && OF_EACH.test(text.slice(Math.max(0, amount.from - 30), amount.from - hit[0].length)) ? Number(hit[1]) : 1;
+}
+
 function saidOf(amount: Amount, meant: Judged, text: string, sentence: Stretch, oldThere: boolean): readonly Said[] {
   let { means } = meant;
   const spoken = text.slice(sentence.from, sentence.to);
@@ -126,9 +132,11 @@ function saidOf(amount: Amount, meant: Judged, text: string, sentence: Stretch, 
           ? BETWEEN
           : TWO
       : undefined;
-  const ask = meant.ask ?? more ?? words.price ?? currency ?? (doubt ? 'The client is not sure.' : undefined);
+  const tubes = amount.quantity === 'power' ? tubesOf(amount, text) : 1;
+  const ask =
+    (tubes > 1 ? 'It is that of all tubes of one light.' : meant.ask) ?? more ?? words.price ?? currency ?? (doubt ? 'The client is not sure.' : undefined);
   const [from, to] = meant.to - meant.from <= 60 ? [meant.from, meant.to] : [amount.from, amount.to];
-  return amount.values.map((value): Said => ({ means, value: south ? -value : value, unit, from, to, ...(ask === undefined ? {} : { ask }) }));
+  return amount.values.map((value): Said => ({ means, value: (south ? -value : value) * tubes, unit, from, to, ...(ask === undefined ? {} : { ask }) }));
 }
 
 function unitOf(means: Meaning, amount: Amount): string {

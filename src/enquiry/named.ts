@@ -43,6 +43,17 @@ function once<T>(hits: readonly T[], key: (one: T) => string): readonly T[] {
 
 const NO_CROP = /(?<!\p{L})(?:smell of|rose (?:to|up|by)|instead of|not |no )$/u;
 
+/** `herbs I think`, `cucumbers on two of them, seedlings on the rest`. */
+const CROP_DOUBTED = /^,? ?\(?(?:i (?:think|guess|suppose|believe)|maybe|perhaps|probably|or so)(?!\p{L})/u;
+const OF_A_PART = /^ (?:on|in|for) (?:(?:\p{L}+|\d+) of (?:them|these|those)|(?:the )?(?:rest|others?|other half)|half(?! of))(?!\p{L})/u;
+
+function askOfCrop(text: string, to: number, exact: boolean): string | undefined {
+  const after = text.slice(to, to + 30);
+  if (CROP_DOUBTED.test(after)) return 'The client is not sure.';
+  if (OF_A_PART.test(after)) return 'It is said of a part.';
+  return exact ? undefined : 'It is the nearest in the list of crops.';
+}
+
 export function cropsSaid(text: string): readonly Said[] {
   const hits = Array.from(text.matchAll(CROP)).filter((hit) => !NO_CROP.test(text.slice(Math.max(0, hit.index - 14), hit.index)));
   const crops = once(
@@ -56,21 +67,11 @@ export function cropsSaid(text: string): readonly Said[] {
   const other = crops.length === 0 ? unknownCrop(text) : [];
   return [
     ...other,
-    ...crops.flatMap(({ from, to, row }): Said[] =>
-      row
-        ? [
-            {
-              means: 'crop',
-              value: row.crops[0] ?? '',
-              unit: '',
-              from,
-              to,
-              among: row.crops,
-              ...(row.exact ? {} : { ask: 'It is the nearest in the list of crops.' }),
-            },
-          ]
-        : [],
-    ),
+    ...crops.flatMap(({ from, to, row }): Said[] => {
+      if (!row) return [];
+      const ask = askOfCrop(text, to, row.exact === true);
+      return [{ means: 'crop', value: row.crops[0] ?? '', unit: '', from, to, among: row.crops, ...(ask === undefined ? {} : { ask }) }];
+    }),
     ...stages.flatMap(({ from, to, row }): Said[] =>
       row ? [{ means: 'stage', value: text.slice(from, to), unit: '', from, to, among: [row[1].source] }] : [],
     ),

@@ -82,6 +82,7 @@ export interface Rule {
 
 const TOPS =
   '(?:above|over|from|off|to) (?:the )?(?:tops(?: of (?:the |my |our )?(?:leaves|plants|canopy|crop))?|top of (?:the |my |our )?(?:leaves|plants|canopy|crop)|leaf ?tops|leaves|leaf|plants?|canopy|crop|seedlings|foliage|heads)';
+const OVER_TOPS = '(?:above|over) (?:the |my |our )?(?:plants?|crop|canopy|leaf ?tops|leaves|leaf|tops|foliage)';
 const LIMIT = "can(?:no|')?t? |could|may |max|most|up to|highest|not? (?:go )?(?:higher|more)|limit|within|anywhere|allow|room (?:to|for)|no higher";
 const OVERHEAD =
   'eaves?|headroom|head room|ceiling|roof|ridge|rafters?|gutters?|truss(?:es)?|trellis|beams? above|joists?|clearance|overhead|clear height|high(?:est)? point|hoops|crossbar|top bar';
@@ -101,12 +102,15 @@ const BENCH: readonly Owner[] = ['bench', 'shelf', 'rack', 'none', 'room'];
 // biome-ignore format: a line a rule
 export const RULES: readonly Rule[] = [
   // Lengths over the plants and between shelves
+  { of: 'length', before: `${OVER_TOPS}[^.;\\d\\n]{0,28}?(?:max(?:imum|\\.)?|at most|up to|no more than|not more than)`, means: 'highest mount' },
   { of: 'length', after: TOPS, near: `(?:${LIMIT})`, means: 'highest mount' },
   { of: 'length', after: TOPS, means: 'mount height' },
   { of: 'length', after: '(?:off|above|over|from) (?:the )?(?:floor|ground|soil|bench|table|bed|shelf|tray)', near: '(?:hang|hung|mounted|suspended|lights?|lamps?|leds?|fixtures?|tubes?|pulleys|ropes)', means: 'lights over the floor', ask: FROM_BELOW },
   { of: 'length', after: '(?:under|below|beneath) (?:the )?(?:shelf|tier|level)', near: '(?:bars?|lights?|lamps?|strips?|tubes?|fixtures?|leds?)', means: 'other' },
   { of: 'length', before: 'every|each', after: '(?:on|along|across|over|in) (?:the|my|our|a)', means: 'other' },
   { of: 'length', after: 'apart', means: 'gap', ask: APART },
+  { of: 'length', after: '(?:in )?between(?= ?(?:[.,;)\\n]|$))', unless: 'aisle|path|walkway|gangway|passage', means: 'gap', ask: APART },
+  { of: 'length', after: 'from (?:the|one|each|every) board (?:up )?to (?:the )?(?:\\p{L}+ ){0,4}(?:next|board)', means: 'gap' },
   { of: 'length', after: '(?:wide )?(?:aisles?|paths?|walkways?|gangways?|passages?|between (?:the )?(?:benches|tables|beds|rows))', means: 'aisle' },
   { of: 'length', whose: ['tray', 'pot'], after: '(?:high|deep|tall|in height)', means: 'tray height' },
   { of: 'length', after: '(?:(?:inside|in total|overall|each) )?(?:long|in length|length|of length|from end to end|end to end)', whose: BENCH, means: 'length' },
@@ -130,6 +134,8 @@ export const RULES: readonly Rule[] = [
   { of: 'length', before: '(?:week|day|month) (?:\\d+|\\p{L}+)', near: "grow|plants?|tall|they|tops?", means: 'last plant height' },
   { of: 'length', before: '(?:go|goes|grow|grows|climb|climbs|rise|stretch|stretches|shoot|get) from [^.;\\n]{2,24} to', means: 'last plant height' },
   { of: 'length', before: '(?:go|goes|grow|grows|climb|climbs|rise|stretch|stretches|shoot|get) from', means: 'first plant height' },
+  { of: 'length', after: '(?:tall |high )?(?:now|today|at the moment)', near: '(?:will|they)[^.;\\n]{0,20} (?:get|grow|reach|end|finish)', whose: ['plant', 'bench', 'shelf', 'tray', 'room', 'none'], means: 'first plant height' },
+  { of: 'length', before: '(?:will|they)(?: \\p{L}+)? (?:get|grow|reach|end|finish)(?: up)?(?: to| at)?', near: 'they|plants?|crop|peppers?|tomato|now', whose: ['plant', 'bench', 'shelf', 'tray', 'room', 'none'], means: 'last plant height' },
   { of: 'length', before: '(?:start|begin|set out|planted|arrive|come in)(?:s|ing)?(?: out| off)?', near: 'grow|plants?|tall|end|finish|height', means: 'first plant height' },
   { of: 'length', before: '(?:end|finish|stop|top out|go up|grow|reach|get|getting)(?:s|ed|ing)?(?: up)?(?: to| at)?', after: '(?:tall|high)?', near: 'grow|plants?|tall|height|canopy|crop|pull|harvest', whose: ['plant', 'bench', 'shelf', 'tray', 'none'], means: 'last plant height' },
   { of: 'length', after: '(?:tall|high)', whose: ['plant'], means: 'plant height' },
@@ -137,6 +143,8 @@ export const RULES: readonly Rule[] = [
   { of: 'length', after: 'tall (?:plants?|at harvest|when)', means: 'plant height' },
   { of: 'length', whose: ['tray'], after: '(?:long|in length)', means: 'tray length' },
   { of: 'length', whose: ['tray'], after: '(?:wide|in width)', means: 'tray width' },
+  { of: 'length', whose: ['tray'], before: 'length(?: of)?', means: 'tray length' },
+  { of: 'length', whose: ['tray'], before: 'width(?: of)?', means: 'tray width' },
   { of: 'length', before: '(?:lights?|lamps?|fixtures?|leds?|fittings?)(?: (?:would|will|could|can|must|now))?(?: (?:stay|hang|are|sit|be))(?: (?:fixed|hung|mounted|up))?(?: (?:at|about))?', means: 'lights over the floor', ask: FROM_BELOW },
   { of: 'length', before: 'cable(?: run| length)?|wire run|run of cable', means: 'cable length', ask: 'It is the cable from the supply to the farthest light.' },
   { of: 'length', after: '(?:of )?cable', means: 'cable length', ask: 'It is the cable from the supply to the farthest light.' },
@@ -158,10 +166,12 @@ export const RULES: readonly Rule[] = [
   { of: 'time', near: 'light|lamp|lit|run|burn|on for|photoperiod|leds?|day', most: 24, means: 'hours' },
   { of: 'time', least: 4, most: 24, means: 'hours' },
   // Electricity
+  { of: 'voltage', most: 60, after: '(?:would|might|if (?:possible|you can))', means: 'light volts', ask: 'It is wished for; is it that of a light?' },
   { of: 'voltage', most: 60, means: 'light volts' },
   { of: 'voltage', whose: ['lamp'], near: 'dc|driver|bars?|input', after: 'dc|input', means: 'light volts' },
   { of: 'voltage', spread: true, means: 'other' },
   { of: 'voltage', whose: ['lamp'], near: '(?:µmol|umol|beam|lens|fittings? of|\\d ?w(?!\\p{L}))', unless: 'mains|socket|outlet|supply|building|circuit', means: 'light volts' },
+  { of: 'voltage', before: '(?:µ|u)mol/[js]', means: 'light volts' },
   { of: 'voltage', pair: true, means: 'mains', ask: WIRES },
   { of: 'voltage', least: 301, most: 480, means: 'mains', ask: WIRES },
   { of: 'voltage', least: 90, most: 300, means: 'mains' },
@@ -188,6 +198,7 @@ export const RULES: readonly Rule[] = [
   { of: 'angle', before: 'lat(?:itude)?', most: 66, means: 'latitude' },
   { of: 'angle', after: '(?:beam|lens|optics?|angle|spread|wide)', means: 'light beam' },
   { of: 'angle', before: '(?:beam|lens|optics?|angle|spread)', means: 'light beam' },
+  { of: 'angle', before: '(?:µ|u)mol/[js]', least: 8, most: 170, means: 'light beam' },
   { of: 'angle', whose: ['lamp'], least: 8, most: 170, means: 'light beam' },
   { of: 'angle', near: '(?:kept at|held at|heats?|gets? (?:hot|up)|by day|day ?time|at most|warmest|never over)', unless: 'night|outside|winter', most: 110, means: 'temperature' },
   { of: 'angle', near: '(?:temperature|warm|kept|heated?|cold|hot|night|air|room|summer|winter|gets? to)', most: 110, means: 'temperature', ask: WARMEST },
@@ -197,6 +208,7 @@ export const RULES: readonly Rule[] = [
   { of: 'plain', before: 'lat(?:itude)?', most: 66, means: 'latitude' },
   { of: 'plain', after: '(?:deg )?(?:north|south|n(?!\\p{L})|s(?!\\p{L}))', least: 1, most: 66, means: 'latitude' },
   { of: 'plain', before: 'at', least: 100, most: 277, near: '(?:amps?|volts?|mains|socket|outlet|plug)', means: 'mains' },
+  { of: 'plain', before: '(?:someone|somebody) else(?: told me| says?| said)?|others?(?: say| said)?', near: 'hours?|hrs?', least: 4, most: 24, means: 'hours', ask: 'The text says more than one.' },
   { of: 'plain', before: '(?:light|photoperiod|day)?hours?(?: of light| a day| per day)?(?: is| are|:)(?: about| around)?', least: 4, most: 24, means: 'hours' },
   { of: 'plain', after: 'on(?=[.,;)]| and| ?/|$)', near: 'veg|light|lamp|hours?|off|flower', least: 8, most: 24, means: 'hours' },
   { of: 'plain', before: '(?:meter|app|phone) (?:says|shows|reads|gives|said)|readings?(?: is| was| of|:)?', least: 1, means: 'readings', ask: 'In which unit was it read?' },

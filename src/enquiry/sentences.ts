@@ -5,6 +5,8 @@ export interface Stretch {
 }
 
 const END = /[!?;\n]|\.(?=\s|$)/gu;
+/** Before a number they end none: `max. 0.85 m`. */
+const SHORT_OF_NUMBER = /(?:^|[^\p{L}])(?:approx|ca|no|max|min|lat|temp)$/u;
 const SHORT = /(?:^|[^\p{L}])(?:ft|in|ins|approx|ca|no|e\.g|i\.e|max|min|sq|incl|lat|temp|hrs?|approx|etc|vs|nr)$/u;
 /** Longer ones are cut, so that what is searched around an amount stays short. */
 const LONGEST = 600;
@@ -18,6 +20,7 @@ export function sentences(text: string): readonly Stretch[] {
   };
   for (const { 0: mark, index } of text.matchAll(END)) {
     if (mark === '.' && SHORT.test(text.slice(Math.max(from, index - 8), index)) && /^\. ?\p{Ll}|^\.$/u.test(text.slice(index, index + 3))) continue;
+    if (mark === '.' && SHORT_OF_NUMBER.test(text.slice(Math.max(from, index - 8), index)) && /^\. ?\d/u.test(text.slice(index, index + 3))) continue;
     add(index + 1);
   }
   add(text.length);

@@ -33,13 +33,16 @@ export function sidesFrom(
   const noun = (group.at(-1) as Sided).noun ?? first.noun;
   const owner = noun?.owner ?? 'none';
   const unitless = group.every(({ amount }) => amount.quantity === 'plain');
-  const feet = unitless && inFeet;
-  const values = group.map(({ amount }) => (feet ? Number(((amount.values[0] ?? 0) * 0.3048).toPrecision(12)) : (amount.values[0] ?? 0)));
+  const bare = group.map(({ amount }) => amount.values[0] ?? 0);
+  const [millimetres, metres] = [unitless && inMillimetres(bare), unitless && !inFeet && inMetres(bare)];
+  const feet = unitless && inFeet && !millimetres;
+  const scale = millimetres ? 0.001 : feet ? 0.3048 : undefined;
+  const values = group.map(({ amount }) => (scale === undefined ? (amount.values[0] ?? 0) : Number(((amount.values[0] ?? 0) * scale).toPrecision(12))));
   const asRest = (): readonly Said[] =>
     group.flatMap(({ amount }): Said[] =>
       amount.quantity === 'plain' ? [] : [{ means: 'other', value: amount.values[0] ?? 0, unit: amount.unit, from: amount.from, to: amount.to }],
     );
-  if (unitless && (!feet || values.some((value) => value > 12))) return { said: [], rest: asRest(), used: group.length };
+  if (unitless && !millimetres && !metres && (!feet || values.some((value) => value > 12))) return { said: [], rest: asRest(), used: group.length };
   const lettered = group.map(({ amount }, n) => LETTER.exec(text.slice(amount.to, group[n + 1]?.amount.from ?? amount.to + 12))?.[1]?.charAt(0));
   if (!unitless && owner !== 'tray' && owner !== 'lamp' && lettered.slice(0, 2).every(Boolean)) {
     const by = (letter: string): number | undefined => values[lettered.indexOf(letter)];
@@ -64,6 +67,11 @@ export function sidesFrom(
     used: group.length,
   };
 }
+
+/** `1200 x 600`: sizes of that many are drawn in millimetres. */
+const inMillimetres = (values: readonly number[]): boolean => values.every((value) => value >= 200 && value <= 20_000 && value % 5 === 0);
+/** `2,50 x 0,80`. */
+const inMetres = (values: readonly number[]): boolean => values.some((value) => value % 1 !== 0) && values.every((value) => value >= 0.2 && value <= 60);
 
 /** `36 W x 18 D`. */
 const LETTER = /^ ?\(?(long|length|wide|width|deep|depth|high|height|tall|[lwdh](?!\p{L}))/u;

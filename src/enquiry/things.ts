@@ -64,7 +64,7 @@ export const OLD = /replac|swap|must go|get rid|old |dying|existing|change (?:fr
 export const NEW = /led(?!\p{L})|leds|new |thinking of|want(?:ed)? (?:the )?\d|looking at|offered|ones(?!\p{L})|lens|umol|µmol/u;
 
 const NOT_SURE =
-  /(?<!\p{L})(?:maybe|perhaps|i (?:think|guess|believe|reckon)|not sure|or so|probably|might|promis\p{L}*|was told|people (?:say|write)|supposedly|others (?:say|write)|\?\?)/u;
+  /(?<!\p{L})(?:maybe|perhaps|i (?:think|guess|believe|reckon)|not sure|or so|probably|might|promis\p{L}*|was told|people (?:say|write)|supposedly|others (?:say|write)|(?:someone|somebody|one|friend|neighbou?r|dealer|shop) (?:else )?(?:told|tells|says?|said)|\?\?)/u;
 
 /** Whether the client is not sure of what stands there, by the words around it. */
 export const isDoubted = (text: string, sentence: Stretch, from: number, to: number): boolean =>

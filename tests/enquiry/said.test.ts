@@ -12,7 +12,7 @@ function begun(slug: string): Book {
   if (isRefused(book)) throw new Error(book.message);
   return book;
 }
-const books = new Map(['trade-bench', 'rack-of-tiers', 'greenhouse-bench', 'meter-check'].map((slug) => [slug, begun(slug)]));
+const books = new Map(['trade-bench', 'rack-of-tiers', 'greenhouse-bench', 'meter-check', 'replace-old-lamps'].map((slug) => [slug, begun(slug)]));
 const read = (slug: string, text: string) => answers(text, hear(text), books.get(slug) as Book);
 const told = (findings: readonly Finding[]): readonly string[] =>
   findings.map(({ given, value, unit, sure }) => `${given} ${value} ${unit}`.trim() + (sure ? '' : ' ?'));
@@ -25,6 +25,10 @@ describe('what is said', () => {
     ['trade-bench', "bench 4' x 2'", ['bench_length 1.2192 m ?', 'bench_width 0.6096 m ?']],
     ['trade-bench', 'a table 90 × 35 cm', ['bench_length 0.9 m ?', 'bench_width 0.35 m ?']],
     ['trade-bench', 'twelve feet long', ['bench_length 3.6576 m']],
+    ['trade-bench', 'bench 1200 x 600', ['bench_length 1.2 m ?', 'bench_width 0.6 m ?']],
+    ['trade-bench', 'tables 2,50 x 0,80', ['bench_length 2.5 m ?', 'bench_width 0.8 m ?']],
+    ['trade-bench', 'bench 1.5m x .5m', ['bench_length 1.5 m ?', 'bench_width 0.5 m ?']],
+    ['trade-bench', 'Over the plants there is room for max. 0.85 m.', ['highest_mount 0.85 m']],
     ['trade-bench', 'length 1,20 m', ['bench_length 1.2 m']],
     ['trade-bench', `5'6" wide`, ['bench_width 1.6764 m']],
     ['trade-bench', 'a foot and a half deep', ['bench_width 0.4572 m']],
@@ -34,6 +38,8 @@ describe('what is said', () => {
     ['trade-bench', '31 cents a kWh', ['tariff 0.31 /kWh ?']],
     ['trade-bench', 'power is 24p', ['tariff 0.24 GBP/kWh']],
     ['trade-bench', '0.41/kWh', ['tariff 0.41 /kWh ?']],
+    ['trade-bench', 'We pay 33 cents a kWh, in New Zealand dollars.', ['tariff 0.33 NZD/kWh']],
+    ['trade-bench', 'Lights on at 5am off at 9 at night.', ['light_hours 16 h/d']],
     ['greenhouse-bench', 'we are at 41.5° south', ['latitude -41.5 °']],
     ['rack-of-tiers', 'four shelves, 40 cm between the shelves', ['tiers 4', 'tier_gap 0.4 m']],
   ] as const)('of a %s, “%s”, is %j', (slug, text, expected) => {
@@ -51,9 +57,30 @@ describe('what is said', () => {
     expect(of('trade-bench', 'The lights can hang up to 0.8 m above the leaf tops; the roof is 3 m up.')).toEqual(['highest_mount 0.8 m']);
   });
 
+  it('is the power of a whole lamp where each has several tubes, and is asked then', () => {
+    expect(of('replace-old-lamps', '12 old 2x58W fluorescent battens')).toEqual(['lamp_count 12', 'lamp_watts 116 W ?', 'lamp_kind cool white fluorescent ?']);
+    expect(of('replace-old-lamps', 'Bench 3 m long, and 2 x 600 W sodium to replace')).toEqual([
+      'bench_length 3 m',
+      'lamp_count 2',
+      'lamp_watts 600 W',
+      'lamp_kind high-pressure sodium',
+    ]);
+  });
+
+  it('is a reading whose unit is asked, where the client only guesses at it', () => {
+    const { findings } = read('meter-check', 'My meter says 8200, 9400, 9100 and 7700 at the corners, lux I guess.');
+    expect(findings.filter(({ given }) => given.startsWith('Readings')).map(({ value, unit, sure }) => [value, unit, sure])).toEqual([
+      [[[8200, 9400, 9100, 7700]], '', false],
+    ]);
+    expect(findings.some(({ given }) => given === 'meter_kind')).toBe(false);
+  });
+
   it('is asked with all that it may be, where it contradicts itself or could mean two numbers', () => {
     expect(of('trade-bench', '16 hours a day. Or rather 14 hours a day.')).toEqual(['light_hours 16 h/d ?', 'light_hours 14 h/d ?']);
     expect(of('trade-bench', 'Tomatoes and basil')).toEqual(['crop tomato ?', 'crop sweet basil ?']);
+    expect(of('trade-bench', 'Basil I think.')).toEqual(['crop sweet basil ?']);
+    expect(of('trade-bench', 'Cucumbers on two of them.')).toEqual(['crop cucumber ?']);
+    expect(of('rack-of-tiers', 'A rack of 3 shelves (4 if I put the spare board in).')).toEqual(['tiers 3 ?', 'tiers 4 ?']);
     expect(of('greenhouse-bench', 'reading of 1,200 lux')).toEqual(['lux_read 1200 lx ?', 'lux_read 1.2 lx ?']);
     expect(of('greenhouse-bench', 'reading of 1.200 lux')).toEqual(['lux_read 1200 lx ?', 'lux_read 1.2 lx ?']);
     // Elsewhere in the text it is seen how numbers are written there.
