@@ -100,8 +100,9 @@ describe('from what the client wrote to three proposals and the hand-over sheet'
     await settled(page);
     expect(await content(page, 'brief', 'bench_length')).toEqual(['3.5 m', 'client, “3.6 m by 1.5 m”']);
     expect(await content(page, 'brief', 'crop')).toEqual(['sweet basil', 'client, “basil”']);
-    // What was not decided and what was dropped is left to ask.
-    for (const row of ['bench_width', 'light_hours']) expect((await content(page, 'brief', row))[1]).toMatch(/^default: to begin with, ask the client/);
+    // What was not decided and what was dropped is left to ask; the hours are those of the crop meanwhile.
+    expect((await content(page, 'brief', 'bench_width'))[1]).toMatch(/^default: to begin with, ask the client/);
+    expect((await content(page, 'brief', 'light_hours'))[1]).toMatch(/^default by the crop: sweet basil, indoor, /);
 
     // Read again with a word changed: only what differs is asked.
     await page.keyboard.press('Control+k');

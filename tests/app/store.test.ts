@@ -147,7 +147,7 @@ describe('a save that failed', () => {
     await page.locator('.saved', { hasText: 'saving …' }).waitFor();
     await page.clock.runFor(9_000);
     await isNotSaved(page);
-    await trouble().filter({ hasText: 'has not answered' }).waitFor();
+    await trouble().filter({ hasText: 'doesn’t answer' }).waitFor();
     await letGo();
     await page.clock.resume();
     await isSaved(page);
