@@ -1,5 +1,4 @@
 /** What was understood, as answers in a book: each with the client's own words as who said so. */
-import { textContent } from '../../functions/quantity-text.ts';
 import { type At, cellAt, placeIn } from '../book/address.ts';
 import { apply } from '../book/apply.ts';
 import { type Begin, begin } from '../book/begin.ts';
@@ -23,26 +22,15 @@ export function whoSaidSo(words: string): string {
   return sourceText('client', `“${line.length > LONGEST_WORDS ? `${line.slice(0, LONGEST_WORDS)}…` : line}”`);
 }
 
-/** One finding put into its given. Refused where the given does not take it. */
-function answerWith(book: Book, finding: Finding): Answer {
-  const { given, value, unit, words } = finding;
-  const address = named(book, given) ?? given;
-  const at = cellAt(book, address);
-  if (!at) return refused(`There is no given ${given} in this book.`);
-  if (isRows(value)) return readingsInto(book, at, value, words);
-  const content = contentOf(book, value, unit);
-  if (at.table.form === 'list') return inOneStep(book, [(b) => setCell(b, { address: addressOf(at), content }), ...beside(at, words)]);
-  return setCell(book, { address: addressOf(at), content, source: whoSaidSo(words) });
-}
-
 const isRows = (value: Finding['value']): value is Rows => Array.isArray(value);
 
-function contentOf(book: Book, value: number | string | boolean, unit: string): string {
+/** As it would be typed into its given. */
+function typedOf(book: Book, { value, unit }: Finding): string {
+  if (isRows(value)) return '';
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
-  if (typeof value === 'string') return textContent(value, book.currency);
   // Money without a currency is asked about, and is in the book's own once somebody has agreed to it.
   const symbol = unit.startsWith('/') ? `${book.currency}${unit}` : unit;
-  return symbol === '' ? String(value) : `${value} ${symbol}`;
+  return `${value} ${symbol}`.trimEnd();
 }
 
 /** Of a line of a list the name, which it counts by, and who said so in its own column. */
@@ -148,31 +136,13 @@ export interface MadeBook {
   readonly troubles: readonly string[];
 }
 
-/** Several findings as one change; what a given refuses is left out and said. */
-function answerWithAll(book: Book, findings: readonly Finding[]): { readonly change: Change; readonly troubles: readonly string[] } {
-  const troubles: string[] = [];
-  const change = inOneStep(
-    book,
-    findings.map((finding) => (b: Book): Answer => {
-      const answer = answerWith(b, finding);
-      if (!isRefused(answer)) return answer;
-      troubles.push(`${finding.given}: ${answer.message}`);
-      return { label: '', edits: [] };
-    }),
-  );
-  return { change: isRefused(change) ? { label: '', edits: [] } : change, troubles };
-}
-
 /** A client's book with what is sure put in, and the text kept with it. */
 export function bookFrom(template: Book, original: string, read: Answers, said: Partial<Begin> = {}): MadeBook | Refused {
   const { currency, measures, findings } = read;
-  const begun = begin(template, { client: '', ...said, habits: { ...(currency && { currency }), ...(measures && { measures }), ...said.habits } });
-  if (isRefused(begun)) return begun;
-  const { change, troubles } = answerWithAll(
-    begun,
-    findings.filter(({ sure }) => sure),
-  );
-  return { book: keepEnquiry(apply(begun, change), original), troubles };
+  const habits = { ...(currency && { currency }), ...(measures && { measures }), ...said.habits };
+  const book = currency === undefined ? template : { ...template, currency };
+  const kept = findings
+    .filter(({ sure }) => sure)
+    .map((one): Kept => ({ given: one.given, typed: typedOf(book, one), words: one.words, ...(isRows(one.value) && { rows: one.value }) }));
+  return begunWith(template, { client: '', ...said, habits, text: original, kept });
 }
-
-const keepEnquiry = (book: Book, text: string): Book => (text.trim() === '' ? book : { ...book, enquiry: text.slice(0, BOUNDS.enquiry) });
