@@ -149,6 +149,21 @@ describe('a search in workers', () => {
     expect(found).toEqual({ done: tried.map((_, piece) => ({ piece, counts: COUNTS, best: {}, all: [] })) });
   });
 
+  it('is stopped too while a worker looks for what stands in the way: another answers without, and the next search has new ones', async () => {
+    const [answer, busy] = [canned(ANSWERS), canned({ plan: ANSWERS.plan, piece: ANSWERS.piece })];
+    const { start, all } = inThread((post, nth) => (nth === 0 ? busy : answer)(post));
+    const searching = proposers(start);
+    const stop = new AbortController();
+    const going = searching.search(book, {}, { signal: stop.signal });
+    await vi.waitFor(() => expect(all[0]?.asked.at(-1)).toMatchObject({ ask: 'conclude', stopped: false }));
+    stop.abort();
+    expect(((await going) as unknown as { readonly done: readonly unknown[] }).done).toHaveLength(PLAN.pieces);
+    expect(all[1]?.asked.at(-1)).toMatchObject({ ask: 'conclude', stopped: true });
+    expect(all.map(({ ended }) => ended)).toEqual([true, false]);
+    await searching.search(book, {});
+    expect(all).toHaveLength(4);
+  });
+
   it('gives the pieces on in their order, whichever came first', async () => {
     const late = canned(ANSWERS);
     const { start } = inThread((post, nth) => {

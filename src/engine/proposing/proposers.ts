@@ -68,6 +68,7 @@ export function createProposers(start: () => ProposingWorker = () => startWorker
 }
 
 const CLOSED = 'This book is closed.';
+const STOPPED = 'The search was stopped.';
 
 /** Each takes the next piece when it is done with its last, so that none waits for the other; what comes of it does not hang on who took which. */
 async function search(hands: readonly Hand[], book: Book, choices: Choices, { offered, heard, signal }: Hearing): Promise<Proposed> {
@@ -90,7 +91,23 @@ async function search(hands: readonly Hand[], book: Book, choices: Choices, { of
   };
   await Promise.all(hands.map(work));
   done.sort((a, b) => a.piece - b.piece);
-  return (hands[0] as Hand).ask<Proposed>({ ask: 'conclude', done, stopped: signal?.aborted ?? false });
+  return concluded(hands, done, signal);
+}
+
+/** What the pieces come to. Looking for what stands in the way takes its time, and a worker at it hears nothing: to stop it ends it, and another answers without. */
+async function concluded([hand, other]: readonly Hand[], done: readonly PieceDone[], signal: AbortSignal | undefined): Promise<Proposed> {
+  const conclude = (by: Hand | undefined, stopped: boolean): Promise<Proposed> => (by as Hand).ask<Proposed>({ ask: 'conclude', done, stopped });
+  if (!other || !signal || signal.aborted) return conclude(hand, signal?.aborted ?? false);
+  const stop = (): void => hand?.end(STOPPED);
+  signal.addEventListener('abort', stop);
+  try {
+    return await conclude(hand, false);
+  } catch (error) {
+    if (!signal.aborted) throw error;
+    return await conclude(other, true);
+  } finally {
+    signal.removeEventListener('abort', stop);
+  }
 }
 
 /** One worker, and what it was asked. */
