@@ -197,7 +197,7 @@ function working(node: engine.TraceNode): offered.Working {
 
 function workedBack(worked: engine.WorkedBack): offered.WorkedBack {
   if (!worked.ok) return worked;
-  const { ok, given, moves, searched, ways, more, untold, stay, lowest, highest } = worked;
+  const { ok, given, moves, searched, ways, more, untold, stay, lowest, highest, apart } = worked;
   return {
     ok,
     given,
@@ -209,6 +209,7 @@ function workedBack(worked: engine.WorkedBack): offered.WorkedBack {
     ...(stay && { stay: 'why' in stay ? stay : { ...stay, tried: tried(stay.tried) } }),
     ...(lowest && { lowest: tried(lowest) }),
     ...(highest && { highest: tried(highest) }),
+    ...(apart && { apart: shown(apart) }),
   };
 }
 

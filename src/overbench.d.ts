@@ -174,6 +174,8 @@ export type WorkedBack =
       /** Where there is no way: the lowest and the highest that can be reached; of two cells that are to be equal, where they differ least and most. */
       readonly lowest?: Tried;
       readonly highest?: Tried;
+      /** In place of these: how far apart the two always are. */
+      readonly apart?: Value;
     }
   | { readonly ok: false; readonly message: string };
 

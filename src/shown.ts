@@ -49,6 +49,12 @@ export function checkOf(value: Value): Check | undefined {
   return { state: word === 'holds' && SOME_ASSUMED.test(margin) ? 'assumed' : word, word: wordOf(word), margin };
 }
 
+/** How a check stands before and after a change; undefined where it stands as it stood, and for what is no check. */
+export function turnOf(before: Value, after: Value): { readonly from: Check; readonly to: Check } | undefined {
+  const [from, to] = [checkOf(before), checkOf(after)];
+  return from && to && from.state !== to.state ? { from, to } : undefined;
+}
+
 export function textOfValue(value: Value): string {
   if (value.kind === 'text') return value.shown ?? value.text;
   if (value.kind === 'yes or no') return value.yes ? 'yes' : 'no';

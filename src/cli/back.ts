@@ -4,7 +4,7 @@ import { addressOf, namesOf, placeOf, titleOf } from '../book/look-up.ts';
 import { ownAddress } from '../book/other-writing.ts';
 import type { Tried, Value, WayBack, WorkedBack } from '../engine/types.ts';
 import type { Session } from '../session.ts';
-import { checkOf } from '../shown.ts';
+import { turnOf } from '../shown.ts';
 import { openBook } from './open-book.ts';
 import { print } from './output.ts';
 import { valueWithUnit } from './say-value.ts';
@@ -76,12 +76,13 @@ function called(book: Book, address: string): string {
 function lines(session: Session, cell: string, given: string, worked: WorkedBack): string[] {
   const { book, values } = session;
   if (!worked.ok) return [`by ${called(book, given)}:`, `  ${worked.message}`];
-  const { searched, ways, more, untold, lowest, highest, stay } = worked;
+  const { searched, ways, more, untold, lowest, highest, apart, stay } = worked;
   const where = 'choices' in searched ? `in each of its ${searched.choices} choices` : `from ${valueWithUnit(searched.from)} to ${valueWithUnit(searched.to)}`;
   const head = `by ${called(book, given)} = ${valueWithUnit(values[given])}, looked for ${where}:`;
   const told = ways.flatMap((way) => wayLines(session, cell, way));
   if (more > 0) told.push(`  and ${more} more`);
-  if (ways.length === 0) told.push('  nothing there makes it so', ...(lowest && highest ? [`  ${reach(lowest, highest)}`] : []));
+  if (apart) told.push(`  the two are never equal: whatever it is, they are ${valueWithUnit(apart)} apart`);
+  else if (ways.length === 0) told.push('  nothing there makes it so', ...(lowest && highest ? [`  ${reach(lowest, highest)}`] : []));
   if (untold !== undefined) told.push(`  of ${untold} further cells that follow from it, it is not told whether they change`);
   if (stay && 'formula' in stay)
     told.push(`  ${stay.formula} as its formula makes it stay so${stay.exact ? '' : ', nearly'}: ${said(stay.tried.value)} gives ${said(stay.tried.gives)}`);
@@ -121,9 +122,8 @@ function wayLines(session: Session, cell: string, way: WayBack): string[] {
 /** Checks that then stand otherwise, and how many other cells change. */
 function turnLines(session: Session, cell: string, { others }: Tried): string[] {
   const turned = others.flatMap(({ address, before, after }) => {
-    if (address === cell) return [];
-    const [from, to] = [checkOf(before), checkOf(after)];
-    return from && to && from.state !== to.state ? [`    ${called(session.book, address)} turns: ${from.word} → ${said(after)}`] : [];
+    const turn = address === cell ? undefined : turnOf(before, after);
+    return turn ? [`    ${called(session.book, address)} turns: ${turn.from.word} → ${said(after)}`] : [];
   });
   return [...turned, `    ${others.length} other ${others.length === 1 ? 'cell changes' : 'cells change'}`];
 }

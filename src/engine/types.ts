@@ -156,6 +156,8 @@ export type WorkedBack =
       /** The lowest and the highest that the cell comes to of all that was looked at, where no way was found; of two that are to be equal, where their difference is. */
       readonly lowest?: Tried;
       readonly highest?: Tried;
+      /** In their place: of two that are to be equal, how far apart they always are. */
+      readonly apart?: Value;
     }
   | { readonly ok: false; readonly message: string };
 

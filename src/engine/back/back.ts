@@ -1,5 +1,6 @@
 /** Works a book backwards: which values of a given make a worked cell what it should be. All of it on a copy of the book. */
 import { readContent } from '../../../functions/quantity-text.ts';
+import { unit } from '../../../functions/units.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import { addressOf, placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 import { ownAddress } from '../../book/other-writing.ts';
@@ -36,6 +37,9 @@ function checksFirst({ book }: Sweeper, addresses: readonly Address[]): readonly
 
 /** A formula that misses what is wanted by no more than this share gives it. */
 const AS_GOOD_AS = 1e-9;
+
+/** What adding up large numbers leaves of two differences that are one. */
+const ALIKE = 1e-9;
 
 /** One that looks for it over points of its own comes this near. */
 const NEAR = 0.02;
@@ -158,7 +162,8 @@ class Back {
     more = 0,
   ): WorkedBack {
     if (ways.length === 0 && !lowest) return refused(`${this.#title} can’t be worked out for any value that was tried. ${this.#trouble}`.trimEnd());
-    const none = ways.length === 0;
+    const apart = this.#alwaysApart(lowest, highest);
+    const ends = ways.length === 0 && apart === undefined && lowest && highest;
     return {
       ok: true,
       given: this.#given.address,
@@ -167,8 +172,18 @@ class Back {
       ways,
       more,
       ...(this.#untold > 0 && { untold: this.#untold }),
-      ...(none && lowest && highest && { lowest: this.#try(content(lowest.x)), highest: this.#try(content(highest.x)) }),
+      ...(ends && { lowest: this.#try(content(lowest.x)), highest: this.#try(content(highest.x)) }),
+      ...(ways.length === 0 && apart && { apart }),
     };
+  }
+
+  /** Of two cells that what moves leaves just as far from one another nothing comes nearest. */
+  #alwaysApart(lowest: Sample | undefined, highest: Sample | undefined): Value | undefined {
+    const is = this.#aim.kind === 'cell' ? this.#sweeper.values[this.#address] : undefined;
+    // A difference of thermometer readings is no reading.
+    if (!lowest || !highest || is?.kind !== 'number' || unit(is.unit)?.reading || highest.f - lowest.f > ALIKE * Math.max(lowest.size, highest.size))
+      return undefined;
+    return { ...is, base: Math.abs(lowest.f) };
   }
 
   #listedWay(one: Finding, content: (i: number) => string): WayBack {

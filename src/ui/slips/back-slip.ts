@@ -10,7 +10,7 @@ import type { Address, Stay, Tried, WayBack, WorkedBack } from '../../engine/typ
 import { BLANK, checkOf } from '../../shown.ts';
 import { allowedText } from '../cells/index.ts';
 import '../styles/back.css';
-import { alwaysApart, exactText, givesText, sentenceOf, shownAt, titleAt, turnsOf } from './back-words.ts';
+import { exactText, givesText, sentenceOf, shownAt, titleAt, turnsOf } from './back-words.ts';
 import { Slip } from './slip.ts';
 
 /** Givens that are listed at first: those that lie nearest. */
@@ -224,7 +224,7 @@ export class ObBackSlip extends Slip<{ readonly cell: Address }> {
     return html`<section aria-label=${title}>
       <h3>${title}</h3>
       ${ways.map((way) => this.#way(book, given, way))}
-      ${ways.length === 0 && lowest && highest && !alwaysApart(lowest, highest) ? html`<p>What can be reached:</p>${[lowest, highest].map((one) => this.#line(book, given, one))}` : nothing}
+      ${ways.length === 0 && lowest && highest ? html`<p>What can be reached:</p>${[lowest, highest].map((one) => this.#line(book, given, one))}` : nothing}
       ${stay ? this.#stay(given, stay) : nothing}
       ${untold === undefined ? nothing : html`<p class="hint">Of ${counted(untold, 'further cell')} it is not told whether they change.</p>`}
     </section>`;

@@ -8,7 +8,7 @@ import type { Book } from '../../book/book.ts';
 import { plainText } from '../../book/content.ts';
 import { decimalsOf, titleOf } from '../../book/look-up.ts';
 import type { Address, Tried, Value, WayBack, WorkedBack } from '../../engine/types.ts';
-import { checkOf, lineOf } from '../../shown.ts';
+import { lineOf, turnOf } from '../../shown.ts';
 
 /** Digits of an exact answer that are shown; what is put in has all. */
 const DIGITS = 10;
@@ -56,8 +56,8 @@ export interface Turn {
 
 export function turnsOf({ others }: Tried): readonly Turn[] {
   return others.flatMap(({ address, before, after }) => {
-    const [from, to] = [checkOf(before), checkOf(after)];
-    return from && to && from.state !== to.state ? [{ address, from: from.word, to: to.word, state: to.state, margin: to.margin }] : [];
+    const turn = turnOf(before, after);
+    return turn ? [{ address, from: turn.from.word, to: turn.to.word, state: turn.to.state, margin: turn.to.margin }] : [];
   });
 }
 
@@ -65,24 +65,12 @@ export function turnsOf({ others }: Tried): readonly Turn[] {
 export function sentenceOf(book: Book, cell: Address, given: Address, worked: WorkedBack): string {
   const title = titleAt(book, given);
   if (!worked.ok) return `${title}: ${worked.message}`;
-  const { ways, more, lowest, highest } = worked;
+  const { ways, more, lowest, highest, apart } = worked;
   if (ways.length > 0) return `${title}: ${ways.map((way) => wayWords(book, given, way)).join('; or ')}${more > 0 ? `; and ${more} more` : ''}.`;
+  if (apart) return `${title}: the two are never equal: whatever it is, they are ${shownAt(book, cell, apart)} apart.`;
   if (!lowest || !highest) return `${title}: nothing makes it so.`;
-  if (lowest.against) {
-    const apart = alwaysApart(lowest, highest);
-    return `${title}: the two are never equal${apart ? `: whatever it is, they are ${shownAt(book, cell, apart)} apart` : ''}.`;
-  }
+  if (lowest.against) return `${title}: the two are never equal.`;
   return `${title}: nothing makes it so. It comes to ${shownAt(book, cell, lowest.gives)} at the least and ${shownAt(book, cell, highest.gives)} at the most.`;
-}
-
-/** Two cells that what moves leaves just as far from one another: where they are nearest says nothing. A share of 1e-9 is what adding up large numbers leaves. */
-export function alwaysApart(lowest: Tried, highest: Tried): Value | undefined {
-  const [least, most] = [lowest, highest].map(({ gives, against }) =>
-    gives.kind === 'number' && against?.kind === 'number' ? gives.base - against.base : Number.NaN,
-  ) as [number, number];
-  if (lowest.gives.kind !== 'number' || highest.gives.kind !== 'number') return undefined;
-  const size = Math.max(Math.abs(lowest.gives.base), Math.abs(highest.gives.base));
-  return Math.abs(most - least) <= 1e-9 * size ? { ...lowest.gives, base: Math.abs(least) } : undefined;
 }
 
 function wayWords(book: Book, given: Address, way: WayBack): string {

@@ -34,6 +34,24 @@ describe('a formula that goes by steps', () => {
   });
 });
 
+describe('two cells that are to be equal', () => {
+  it('and are always as far apart are told how far, and no value is called the nearest', async () => {
+    // Both use the same: 80 lies between them at any price.
+    const worked = await askBack([['3'], ['=7000*A1+480'], ['=7000*A1+400']], { cell: 'T.A2', wanted: 'T.A3', given: 'T.A1' }, [FREE]);
+    if (!worked.ok) throw new Error(worked.message);
+    expect(worked).toMatchObject({ ways: [], apart: { kind: 'number' } });
+    expect(worked.apart?.kind === 'number' && worked.apart.base).toBeCloseTo(80, 9);
+    expect([worked.lowest, worked.highest]).toEqual([undefined, undefined]);
+  });
+
+  it('and only come nearer are told where they are nearest and farthest', async () => {
+    const worked = await askBack([['3'], ['=2*A1+480'], ['=A1+400']], { cell: 'T.A2', wanted: 'T.A3', given: 'T.A1' }, [FREE]);
+    if (!worked.ok) throw new Error(worked.message);
+    expect(worked.apart).toBeUndefined();
+    expect([worked.lowest?.content, worked.highest?.content]).toEqual(['0', '10']);
+  });
+});
+
 describe('whole numbers and lists', () => {
   it('a count that makes it just so is told, and else the two beside each other', async () => {
     const rows = [['3'], ['=A1*A1']];
