@@ -49,7 +49,7 @@ export function countFault({ name, takes, again }: Signature, given: number): st
   const head = `${name} takes ${amount(least, takes.length, again)}`;
   const listed = takes.map((p) => (p.optional ? `[${p.name}]` : p.name)).join(', ');
   const all = takes.length > 0 ? `${head}: ${listed}${again > 0 ? ', …' : '.'}` : `${head}.`;
-  if (missing.length > 0) return `${all} ${and(missing.map((p) => p.name))} ${missing.length === 1 ? 'is' : 'are'} missing.`;
+  if (missing.length > 0) return `${all} ${joined(missing.map((p) => p.name))} ${missing.length === 1 ? 'is' : 'are'} missing.`;
   return `${all} ${given} ${given === 1 ? 'is' : 'are'} given: the last ${over === 1 ? 'is' : `${over} are`} too many.`;
 }
 
@@ -60,7 +60,8 @@ function amount(least: number, most: number, again: number): string {
   return least === 0 ? `at most ${words(most)}` : `${least} ${most === least + 1 ? 'or' : 'to'} ${words(most)}`;
 }
 
-const and = (words: readonly string[]): string => [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' and ');
+/** `a, b and c` */
+export const joined = (words: readonly string[]): string => [words.slice(0, -1).join(', '), words.at(-1)].filter(Boolean).join(' and ');
 
 /** What is wrong with the arguments, as a sentence that names function, argument, unit and what is allowed; undefined when all is well. */
 export function checkArgs(record: FunctionRecord, args: readonly unknown[]): Refusal | undefined {

@@ -5,7 +5,7 @@ import { basename, dirname } from 'node:path';
 import { begin } from '../book/begin.ts';
 import type { Book } from '../book/book.ts';
 import { isRefused } from '../book/refused.ts';
-import type { Counts } from '../engine/propose/index.ts';
+import { addCounts, type Counts, NO_COUNTS, type Tally } from '../engine/propose/index.ts';
 import { parseBook } from '../files/book/index.ts';
 import { type CsvRecord, formatVerbatim, unguard } from '../files/csv/index.ts';
 import { type Input, openInput } from './batch/input.ts';
@@ -137,7 +137,7 @@ class Batch {
   private readonly sink: Sink;
   private rejected: number;
   private said = 0;
-  private counts: Counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 };
+  private readonly counts: Tally = { ...NO_COUNTS };
 
   constructor(asked: Asked, work: Setup['work'], book: Book, input: Input, headings: CsvRecord) {
     this.asked = asked;
@@ -165,7 +165,7 @@ class Batch {
       await this.sink.write((head && this.asked.head ? done.head : '') + done.text, (head ? this.rejectedHead() : '') + rejected, mark);
       head = false;
       this.say(done.said);
-      this.count(done.counts);
+      if (done.counts) addCounts(this.counts, done.counts);
       const { bytes, of } = this.input.read;
       progress.tell(mark.clients, mark.rejected, of === undefined || of === 0 ? undefined : bytes / of);
     }
@@ -256,11 +256,6 @@ class Batch {
   /** Readings that deserve a word, up to a few. */
   private say(said: readonly string[]): void {
     for (const word of said) if (this.said++ < MOST_SAID) console.error(word);
-  }
-
-  private count(more: Counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 }): void {
-    const keys = Object.keys(this.counts) as (keyof Counts)[];
-    this.counts = Object.fromEntries(keys.map((key) => [key, this.counts[key] + more[key]])) as unknown as Counts;
   }
 
   /** Two runs with the same one write the same results for the same clients. */

@@ -8,6 +8,7 @@ import { addressOf, unitOf } from '../book/look-up.ts';
 import { labelled } from './labels.ts';
 import { marksOf } from './numbers.ts';
 import { cropsOf } from './plants.ts';
+import { CIRCUIT } from './rules.ts';
 import { overlaps, type Stretch } from './sentences.ts';
 import { type Candidate, nameOf, type Takes, takesOf } from './takes.ts';
 import { type Heard, NO_CURRENCY, type Said, SEVERAL, type Value } from './things.ts';
@@ -50,7 +51,6 @@ export interface Answers {
 
 /** However plainly it is said: what else hangs there, and what is written on it, is for somebody who looks. */
 const ALWAYS_ASKED = new Set(['breaker', 'circuits_free', 'spare_power']);
-const CIRCUIT = 'What else hangs on it must be known, and it is read on the breaker itself.';
 
 /** Money that is named apart from an amount: `30 cents, euro of course`. A dollar may be one of several. */
 const MONEY_WORDS: readonly (readonly [word: RegExp, code: string])[] = [

@@ -89,7 +89,7 @@ const OVERHEAD =
 const SHELF_TO_SHELF =
   '(?:between|from|underside|under|of|on|to|per) (?:(?:the|each|every|one|two|all|of|top|underside|next|bottom|and|those|them|our|my|any|to) ){0,5}(?:shel(?:f|ves)|tiers?|levels?|floors?|layers?|decks?|racks?)';
 const APART = 'Said of shelves, it may be from board to board or the clear room between them.';
-const CIRCUIT = 'What else hangs on it must be known, and it is read on the breaker itself.';
+export const CIRCUIT = 'What else hangs on it must be known, and it is read on the breaker itself.';
 
 const WIRES = 'Between which wires? A plug between one of them and neutral gives less.';
 const FROM_BELOW = 'It is from the floor or the bench: the plants and their pots come off it.';

@@ -4,12 +4,10 @@ import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import { putScenarios } from '../../book/commands/put-scenarios.ts';
 import { isRefused } from '../../book/refused.ts';
-import { type Counts, finished, type Proposal, type Proposed, Searcher } from '../../engine/propose/index.ts';
+import { addCounts, type Counts, finished, NO_COUNTS, type Proposal, type Proposed, Searcher, type Tally } from '../../engine/propose/index.ts';
 import type { Value } from '../../engine/types.ts';
 import { type CsvValue, formatCsv } from '../../files/csv/index.ts';
 import { type Client, type Ran, Runner } from './runner.ts';
-
-const NOTHING: Counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 };
 
 /** Rows of the scenario that are told, by their ids; the first that a book has. */
 const TOLD = {
@@ -20,12 +18,12 @@ const TOLD = {
 } as const;
 
 export class Proposer extends Runner {
-  #counts = NOTHING;
+  #counts: Tally = { ...NO_COUNTS };
 
   /** How many arrangements were tried since it was last asked. */
   counted(): Counts {
     const counts = this.#counts;
-    this.#counts = NOTHING;
+    this.#counts = { ...NO_COUNTS };
     return counts;
   }
 
@@ -76,8 +74,7 @@ export class Proposer extends Runner {
     if (typeof searcher === 'string') return searcher;
     const pieces = Array.from({ length: searcher.plan.pieces }, (_, piece) => searcher.piece(piece));
     const found = finished(searcher, pieces);
-    const keys = Object.keys(NOTHING) as (keyof Counts)[];
-    this.#counts = Object.fromEntries(keys.map((key) => [key, this.#counts[key] + found.counts[key]])) as unknown as Counts;
+    addCounts(this.#counts, found.counts);
     return found;
   }
 

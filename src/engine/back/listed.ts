@@ -1,5 +1,5 @@
 /** What is looked for among whole numbers and in lists: those for which it is just what is wanted, else the two neighbours between which it steps over it. */
-import { type Difference, isWorked, type Sample } from './sample.ts';
+import { type Difference, furthest, isWorked, type Sample } from './sample.ts';
 import { places } from './scan.ts';
 import type { Finding, Searched } from './search.ts';
 
@@ -69,10 +69,4 @@ export function* searchInNoOrder(f: Difference, count: number): Generator<number
           sign === 1 ? -1 : 1,
         )?.x;
   return { exact, below: side(-1), above: side(1), lowest: furthest(samples, -1), highest: furthest(samples, 1) };
-}
-
-function furthest(samples: readonly Sample[], sign: 1 | -1): Sample | undefined {
-  let found: Sample | undefined;
-  for (const one of samples) if (!found || sign * one.f > sign * found.f) found = one;
-  return found;
 }

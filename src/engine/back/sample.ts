@@ -11,3 +11,10 @@ export interface Sample {
 export type Difference = (x: number) => Sample;
 
 export const isWorked = (sample: Sample | undefined): sample is Sample => sample !== undefined && !Number.isNaN(sample.f);
+
+/** Of all that were worked out, the one that lies lowest or highest. */
+export function furthest(samples: readonly Sample[], sign: 1 | -1): Sample | undefined {
+  let found: Sample | undefined;
+  for (const one of samples) if (isWorked(one) && (!found || sign * one.f > sign * found.f)) found = one;
+  return found;
+}

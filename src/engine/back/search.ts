@@ -7,7 +7,7 @@
  * where it bends (scan.ts); formulas of a plan are smooth or go by steps of a size that anybody would plan with.
  */
 import { rootBetween } from './root.ts';
-import { type Difference, isWorked, type Sample } from './sample.ts';
+import { type Difference, furthest, isWorked, type Sample } from './sample.ts';
 import { bend, places, scan } from './scan.ts';
 
 export type Finding =
@@ -42,23 +42,17 @@ export function* search(f: Difference, low: number, high: number, now: number | 
     i = seeker.from(samples, i);
     yield 0.8 + (0.1 * i) / samples.length;
   }
-  const [lowest, highest] = [extreme(samples, -1), extreme(samples, 1)];
+  const [lowest, highest] = [furthest(samples, -1), furthest(samples, 1)];
   const findings = apart(seeker.findings, high - low);
   if (findings.length > 0) return { findings, lowest, highest };
   yield 0.9;
-  const least = lowest && furthest(f, samples, lowest, -1);
+  const least = lowest && beyond(f, samples, lowest, -1);
   yield 0.95;
-  return { findings, lowest: least, highest: highest && furthest(f, samples, highest, 1) };
-}
-
-function extreme(samples: readonly Sample[], sign: 1 | -1): Sample | undefined {
-  let found: Sample | undefined;
-  for (const one of samples) if (isWorked(one) && (!found || sign * one.f > sign * found.f)) found = one;
-  return found;
+  return { findings, lowest: least, highest: highest && beyond(f, samples, highest, 1) };
 }
 
 /** The highest or lowest about a sample. */
-function furthest(f: Difference, samples: readonly Sample[], about: Sample, sign: 1 | -1): Sample {
+function beyond(f: Difference, samples: readonly Sample[], about: Sample, sign: 1 | -1): Sample {
   const i = samples.indexOf(about);
   const [left, right] = [samples[i - 1] ?? about, samples[i + 1] ?? about];
   if (left.f === about.f || right.f === about.f) return about;

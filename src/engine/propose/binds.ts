@@ -3,6 +3,7 @@
  * it an arrangement holds, and with a step less none of those that come nearest does.
  */
 
+import { joined } from '../../../functions/check-args.ts';
 import { showNumber } from '../../../functions/number-text.ts';
 import { readContent } from '../../../functions/quantity-text.ts';
 import { type At, placeIn } from '../../book/address.ts';
@@ -33,7 +34,7 @@ export function bindingOf(searcher: Searcher, beat: () => void): Binding {
       ? 'Nothing that is tried can be built.'
       : `Nothing holds. ${where}${groups
           .slice(0, MOST_GROUPS)
-          .map(({ fails, layouts }) => `${layouts.toLocaleString('en-GB')} ${layouts === 1 ? 'fails' : 'fail'} by ${listed(labels(fails))} alone`)
+          .map(({ fails, layouts }) => `${layouts.toLocaleString('en-GB')} ${layouts === 1 ? 'fails' : 'fail'} by ${joined(labels(fails))} alone`)
           .join(', ')}.`;
   const near = groups.slice(0, MOST_GROUPS).flatMap(
     ({ fails, key }) =>
@@ -86,8 +87,6 @@ function labelOf({ probe }: Searcher, i: number): string {
   const at = probe.anatomy.checks[probe.checks.indexOf(i)];
   return at ? checkLabel(at) : 'Circuits';
 }
-
-const listed = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
 
 /** Limits that let something through when they are moved, each by its smallest step that does. */
 function looser(searcher: Searcher, misses: readonly Miss[], groups: readonly Group[], beat: () => void): readonly Found[] {
@@ -146,10 +145,10 @@ function smallest(searcher: Searcher, at: At, ladder: Ladder, misses: readonly M
 /** A change as it is told, if a search with it finds something. */
 function wayOf(searcher: Searcher, at: At, content: string, { arrangement, height }: Pick<Miss, 'arrangement' | 'height'>, beat: () => void): Way | undefined {
   const { fixture, along, across, turned, spreadAlong, spreadAcross } = arrangement;
-  const { spreads, ...own } = { ...searcher.choices, spreads: { spreadAlong: [spreadAlong], spreadAcross: [spreadAcross] } };
   const one = searcher.with(addressOf(at), content, {
-    ...own,
-    ...spreads,
+    ...searcher.choices,
+    spreadAlong: [spreadAlong],
+    spreadAcross: [spreadAcross],
     fixtures: [fixture],
     along: { low: along, high: along },
     across: { low: across, high: across },

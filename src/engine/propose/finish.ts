@@ -7,6 +7,7 @@ import type { Value } from '../types.ts';
 import { checkLabel, rowOf } from './anatomy.ts';
 import { better } from './better.ts';
 import { bindingOf } from './binds.ts';
+import { addCounts, NO_COUNTS, type Tally } from './counts.ts';
 import { elsewhereIn } from './elsewhere.ts';
 import type { Searcher } from './searcher.ts';
 import { heightOf } from './space.ts';
@@ -14,11 +15,11 @@ import { AIMS, type Aim, type Counts, type Elsewhere, type Layout, type Looked, 
 
 /** What is known when some pieces, or all of them, are done; in whatever order they came. */
 export function gathered(pieces: readonly PieceDone[]): Pick<PieceDone, 'best' | 'all'> & { readonly counts: Tally } {
-  const counts = { layouts: 0, built: 0, worked: 0, cut: 0, hold: 0 };
+  const counts: Tally = { ...NO_COUNTS };
   const best: Partial<Record<Aim, Layout>> = {};
   const inOrder = [...pieces].sort((a, b) => a.piece - b.piece);
   for (const done of inOrder) {
-    add(counts, done.counts);
+    addCounts(counts, done.counts);
     for (const aim of AIMS) {
       const found = better(aim, best[aim], done.best[aim]);
       if (found) best[aim] = found;
@@ -44,7 +45,7 @@ export function finished(searcher: Searcher, pieces: readonly PieceDone[], beat:
     const there = searcher.elsewhere(other);
     if (typeof there === 'string') continue;
     const done = Array.from({ length: there.plan.pieces }, (_, piece) => there.piece(piece, beat));
-    add(counts, gathered(done).counts);
+    addCounts(counts, gathered(done).counts);
     tried.push(other.said);
     if (counts.hold === 0) continue;
     const found = concluded(there, done, beat);
@@ -69,12 +70,6 @@ function asInBase({ probe: { anatomy } }: Searcher, others: readonly Elsewhere[]
   const labels = table.rows.filter(({ id }) => others.some(({ givens }) => givens[id] !== undefined)).map(({ id, label }) => label ?? id);
   return `${labels.join(' and ')} as in ${table.columns[column]?.label ?? 'the first scenario'}`;
 }
-
-function add(to: Tally, counts: Counts): void {
-  for (const key of Object.keys(to) as (keyof Counts)[]) to[key] += counts[key];
-}
-
-type Tally = { -readonly [K in keyof Counts]: Counts[K] };
 
 /** What these pieces came to. */
 function concluded(searcher: Searcher, pieces: readonly PieceDone[], beat: () => void): Proposed & { readonly counts: Tally } {

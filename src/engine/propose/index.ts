@@ -5,6 +5,7 @@
  * and in any order; what `piece()` gives goes between threads, `gathered()` says what is known so far, and `finished()`, in any thread that has a searcher, makes
  * the answer of all pieces. `putScenarios` (src/book/commands) puts it into the book.
  */
+export { addCounts, NO_COUNTS, type Tally } from './counts.ts';
 export { finished, gathered, look } from './finish.ts';
 export { propose } from './propose.ts';
 export { Searcher } from './searcher.ts';

@@ -50,7 +50,7 @@ function inWords({ anatomy, parts }: Probe, { arrangement: { fixture, along, acr
   ].join(', ');
 }
 
-/** " (132 µmol/m²/s where 150 µmol/m²/s is the least wanted)" */
+/** " (maintained mean PPFD 132 µmol/m²/s; PPFD wanted, at least 150 µmol/m²/s)" */
 function lightOf(probe: Probe): string {
   const { light, asked } = lowEndOf(probe.book, probe.anatomy.table) ?? aimOf(probe.book, probe.anatomy.table) ?? {};
   const said = (at: At | undefined): string | undefined => {

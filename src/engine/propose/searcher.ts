@@ -21,12 +21,13 @@ import type { Address, Value } from '../types.ts';
 import type { Life } from '../workbook.ts';
 import { anatomyOf, type Part } from './anatomy.ts';
 import { better, compare } from './better.ts';
+import type { Tally } from './counts.ts';
 import { placesOf } from './elsewhere.ts';
 import { Feeds } from './feeds.ts';
 import { contentsOf, type Fed, isGood, type Miss, Probe } from './probe.ts';
 import { inTheWay } from './refusal.ts';
 import { type Arrangement, arrangementAt, type Height, type Space, spaceOf } from './space.ts';
-import { AIMS, type Aim, type Choices, type Counts, type Elsewhere, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
+import { AIMS, type Aim, type Choices, type Elsewhere, type Layout, type PieceDone, type Plan, ROWS } from './types.ts';
 
 /** So many pieces at most: enough for a bar that moves and for threads to share, few enough that each finds something to compare with. */
 const PIECES = 64;
@@ -48,8 +49,6 @@ interface Classes {
 /** As the text of a layout says it: functions/field/layout-text.ts. */
 const TURNED = ', turned';
 const SQUARE = / ([\d.]+)×\1 m /u;
-
-type Tally = { -readonly [K in keyof Counts]: Counts[K] };
 
 export class Searcher {
   readonly probe: Probe;

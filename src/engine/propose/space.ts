@@ -145,7 +145,7 @@ function heightsOf(book: Book, { parts }: Anatomy, told: ValueOf, choices: Choic
   const found = choices.heights?.high ?? (hangs ? (limit('highest_mount') ?? limit('lift_top')) : limit('tier_gap'));
   const high = Math.min(most, found ?? low + HIGHEST);
   const step = choices.heights?.step ?? STEPS[book.measures].step;
-  if (!(step > 0) || (high - low) / step > MOST_HEIGHTS) return `${titleOf(at)}: that are more than ${MOST_HEIGHTS} heights; say a wider step.`;
+  if (!(step > 0) || (high - low) / step > MOST_HEIGHTS) return `${titleOf(at)}: these are more than ${MOST_HEIGHTS} heights; say a wider step.`;
   return stepped(low, high, step).map((metres) => heightOf(book, metres));
 }
 

@@ -3,6 +3,7 @@
  * on a copy of the book, in workers that stay as long as the book is open; the book is changed in one step, and by nothing before.
  */
 import { html, nothing, type TemplateResult } from 'lit';
+import { joined } from '../../../functions/check-args.ts';
 import { cellAt } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
 import { putScenarios } from '../../book/commands/put-scenarios.ts';
@@ -311,7 +312,7 @@ export class ObProposeSlip extends Slip<Mode | NotYet> {
     const n = (count: number): string => count.toLocaleString('en-GB');
     const going = `${n(tried)} of ${n(of)} tried${this.mode === 'try' ? `, ${n(hold)} hold` : ''}`;
     const words = of === 0 ? 'Getting ready …' : tried < of ? going : `All ${n(of)} tried. Working out what comes of it …`;
-    return html`<div class="going"><progress aria-label="Layouts tried" max="1" value=${of === 0 ? 0 : tried / of}></progress><span>${words}</span>
+    return html`<div class="going"><progress aria-label="Layouts tried" max="1" value=${of > 0 && tried === of ? nothing : tried / (of || 1)}></progress><span>${words}</span>
       <button type="button" class="btn" @click=${() => this.#work.abort()}>Stop</button></div>`;
   }
 
@@ -355,5 +356,3 @@ export class ObProposeSlip extends Slip<Mode | NotYet> {
   }
 }
 customElements.define('ob-propose-slip', ObProposeSlip);
-
-const joined = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
