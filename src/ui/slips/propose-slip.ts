@@ -312,7 +312,7 @@ export class ObProposeSlip extends Slip<Mode | NotYet> {
     const n = (count: number): string => count.toLocaleString('en-GB');
     const going = `${n(tried)} of ${n(of)} tried${this.mode === 'try' ? `, ${n(hold)} hold` : ''}`;
     const words = of === 0 ? 'Getting ready …' : tried < of ? going : `All ${n(of)} tried. Working out what comes of it …`;
-    return html`<div class="going"><progress aria-label="Layouts tried" max="1" value=${of > 0 && tried === of ? nothing : tried / (of || 1)}></progress><span>${words}</span>
+    return html`<div class="going"><progress aria-label="Layouts tried" max="1" value=${of === 0 ? 0 : tried / of}></progress><span>${words}</span>
       <button type="button" class="btn" @click=${() => this.#work.abort()}>Stop</button></div>`;
   }
 
