@@ -37,7 +37,8 @@ export interface Working {
   readonly address?: string;
   readonly row: string;
   readonly column: string;
-  readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank';
+  /** A `range` stands for many cells: its value says how many, the lowest and the highest. */
+  readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank' | 'range';
   readonly value: Value;
   readonly formula?: string;
   readonly steps: readonly Step[];

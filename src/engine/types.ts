@@ -40,6 +40,8 @@ export type Values = Readonly<Record<Address, Value>>;
 export interface TraceStep {
   readonly kind: 'expression' | 'sum' | 'search' | 'note';
   readonly label: string;
+  /** What is worked out, with the headings of cells in place of their values. */
+  readonly words?: string;
   readonly value?: Value;
   /** For an expression: text that a general evaluator recomputes; its result is in `unit` of the value. */
   readonly expression?: string;
@@ -58,22 +60,24 @@ export interface TraceNode {
   /** Row heading and column heading: "Maintained mean PPFD", "B". */
   readonly row: string;
   readonly column: string;
-  readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank';
+  /** A `range` stands for more cells than are listed one by one: its value says their extremes, and they are what it comes from. */
+  readonly kind: 'given' | 'as' | 'worked' | 'check' | 'blank' | 'range';
   readonly value: Value;
   /** As the editor shows it: `=BENCH.MEAN(B6, B3) * Assumptions.A3`. */
   readonly formula?: string;
   readonly steps: readonly TraceStep[];
   readonly source?: string;
   readonly note?: string;
-  /** What it reads, in the order in which the formula names it. `name` where the formula used one; ranges are listed cell by cell up to a bound. */
+  /**
+   * What it reads, in the order in which the formula names it: of a branch what was taken, of a look-up the entry that was found. `name` where the
+   * formula used one; short ranges are listed cell by cell, a longer one stands as one.
+   */
   readonly from: readonly TraceNode[];
   readonly name?: string;
   /** Set where the tree was cut because the cell is already told elsewhere in it. */
   readonly again?: boolean;
   /** How many further cells of its ranges are not listed in `from`. */
   readonly more?: number;
-  /** In a branch of IF that was not taken. */
-  readonly untaken?: boolean;
 }
 
 /** What came of a formula that was typed, before anything is stored. */

@@ -50,11 +50,10 @@ export function workings(reader: Reader, traces: readonly TraceNode[]): Template
 function working(reader: Reader, trace: TraceNode): unknown {
   const found = trace.address === undefined ? undefined : reader.named(trace.address);
   if (!found) return nothing;
-  const from = trace.from.filter((node) => !node.untaken);
   return html`<div class="work">
     <p><b>${found.label}</b> <span class="address">${trace.address}</span> ${shown(found)}</p>
     ${trace.formula ? html`<p class="work-formula">${trace.formula.replace(/^=\s*/, '= ')}</p>` : nothing}
-    ${from.length > 0 && from.length <= MOST_READ ? html`<p class="work-reads">with ${from.map((node, i) => read(reader, node, i))}</p>` : nothing}
+    ${trace.from.length > 0 && trace.from.length <= MOST_READ ? html`<p class="work-reads">with ${trace.from.map((node, i) => read(reader, node, i))}</p>` : nothing}
     ${trace.steps.flatMap((step) => {
       const text = step.label === titleOf(found.at) && !step.expression ? undefined : lineOfStep(step);
       return text === undefined ? [] : [html`<p class="work-step">${text}</p>`];
@@ -63,6 +62,7 @@ function working(reader: Reader, trace: TraceNode): unknown {
 }
 
 function read(reader: Reader, node: TraceNode, i: number): unknown {
+  if (node.kind === 'range') return html`${i > 0 ? '; ' : ''}${node.row}: ${workedLine(node.value)}`;
   const found = node.address === undefined ? undefined : reader.named(node.address);
   if (!found) return nothing;
   return html`${i > 0 ? '; ' : ''}${node.name ?? node.address} = ${shown(found)}`;
@@ -79,7 +79,8 @@ function lineOfStep(step: TraceStep): string | undefined {
         .replaceAll(' / ', ' ÷ ');
       // A line that only says its result again, or one that no pen would follow.
       if (text === '' || text.length > LONGEST) return undefined;
-      return `${step.label}: ${text} = ${value}`;
+      const said = `${step.label}: ${step.words} = ${text} = ${value}`;
+      return step.words !== undefined && said.length <= LONGEST ? said : `${step.label}: ${text} = ${value}`;
     }
     case 'sum':
       return `${step.label}: ${step.scale === undefined || step.scale === 1 ? '' : `${Number(step.scale.toPrecision(DIGITS))} × `}the sum of ${step.terms?.length ?? 0} numbers = ${value}`;

@@ -66,13 +66,10 @@ it('says the caution of the functions that are called, once and after the steps'
 describe('the tree', () => {
   const cells = [['5 m'], ['2 m'], ['=IF(A1>A2,A1,A4)'], ['=A2*2'], ['=SUM(bench)+A3'], [{ content: '=A1', kind: 'given' as const }]];
 
-  it('marks what only the branch reads that was not taken', async () => {
+  it('tells what the branch reads that was taken, and nothing of the other', async () => {
     const { node } = await traced(cells, 'A3');
-    expect(node.from.map((n) => [n.address, n.untaken ?? false])).toEqual([
-      ['T.A1', false],
-      ['T.A2', false],
-      ['T.A4', true],
-    ]);
+    expect(node.from.map((n) => n.address)).toEqual(['T.A1', 'T.A2']);
+    expect(node.steps.map((step) => step.words ?? step.label)).toEqual(['row 1 > row 2: holds', 'row 1']);
   });
 
   it('goes down to the givens, tells each cell once, and keeps the name that a formula used', async () => {
@@ -96,9 +93,21 @@ describe('the tree', () => {
     expect(node.from[0]).toMatchObject({ row: 'Bench length', column: 'A', kind: 'given', source: 'client', note: 'measured twice' });
   });
 
-  it('cuts a range that is too long and says how much is left', async () => {
-    const { node } = await traced([...Array.from({ length: 100 }, () => ['1']), ['=SUM(A1:A100)']], 'A101');
-    expect([node.from.length, node.more]).toEqual([60, 40]);
+  it('sums up a range beyond ten cells by its extremes, with the cells behind it; ten are listed', async () => {
+    // 40 values; the lowest is put into the sixth row, the highest into the thirtieth.
+    const column = Array.from({ length: 40 }, (_, i) => [i === 5 ? '0.3 m' : i === 29 ? '2.1 m' : '1 m']);
+    const { node } = await traced([...column, ['=SUM(A1:A40)+MAX(A1:A10)']], 'A41');
+    const [range, ...single] = node.from;
+    expect(range).toMatchObject({ kind: 'range', row: 'T.A1:A40', value: { text: '40 values, lowest 0.3\u202fm (A6), highest 2.1\u202fm (A30)' } });
+    expect([range?.from.length, range?.from[5]?.address, range?.more]).toEqual([40, 'T.A6', undefined]);
+    expect(single.map((n) => n.address)).toEqual(Array.from({ length: 10 }, (_, i) => `T.A${i + 1}`));
+  });
+
+  it('says of a long range only how many values there are where they are texts or of several kinds, and counts those that are not told', async () => {
+    const texts = await traced([...Array.from({ length: 100 }, () => ['x']), ['=COUNTA(A1:A100)']], 'A101');
+    expect(texts.node.from[0]).toMatchObject({ value: { text: '100 values' }, from: { length: 60 }, more: 40 });
+    const mixed = await traced([...Array.from({ length: 6 }, () => ['1 m']), ...Array.from({ length: 6 }, () => ['2 W']), ['=COUNT(A1:A12)']], 'A13');
+    expect(mixed.node.from[0]?.value).toEqual({ kind: 'text', text: '12 values' });
   });
 
   it('follows a chain of 1,000 cells without running out of stack', async () => {

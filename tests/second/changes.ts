@@ -89,7 +89,8 @@ export function changesOf(all: readonly TidyCell[], random: Chance): Typed[] {
   return [...made].map(([address, typed]) => ({ address, typed }));
 }
 
-function typedInto(cell: TidyCell, cells: ReadonlyMap<string, TidyCell>, random: Chance): string {
+/** What might be typed into a given; now and then nothing. */
+export function typedInto(cell: TidyCell, cells: ReadonlyMap<string, TidyCell>, random: Chance): string {
   if (random() < 0.08) return '';
   if (cell.low === 'one of' || cell.low === 'from') {
     const told: unknown = cell.low === 'one of' ? JSON.parse(cell.high) : [];

@@ -61,6 +61,16 @@ function allowed(cell: TidyCell, found: Value, choices: (range: string) => reado
 
 const said = (value: Value): string => (value.kind === 'text' ? value.s.toLowerCase() : value.kind === 'yesno' ? String(value.yes) : '');
 
+function addressesIn({ from, to }: Extract<Node, { is: 'range' }>): string[][] {
+  const rows: string[][] = [];
+  for (let row = from.row; row <= to.row; row++) {
+    const line: string[] = [];
+    for (let column = from.column; column <= to.column; column++) line.push(addressOf({ table: from.table, column, row }));
+    rows.push(line);
+  }
+  return rows;
+}
+
 export class Sheet {
   readonly cells: ReadonlyMap<string, TidyCell>;
   readonly #names = new Map<string, Place>();
@@ -85,6 +95,41 @@ export class Sheet {
     return found;
   }
 
+  /** The cells that the formula of a cell really reads by the values that there are: of IF the branch that is taken, of INDEX and MATCH the entry. */
+  reads(address: string): ReadonlySet<string> {
+    const found = new Set<string>();
+    const cell = this.cells.get(address);
+    if (cell?.held.startsWith('=')) this.#read(treeOf(cell.held, cell.table), found);
+    return found;
+  }
+
+  #read(node: Node | null | undefined, found: Set<string>): void {
+    if (!node) return;
+    if (node.is === 'cell') found.add(addressOf(node.at));
+    else if (node.is === 'range') for (const address of addressesIn(node).flat()) found.add(address);
+    else if (node.is === 'name') found.add(addressOf(this.#names.get(node.name) as Place));
+    else if (node.is === 'minus') this.#read(node.of, found);
+    else if (node.is === 'pair') for (const part of [node.left, node.right]) this.#read(part, found);
+    else if (node.is === 'call') {
+      const [first, second, third] = node.args;
+      const whole = (of: Node | null | undefined): number => {
+        const value = of ? this.#value(of) : num(1);
+        return value.kind === 'number' ? value.n : Number.NaN;
+      };
+      const range = node.name === 'INDEX' ? first : node.name === 'MATCH' ? second : undefined;
+      if (node.name === 'IF') {
+        const asked = first ? this.#value(first) : BLANK;
+        this.#read(first, found);
+        if (asked.kind !== 'fault') this.#read(number(asked) !== 0 ? second : third, found);
+        return;
+      }
+      const inRange = range?.is === 'range' ? addressesIn(range) : [];
+      const entry = node.name === 'INDEX' ? inRange[whole(second) - 1]?.[whole(third) - 1] : inRange.flat()[whole(node) - 1];
+      if (range?.is === 'range' && entry !== undefined) found.add(entry);
+      for (const arg of node.args) if (arg !== range || entry === undefined) this.#read(arg, found);
+    }
+  }
+
   #work(cell: TidyCell): Value {
     if (!cell.held.startsWith('=')) return contentOf(cell);
     try {
@@ -98,13 +143,7 @@ export class Sheet {
 
   #cells(node: Node): Value[][] {
     if (node.is !== 'range') return [[this.#value(node)]];
-    const rows: Value[][] = [];
-    for (let row = node.from.row; row <= node.to.row; row++) {
-      const line: Value[] = [];
-      for (let column = node.from.column; column <= node.to.column; column++) line.push(this.value(addressOf({ table: node.from.table, column, row })));
-      rows.push(line);
-    }
-    return rows;
+    return addressesIn(node).map((line) => line.map((address) => this.value(address)));
   }
 
   /** A value, faults among them. */

@@ -10,7 +10,6 @@ import { saidInMeasures } from '../../../functions/said-in-measures.ts';
 import { baseUnits, fromBase, toBase, unit, withCurrency } from '../../../functions/units.ts';
 import { lacksSaid } from '../../book/edition/said.ts';
 import type { Position, Span } from '../addresses.ts';
-import { toEditable } from '../formula-text.ts';
 import { type Ast, type BinaryType, CellError, type Raw, SimpleRangeValue } from '../hyper.ts';
 import { argumentsFor, conversion, recordOf, run } from '../register.ts';
 import type { TraceStep, Value } from '../types.ts';
@@ -18,6 +17,8 @@ import type { Workbook } from '../workbook.ts';
 import type { Printed } from './printed.ts';
 import * as printed from './printed.ts';
 import { expressionOf, isWritable } from './standard-expressions.ts';
+import { Taking } from './taken.ts';
+import { said, Words } from './words.ts';
 
 /** Terms up to this many are written out in one expression; more become a list of terms. */
 const WRITTEN_OUT = 24;
@@ -43,11 +44,15 @@ export class Steps {
   private readonly book: Workbook;
   private readonly at: Position;
   private readonly root: Ast;
+  private readonly taking: Taking;
+  private readonly words: Words;
 
   constructor(book: Workbook, at: Position, root: Ast) {
     this.book = book;
     this.at = at;
     this.root = root;
+    this.taking = new Taking(book, at);
+    this.words = new Words(book, at, this.taking);
   }
 
   /** Tells the steps of the whole formula, down to the value of the cell. */
@@ -56,7 +61,7 @@ export class Steps {
     const label = span ? `as ${this.book.sheets.heading(span.start)}` : heading;
     const result = this.print(this.root);
     if (value.kind === 'number' && result) {
-      if (!result.bare || !this.toldAlready(value)) this.settle(label, result, value.unit);
+      if (!result.bare || !this.toldAlready(value)) this.settle(label, result, value.unit, span ? undefined : this.root);
     } else if ((value.kind === 'yes or no' || value.kind === 'text') && !this.toldAlready(value)) {
       this.steps.push({ kind: 'note', label, value });
     }
@@ -75,10 +80,6 @@ export class Steps {
     return this.book.hyper.value(ast, this.at);
   }
 
-  private text(ast: Ast): string {
-    return toEditable(this.book.hyper.text(ast, this.at), this.book.currency).slice(1);
-  }
-
   private inBook(symbol: string): string {
     return withCurrency(symbol === '1' ? '' : symbol, this.book.currency);
   }
@@ -91,7 +92,7 @@ export class Steps {
   }
 
   /** Writes an expression as a step in a unit, and goes on with the number that it gives. */
-  private settle(label: string, p: Printed, symbol: string): Printed {
+  private settle(label: string, p: Printed, symbol: string, ast?: Ast): Printed {
     let shown = onPaper(symbol);
     let u = unit(shown);
     if (u?.dimension !== p.dimension || u.reading !== p.reading) {
@@ -99,7 +100,14 @@ export class Steps {
       u = unit(shown);
     }
     const scaled = u ? printed.onScale(p, u) : p;
-    this.steps.push({ kind: 'expression', label, expression: scaled.text, value: { kind: 'number', base: p.base, unit: shown } });
+    const words = ast && this.words.of(this.taking.standing(ast));
+    this.steps.push({
+      kind: 'expression',
+      label,
+      ...(words !== undefined && words !== label && { words }),
+      expression: scaled.text,
+      value: { kind: 'number', base: p.base, unit: shown },
+    });
     return printed.atom(u ? fromBase(p.base, u) : p.base, p.base, u);
   }
 
@@ -170,7 +178,7 @@ export class Steps {
     const [a, b] = [this.print(ast.left), this.print(ast.right)];
     if (typeof holds !== 'boolean') return undefined;
     const value: Value = { kind: 'yes or no', yes: holds };
-    const label = `${this.text(ast)}: ${holds ? 'holds' : 'does not hold'}`;
+    const label = `${this.words.of(ast)}: ${holds ? 'holds' : 'does not hold'}`;
     this.steps.push(a && b ? { kind: 'expression', label, expression: printed.comparison(a, b, sign), value } : { kind: 'note', label, value });
     return printed.plainText(String(holds), Number(holds), 4);
   }
@@ -182,6 +190,7 @@ export class Steps {
     if (record) return this.ours(record, args);
     if (name === 'IF') return this.branch(args);
     if (name === 'IFERROR') return this.orElse(args);
+    if (name === 'CHOOSE') return this.choice(args);
     if (name === 'SUM') return this.total(args, ast);
     const same = SAME_KIND_CALLS[name];
     if (same) return this.sameKind(same, args, ast);
@@ -229,6 +238,7 @@ export class Steps {
     const answer = run(record, args, told.show);
     const any = this.givenIn(record, asts);
     for (const step of told.steps) this.push(step, any);
+    if (told.steps.length > 0) this.inWords(record.formula, answer);
     const lacks = record.name === 'VERDICT' && this.book.sheets.book ? lacksSaid(this.book.sheets.book) : '';
     if (lacks !== '') this.steps.push({ kind: 'note', label: lacks });
     if (typeof answer !== 'number') return undefined;
@@ -245,6 +255,13 @@ export class Steps {
     return this.number(answer, symbol);
   }
 
+  /** The last line of a function says its formula as it is in print. */
+  private inWords(words: string, answer: unknown): void {
+    const last = this.steps.pop();
+    const { base } = last?.value?.kind === 'number' ? last.value : { base: undefined };
+    if (last) this.steps.push(base !== undefined && typeof answer === 'number' && last.kind !== 'search' && last.kind !== 'note' ? { ...last, words } : last);
+  }
+
   private argument(record: FunctionRecord, i: number, ast: Ast): void {
     const param = record.params[Math.min(i, record.params.length - 1)];
     if (!param || param.shape === 'range' || ast.type === 'STRING' || ast.type === 'EMPTY') return;
@@ -255,7 +272,7 @@ export class Steps {
     const symbol = param.unit === 'any' ? baseUnits(p.dimension) : param.unit;
     const wanted = param.unit === 'any' && !p.reading ? unit(symbol) : u;
     if (p.bare && (!wanted || (p.numerator === wanted.numerator && p.denominator === wanted.denominator && p.offset === wanted.offset))) return;
-    this.settle(wanted?.symbol ? `${param.quantity} in ${this.inBook(symbol)}` : param.quantity, p, this.inBook(symbol));
+    this.settle(wanted?.symbol ? `${param.quantity} in ${this.inBook(symbol)}` : param.quantity, p, this.inBook(symbol), ast);
   }
 
   /** The unit, no multiple of base units, of what a function of any quantity was given: its steps are in it. */
@@ -308,11 +325,22 @@ export class Steps {
   private branch(args: readonly Ast[]): Printed | undefined {
     const [condition, yes, no] = args;
     if (!condition) return undefined;
+    const before = this.steps.length;
     this.print(condition);
     const holds = this.value(condition);
     if (holds instanceof CellError || holds instanceof SimpleRangeValue) return undefined;
+    if (this.steps.length === before) this.steps.push({ kind: 'note', label: `${this.words.of(condition)}: ${holds ? 'yes' : 'no'}` });
     const taken = holds ? yes : no;
     return taken && this.print(taken);
+  }
+
+  /** CHOOSE: which it is, then that alone. */
+  private choice(args: readonly Ast[]): Printed | undefined {
+    const [which, taken] = this.taking.of({ type: 'FUNCTION_CALL', procedureName: 'CHOOSE', args }).parts;
+    if (!which || !taken) return undefined;
+    this.print(which);
+    this.steps.push({ kind: 'note', label: `${this.words.of(which)}: choice ${String(this.value(which))} of ${args.length - 1}` });
+    return this.print(taken);
   }
 
   /** The numbers that arguments and ranges hold, each as it is shown where it stands. */
@@ -323,7 +351,7 @@ export class Steps {
       if (!span) {
         const p = this.print(arg);
         if (!p) return undefined;
-        found.push({ label: this.text(arg), p });
+        found.push({ label: this.words.of(arg), p });
         continue;
       }
       for (const { at, value } of this.book.valuesIn(span)) {
@@ -342,13 +370,13 @@ export class Steps {
     if (terms.length <= WRITTEN_OUT) {
       let all = first.p;
       for (const { p } of rest) all = printed.sum(all, p, '+', all.base + p.base);
-      return this.settle(this.text(ast), { ...all, base, bare: false }, this.symbolOf(first.p, args));
+      return this.settle(this.words.of(ast), { ...all, base, bare: false }, this.symbolOf(first.p, args));
     }
     const symbol = this.symbolOf(first.p, args);
     const u = unit(symbol);
     this.steps.push({
       kind: 'sum',
-      label: this.text(ast),
+      label: this.words.of(ast),
       terms: terms.map(({ label, p }) => ({ label, value: u ? fromBase(p.base, u) : p.base })),
       scale: 1,
       value: { kind: 'number', base, unit: symbol },
@@ -373,22 +401,28 @@ export class Steps {
       terms.map(({ p }) => p),
       base,
     );
-    return this.settle(this.text(ast), call, this.symbolOf(first.p, args));
+    return this.settle(this.words.of(ast), call, this.symbolOf(first.p, args));
   }
 
   /** A look-up, or a function with no expression of its own: what it was and what it gave. */
   private looked(args: readonly Ast[], ast: Ast, result: Raw): Printed | undefined {
     for (const arg of args) if (!this.span(arg)) this.print(arg);
-    const label = this.text(ast);
-    if (typeof result === 'string') this.steps.push({ kind: 'note', label, value: { kind: 'text', text: result } });
-    if (typeof result === 'boolean') {
-      this.steps.push({ kind: 'note', label, value: { kind: 'yes or no', yes: result } });
-      return printed.plainText(String(result), Number(result), 4);
-    }
-    if (typeof result !== 'number') return undefined;
-    const symbol = onPaper(this.unitOf(ast));
-    this.steps.push({ kind: 'note', label, value: { kind: 'number', base: result, unit: symbol } });
-    return this.number(result, symbol);
+    // TRUE() and FALSE() say nothing of anything.
+    if (typeof result === 'object' || (typeof result === 'boolean' && args.length === 0)) return undefined;
+    const entry = this.taking.of(ast).entries.at(-1);
+    const place = ast.type === 'FUNCTION_CALL' && ast.procedureName === 'MATCH';
+    const unit = typeof result === 'number' ? onPaper(entry && !place ? this.book.shownUnit(entry.at) : this.unitOf(ast)) : '';
+    const value: Value =
+      typeof result === 'number'
+        ? { kind: 'number', base: result, unit }
+        : typeof result === 'string'
+          ? { kind: 'text', text: result }
+          : { kind: 'yes or no', yes: result };
+    const gave = typeof result === 'boolean' ? (result ? 'holds' : 'does not hold') : said(this.book, this.at, value);
+    const label = entry ? this.words.found(entry, place) : `${this.words.of(ast)}: ${gave}`;
+    this.steps.push({ kind: 'note', label, value });
+    if (typeof result === 'boolean') return printed.plainText(String(result), Number(result), 4);
+    return typeof result === 'number' ? this.number(result, unit) : undefined;
   }
 
   /** How a number that was looked up is shown. */

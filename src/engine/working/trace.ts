@@ -1,22 +1,28 @@
 /** Where a value comes from: its working, and what it reads, down to the givens. */
-import type { Position } from '../addresses.ts';
+import { counted } from '../../../functions/number-text.ts';
+import { cellText } from '../../book/address.ts';
+import { columnHeading } from '../../book/look-up.ts';
+import type { Position, Span } from '../addresses.ts';
+import { UNIT_ERROR } from '../errors.ts';
 import { toEditable } from '../formula-text.ts';
-import { type Ast, CellError } from '../hyper.ts';
-import { children } from '../objections.ts';
+import type { Ast } from '../hyper.ts';
 import type { TraceNode } from '../types.ts';
 import type { Workbook } from '../workbook.ts';
 import { Steps } from './steps.ts';
+import { Taking } from './taken.ts';
+import { nameOf, said, spanText } from './words.ts';
 
-/** Cells of one range that are listed each by itself; more are counted. */
+/** Cells of one range that are listed each by itself; more stand together. */
+const SHORT = 10;
+/** And of those so many are told; more are counted. */
 const LISTED = 60;
 /** Nodes in one tree: past this a cell is named without what it reads in turn. */
 const NODES = 2_000;
 const DEEPEST = 200;
 
-interface Read {
+interface Listed {
   readonly at: Position;
   readonly name?: string;
-  readonly untaken: boolean;
 }
 
 export class Tracer {
@@ -29,11 +35,10 @@ export class Tracer {
   }
 
   trace(at: Position): TraceNode {
-    return this.node({ at, untaken: false }, 0);
+    return this.node({ at }, 0);
   }
 
-  private node(read: Read, depth: number): TraceNode {
-    const { at, name, untaken } = read;
+  private node({ at, name }: Listed, depth: number): TraceNode {
     const { sheets } = this.book;
     const inTable = sheets.tables[at.sheet] !== undefined;
     const address = sheets.address(at);
@@ -47,22 +52,22 @@ export class Tracer {
     const source = cell?.source ?? row?.source ?? column?.source;
     const note = cell?.note ?? row?.note ?? column?.note;
     const content = this.book.content(at);
-    const { from, more } = cut || !ast ? { from: [], more: 0 } : this.from(ast, at, depth);
+    const taking = new Taking(this.book, at, value.kind === 'error' && value.word === UNIT_ERROR);
+    const place = sheets.inBook(at);
+    const list = place?.table.form === 'list';
     return {
       ...(inTable && { address }),
-      row: row?.label ?? '',
-      column: column?.label ?? '',
+      row: list ? nameOf(this.book, at) : (row?.label ?? ''),
+      column: list ? columnHeading(place) : (column?.label ?? ''),
       kind: this.kind(at, ast),
       value,
       ...(content.kind === 'formula' && { formula: toEditable(content.formula, this.book.currency) }),
       steps: cut || !ast ? [] : this.steps(ast, at),
       ...(source !== undefined && { source }),
       ...(note !== undefined && { note }),
-      from,
+      from: cut || !ast ? [] : this.from(ast, taking, depth),
       ...(name !== undefined && { name }),
       ...(cut && ast && { again: true }),
-      ...(untaken && { untaken: true }),
-      ...(more > 0 && { more }),
     };
   }
 
@@ -82,48 +87,59 @@ export class Tracer {
     return steps.steps;
   }
 
-  /** What a formula reads, each cell once, in the order in which the formula names it. */
-  private from(ast: Ast, at: Position, depth: number): { from: TraceNode[]; more: number } {
-    const reads = new Map<string, Read>();
-    let more = 0;
-    for (const { part, untaken } of this.parts(ast, at, false)) {
-      const span = this.book.span(part, at);
-      if (!span) continue;
-      const name = part.type === 'NAMED_EXPRESSION' ? part.expressionName : undefined;
-      const single = span.start.row === span.end.row && span.start.col === span.end.col;
-      let listed = 0;
-      for (let row = span.start.row; row <= span.end.row; row++) {
-        for (let col = span.start.col; col <= span.end.col; col++) {
-          const cell = { sheet: span.start.sheet, row, col };
-          if (!single && !this.book.sheets.cell(cell)) continue;
-          if (listed >= LISTED) {
-            more++;
-            continue;
-          }
-          listed++;
-          const key = this.book.sheets.address(cell);
-          const before = reads.get(key);
-          if (!before || (before.untaken && !untaken)) reads.set(key, { at: cell, untaken, ...(name !== undefined && { name }) });
-        }
+  /** What a formula reads, each cell and each long range once, in the order in which the formula names it. */
+  private from(ast: Ast, taking: Taking, depth: number): TraceNode[] {
+    const reads = new Map<string, Listed | Span>();
+    for (const { span, name } of taking.reads(ast)) {
+      const cells = this.cells(span);
+      if (cells.length > SHORT) reads.set(spanText(this.book, span), span);
+      else
+        for (const at of cells)
+          if (!reads.has(this.book.sheets.address(at))) reads.set(this.book.sheets.address(at), { at, ...(name !== undefined && { name }) });
+    }
+    return [...reads.values()].map((read) => ('at' in read ? this.node(read, depth + 1) : this.range(read, depth + 1)));
+  }
+
+  /** Of a range those cells that hold something or wait for an answer; a single one in any case. */
+  private cells({ start, end }: Span): Position[] {
+    if (start.row === end.row && start.col === end.col) return [start];
+    const cells: Position[] = [];
+    for (let row = start.row; row <= end.row; row++) {
+      for (let col = start.col; col <= end.col; col++) {
+        const at = { sheet: start.sheet, row, col };
+        if (this.book.sheets.cell(at)) cells.push(at);
       }
     }
-    return { from: [...reads.values()].map((read) => this.node(read, depth + 1)), more };
+    return cells;
   }
 
-  /** The parts of a formula, each with whether it lies in a branch that was not taken. */
-  private *parts(ast: Ast, at: Position, untaken: boolean): Generator<{ part: Ast; untaken: boolean }> {
-    yield { part: ast, untaken };
-    const branches = ast.type === 'FUNCTION_CALL' ? this.branches(ast.procedureName, ast.args, at) : undefined;
-    for (const [i, child] of children(ast).entries()) yield* this.parts(child, at, untaken || (branches !== undefined && i > 0 && i !== branches));
+  /** Many cells as one: how many values, the lowest and the highest, and behind them the cells. */
+  private range(span: Span, depth: number): TraceNode {
+    const cells = this.cells(span);
+    const more = Math.max(0, cells.length - LISTED);
+    return {
+      row: spanText(this.book, span),
+      column: '',
+      kind: 'range',
+      value: { kind: 'text', text: this.extremes(span) },
+      steps: [],
+      from: cells.slice(0, LISTED).map((at) => this.node({ at }, depth)),
+      ...(more > 0 && { more }),
+    };
   }
 
-  /** Which argument IF, IFERROR or CHOOSE took; undefined for a function that reads all of them. */
-  private branches(name: string, args: readonly Ast[], at: Position): number | undefined {
-    const [first] = args;
-    if (!first || (name !== 'IF' && name !== 'IFERROR' && name !== 'CHOOSE')) return undefined;
-    const value = this.book.hyper.value(first, at);
-    if (name === 'IFERROR') return value instanceof CellError ? 1 : 0;
-    if (name === 'CHOOSE') return typeof value === 'number' ? Math.trunc(value) : undefined;
-    return value instanceof CellError ? undefined : value ? 1 : 2;
+  private extremes(span: Span): string {
+    const all = [...this.book.valuesIn(span)].filter(({ value }) => typeof value !== 'object');
+    const count = counted(all.length, 'value');
+    const numbers = all.filter((one): one is { at: Position; value: number } => typeof one.value === 'number');
+    const [first] = numbers;
+    if (!first || this.book.quantities.kindOfSpan(span).is !== 'number') return count;
+    let [low, high] = [first, first];
+    for (const one of numbers) {
+      if (one.value < low.value) low = one;
+      if (one.value > high.value) high = one;
+    }
+    const told = ({ at }: { at: Position }): string => `${said(this.book, at, this.book.valueAt(at))} (${cellText(at.col, at.row)})`;
+    return `${count}, lowest ${told(low)}, highest ${told(high)}`;
   }
 }

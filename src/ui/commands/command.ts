@@ -53,7 +53,7 @@ export type Effect =
   | ({ readonly do: 'open slip' } & SlipCall)
   | { readonly do: 'send out'; readonly what: SentOut }
   | { readonly do: 'clip'; readonly clip: Clip }
-  | { readonly do: 'find command' | 'bring in' | 'print' | 'go to shelf' | 'go back' | 'go to working' | 'switch light' };
+  | { readonly do: 'find command' | 'bring in' | 'print' | 'copy working' | 'print working' | 'go to shelf' | 'go back' | 'go to working' | 'switch light' };
 
 /** What comes of a command: a change of the book, something done on the page, a refusal, or some of these in their order. */
 export type Outcome = Change | Effect | Refused | readonly (Change | Effect)[];

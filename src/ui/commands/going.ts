@@ -22,6 +22,22 @@ export const workingCommands = [
     run: onCells(({ at }) => ({ do: 'open slip', slip: 'back', asked: { cell: addressOf(at) } })),
   },
   {
+    id: 'copy-working',
+    label: 'Copy the working as text',
+    words: 'clipboard steps mail where from',
+    settled: true,
+    when: ({ at }) => at !== undefined,
+    run: () => ({ do: 'copy working' }),
+  },
+  {
+    id: 'print-working',
+    label: 'Print the working',
+    words: 'paper pdf steps where from',
+    settled: true,
+    when: ({ at }) => at !== undefined,
+    run: () => ({ do: 'print working' }),
+  },
+  {
     id: 'to-working',
     label: 'Go to the working of what is chosen, and back',
     words: 'margin steps where from keyboard',

@@ -1,4 +1,4 @@
 /** The margin beside the page: where the chosen value comes from, step by step, and what it feeds. */
-export type { Told, WorkingCommand } from './working.ts';
+export type { ObWorking, Told, WorkingCommand } from './working.ts';
 
 import './working.ts';

@@ -1,8 +1,10 @@
 /** The margin: where the chosen value comes from, step by step, down to the givens, and what it feeds. */
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
+import { withSpaces } from '../../../functions/number-text.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
-import { addressOf, baseOf, decimalsOf, namesOf, noteOf, sourceOf, titleOf } from '../../book/look-up.ts';
+import { addressOf, baseOf, columnHeading, decimalsOf, namesOf, noteOf, rowHeading, sourceOf, titleOf } from '../../book/look-up.ts';
 import type { Address, TraceNode, TraceStep, Value, Values } from '../../engine/types.ts';
 import { whyOf, workedLine } from '../../shown.ts';
 import { allowedText, type CellView, headingFrom, lineOf, piecesOf, spokenValue, valueLine, viewOf, workedValue } from '../cells/index.ts';
@@ -10,7 +12,7 @@ import { loadWords } from '../own-pages/index.ts';
 import { type Acts, Part, placeOfAt } from '../parts/index.ts';
 
 /** The commands that stand in the margin. */
-export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit' | 'work-back';
+export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit' | 'work-back' | 'copy-working' | 'print-working';
 
 /** What the engine told of the chosen cell. */
 export interface Told {
@@ -20,7 +22,11 @@ export interface Told {
 }
 
 const MOST_FEEDS = 12;
-const MOST_ENTRIES = 40;
+const MOST_ENTRIES = 60;
+/** Entries that are unfolded in one go. */
+const MOST_OPENED = 300;
+/** Numbers that fill more than a few lines are folded. */
+const LONG = 200;
 
 /** What one needs to know to begin: it stands in the margin until a value is chosen. */
 const HINTS = html`<div class="rest">
@@ -90,8 +96,8 @@ export class ObWorking extends Part {
       ${this.#value(at)}
       ${this.#error(view.value, at)}
       ${trace?.formula ? this.#formula(trace.formula, at) : nothing}
-      ${trace && trace.steps.length > 0 ? html`<h3>Step by step</h3><ol class="steps">${trace.steps.map((step) => this.#step(step))}</ol>` : nothing}
-      ${trace && trace.from.length > 0 ? html`<h3>Comes from</h3>${this.#sources(trace.from, at, '', 0)}` : nothing}
+      ${trace && trace.steps.length > 0 ? keyed(view.address, html`<h3>Step by step</h3><ol class="steps">${trace.steps.map((step) => this.#step(step))}</ol>`) : nothing}
+      ${trace && trace.from.length > 0 ? html`<h3>Comes from</h3>${this.#unfold(trace)}${this.#sources(trace.from, trace.more, at, '', 0)}` : nothing}
       ${told ? this.#feeds(told.feeds, at) : nothing}
       ${this.#said(at)}
       ${this.#words(at, view)}
@@ -155,7 +161,8 @@ export class ObWorking extends Part {
     return html`<li class=${step.kind}>
       <span>${step.label}</span>
       <span class="val">${value ? workedValue(value) : ''}</span>
-      ${detail ? html`<code>${detail}</code>` : nothing}
+      ${step.words ? html`<span class="words">${step.words}</span>` : nothing}
+      ${detail && detail.length > LONG ? html`<details><summary>in numbers</summary><code>${detail}</code></details>` : detail ? html`<code>${detail}</code>` : nothing}
       ${
         step.kind === 'sum' && step.terms && step.terms.length > 0
           ? html`<details><summary>the terms</summary><ul>${step.terms.slice(0, MOST_ENTRIES).map((term) => html`<li><span>${term.label}</span><span>${Number(term.value.toPrecision(6))}</span></li>`)}${step.terms.length > MOST_ENTRIES ? html`<li>and ${step.terms.length - MOST_ENTRIES} more</li>` : nothing}</ul></details>`
@@ -164,30 +171,61 @@ export class ObWorking extends Part {
     </li>`;
   }
 
-  #sources(nodes: readonly TraceNode[], home: At, path: string, depth: number): TemplateResult {
+  /** All the way down to the givens in one press, and back. */
+  #unfold(trace: TraceNode): TemplateResult | typeof nothing {
+    const all = unfoldable(trace.from, '').slice(0, MOST_OPENED);
+    if (all.length === 0) return nothing;
+    const open = all.every((path) => this.opened.has(path));
+    const press = (): void => {
+      this.opened = new Set(open ? [] : all);
+    };
+    return html`<button type="button" class="link all" @click=${press}>${open ? 'Fold up' : 'Unfold to the givens'}</button>`;
+  }
+
+  #sources(nodes: readonly TraceNode[], untold: number | undefined, home: At, path: string, depth: number): TemplateResult {
+    const more = Math.max(0, nodes.length - MOST_ENTRIES) + (untold ?? 0);
     return html`<ul class="from ${depth > 0 ? 'in' : ''}">
-      ${nodes.slice(0, MOST_ENTRIES).map((node, i) => this.#source(node, home, `${path}/${i}`, depth))}
-      ${nodes.length > MOST_ENTRIES ? html`<li class="more">and ${nodes.length - MOST_ENTRIES} more cells</li>` : nothing}
+      ${nodes.slice(0, MOST_ENTRIES).map((node) => this.#source(node, home, `${path}/${keyOf(node)}`, depth))}
+      ${more > 0 ? html`<li class="more">and ${more} more cells</li>` : nothing}
     </ul>`;
   }
 
   #source(node: TraceNode, home: At, path: string, depth: number): TemplateResult {
     const at = node.address === undefined ? undefined : cellAt(this.book, node.address);
     const letter = depth === 0 && node.address !== undefined ? this.letters.get(node.address) : undefined;
-    const label = at ? headingFrom(at, home) : [node.row, node.column].filter(Boolean).join(', ');
-    const has = node.from.length > 0 && !node.again;
+    const label = at ? entryHeading(at, home) : [node.row, node.column].filter(Boolean).join(', ');
+    const has = unfolds(node);
     const open = this.opened.has(path);
-    const given = node.kind === 'given' || node.kind === 'as';
+    const look = node.kind === 'range' ? 'range' : node.kind === 'given' || node.kind === 'as' ? 'given' : 'worked';
     const text = lineOf(node.value, at && decimalsOf(at));
-    return html`<li class=${node.untaken ? 'untaken' : ''}>
+    return html`<li>
       <div class="entry">
         ${has ? html`<button type="button" class="twig" aria-expanded=${open} aria-label="What ${label} comes from" @click=${() => this.#toggle(path)}></button>` : html`<span class="twig"></span>`}
-        <span class="name">${letter ? html`<sup>${letter}</sup> ` : nothing}${at ? this.#link(at, label) : label}${node.untaken ? html` <small>not taken</small>` : nothing}</span>
-        <span class="val ${given ? 'given' : 'worked'}" title=${text.length > 18 ? text : nothing}>${text === '' ? 'blank' : valueLine(node.value, at && decimalsOf(at))}</span>
+        <span class="name">${letter ? html`<sup>${letter}</sup> ` : nothing}${at ? this.#link(at, label) : label}</span>
+        <span class="val ${look}" title=${look !== 'range' && text.length > 18 ? text : nothing}>${text === '' ? 'blank' : valueLine(node.value, at && decimalsOf(at))}</span>
         ${node.source ? html`<span class="src">${node.source}</span>` : nothing}
       </div>
-      ${has && open ? this.#sources(node.from, home, path, depth + 1) : nothing}
+      ${has && open ? this.#sources(node.from, node.more, home, path, depth + 1) : nothing}
     </li>`;
+  }
+
+  /** Copies the working as text, as far down as it is unfolded, and says what came of it. */
+  async copy(): Promise<string> {
+    if (!this.told) return 'There is no working yet.';
+    const { trace } = this.told;
+    const { workingText } = await import('../../handover/working-text.ts');
+    try {
+      const text = workingText(
+        trace,
+        (value) => lineOf(value) || 'blank',
+        workedLine,
+        (path) => this.opened.has(path),
+      );
+      await navigator.clipboard.writeText(withSpaces(text));
+      return 'The working is copied as text.';
+    } catch {
+      return 'The browser does not let this page put anything among what is copied.';
+    }
   }
 
   #toggle(path: string): void {
@@ -223,7 +261,9 @@ export class ObWorking extends Part {
   }
 
   #acts(at: At): TemplateResult {
-    const further = (['same', 'work-back', 'unit', 'row-unit'] as const).map((id) => this.acts(id)).filter((act) => act.usable);
+    const further = (['same', 'work-back', 'unit', 'row-unit', 'copy-working', 'print-working'] as const)
+      .map((id) => this.acts(id))
+      .filter((act) => act.usable);
     return html`<div class="do">
       <button type="button" class="btn" @click=${() => this.say('write', { place: placeOfAt(at) })}>Write in this cell</button>
       ${further.map((act) => html`<button type="button" class="btn" @click=${act.run}>${act.label}</button>`)}
@@ -247,6 +287,21 @@ export class ObWorking extends Part {
   }
 }
 customElements.define('ob-working', ObWorking);
+
+/** What an entry is known by while values change. */
+const keyOf = (node: TraceNode): string => node.address ?? node.row;
+
+const unfolds = (node: TraceNode): boolean => node.from.length > 0 && !node.again;
+
+function unfoldable(nodes: readonly TraceNode[], path: string): string[] {
+  return nodes.filter(unfolds).flatMap((node) => [`${path}/${keyOf(node)}`, ...unfoldable(node.from, `${path}/${keyOf(node)}`)]);
+}
+
+/** An entry of a list says the list too: "Fixtures, Rail 90: Output". */
+function entryHeading(at: At, home: At): string {
+  if (at.table.form !== 'list' || at.table.id === home.table.id) return headingFrom(at, home);
+  return `${at.table.name}, ${rowHeading(at)}: ${columnHeading(at)}`;
+}
 
 function kindWords(standing: ReturnType<typeof viewOf>['standing']): string {
   if (standing === 'as') return 'given';

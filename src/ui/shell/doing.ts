@@ -20,11 +20,12 @@ import {
   type PageState,
   pasting,
 } from '../commands/index.ts';
+import type { ObWorking } from '../margin/index.ts';
 import type { Acts, Wishes } from '../parts/index.ts';
 import type { ObSlips } from '../slips/index.ts';
 import { fetchClip, placeAt } from '../table/index.ts';
 import type { Entering } from './entering.ts';
-import { goToWorking } from './go-to-working.ts';
+import { goToWorking, printWorking } from './go-to-working.ts';
 import { switchLight } from './light.ts';
 import { pageState, type Seen } from './page-state.ts';
 import type { Telling } from './telling.ts';
@@ -209,6 +210,12 @@ export class Doing {
         return void entering.open({ what: 'file' });
       case 'print':
         return window.print();
+      case 'copy working': {
+        const working = this.#shell.querySelector<ObWorking>('ob-working');
+        return working ? telling.tell(await working.copy(), true) : undefined;
+      }
+      case 'print working':
+        return printWorking();
       case 'go to shelf':
         return void entering.toShelf();
       case 'go back':

@@ -6,3 +6,11 @@ export function goToWorking(page: Element): void {
   if (working?.contains(document.activeElement)) chosenTable()?.take();
   else working?.focus();
 }
+
+/** The working alone on paper, as far down as it is unfolded. */
+export function printWorking(): void {
+  const { classList } = document.documentElement;
+  classList.add('working-alone');
+  addEventListener('afterprint', () => classList.remove('working-alone'), { once: true });
+  print();
+}
