@@ -63,6 +63,31 @@ describe('the page of the scenarios', () => {
     await page.getByRole('heading', { name: 'What changed', level: 2 }).waitFor();
   });
 
+  it('goes to a value by its name from another page, and what is typed then is written there', async () => {
+    await page.locator('td[aria-label^="Hours lit, B:"]').click();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('history');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'What changed', level: 2 }).waitFor();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('height');
+    const options = page.getByRole('dialog').getByRole('option');
+    await expect.poll(() => options.first().textContent()).toBe('Go to Mount height (Scenarios)');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Scenarios', level: 2, exact: true }).waitFor();
+    await page.keyboard.type('0.52');
+    await page.keyboard.press('Enter');
+    await page.locator('td[aria-label^="Mount height, B: 0.52"]').waitFor();
+    // What can't be done now is not unknown.
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('redo');
+    await expect.poll(() => page.getByRole('dialog').getByRole('status').textContent()).toBe('');
+    await page.getByRole('combobox', { name: 'Find a command' }).fill('goal');
+    await expect.poll(() => page.getByRole('dialog').getByRole('status').textContent()).toBe('Not possible here and now: Work back from this value.');
+    await page.keyboard.press('Escape');
+    expect(browser.complaints).toEqual([]);
+  });
+
   it('draws the light map with the extremes that the table gives', async () => {
     const spoken = async (row: string): Promise<number> =>
       Number(/: (\d+)/.exec((await page.locator(`td[aria-label^="${row}, A:"]`).getAttribute('aria-label')) ?? '')?.[1]);

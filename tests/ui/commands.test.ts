@@ -6,7 +6,7 @@ import { type Book, CURRENT_VERSION, type Table } from '../../src/book/book.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { type Command, labelOf, type Outcome, type PageState } from '../../src/ui/commands/command.ts';
 import { command, commands, ranked, usable } from '../../src/ui/commands/list.ts';
-import { templateBook } from '../templates/open-template.ts';
+import { slugs, templateBook } from '../templates/open-template.ts';
 
 const plain: Table = {
   id: 'plain',
@@ -71,7 +71,7 @@ function state(table: Table, area: Omit<Area, 'table'>, more: Partial<PageState>
 /** Two rows and columns of a plain table are chosen. */
 const block = state(plain, { row: 2, rows: 2, column: 1, columns: 2 });
 const inB = state(compared, { row: 0, rows: 1, column: 1, columns: 1 });
-const labels = (words: string, at: PageState = block): readonly string[] => ranked(usable(at), words, at).map((each) => labelOf(each, at));
+const labels = (words: string, at: PageState = block): readonly string[] => ranked(usable(at, words), words, at).map((each) => labelOf(each, at));
 
 describe('the list of commands', () => {
   it('begins with the command that is called so, not with one that reads alike', () => {
@@ -98,6 +98,111 @@ describe('the list of commands', () => {
     }
     expect(labels('')).toEqual(usable(block).map((each) => labelOf(each, block)));
     expect(labels('no such thing')).toEqual([]);
+  });
+});
+
+describe('everyday words', () => {
+  const plan = templateBook('trade-bench');
+  /** In a plan, with this cell chosen or none. */
+  function inPlan(named?: string, rowId = '', column = 0, of = plan): PageState {
+    const table = of.tables.find(({ id }) => id === named);
+    const row = table?.rows.findIndex(({ id }) => id === rowId) ?? -1;
+    const shown = of.pages.find(({ blocks }) => blocks.some((each) => each.kind === 'table' && each.table === named));
+    const chosen =
+      table && row >= 0 ? { at: placeIn(table, column, row), area: { table: table.id, row, rows: 1, column, columns: 1 } } : { at: undefined, area: undefined };
+    return { ...block, book: of, pages: of.pages, pageId: (shown ?? of.pages[0])?.id ?? '', piece: undefined, canReturn: false, ...chosen };
+  }
+  const nothing = inPlan();
+  const heightOfB = inPlan('scenarios', 'height', 1);
+  const usual = 'Name the plan, its client and what is usual there';
+  const US = 'Metric or US customary: show US customary';
+
+  it.each([
+    ['redo', 'Make the change again'],
+    ['undo', 'Take the last change back'],
+    ['currency', usual],
+    ['dollar', usual],
+    ['dollars', usual],
+    ['rate', usual],
+    ['settings', usual],
+    ['target', 'Go to Target band (Scenarios)'],
+    ['height', 'Go to Mount height (Scenarios)'],
+    ['mount heights', 'Go to Mount height (Scenarios)'],
+    ['version', 'Go to Version of the plan (Sheet)'],
+    ['cheapest', 'Go to Cheapest that works, by the year (Choice)'],
+    ['price', 'Go to Price of one (Scenarios)'],
+    ['cost', 'Go to Costs'],
+    ['scenario', 'Go to Scenarios'],
+    ['wattage', 'Go to Power of one (Scenarios)'],
+    ['dim', 'Go to Dimmed to (Scenarios)'],
+    ['duplicate', 'Add a scenario'],
+    ['copy', 'Add a scenario'],
+    ['note', 'Add a text here'],
+    ['merge', 'Bring in a book file or a table (CSV) …'],
+    ['import', 'Bring in a book file or a table (CSV) …'],
+    ['export', 'Send out the book as a file'],
+    ['save', 'Send out the book as a file'],
+    ['feet', US],
+    ['inches', US],
+    ['imperial', US],
+    ['print', 'Print this page'],
+    ['pdf', 'Print this page'],
+    ['offer', 'Hand-over sheet'],
+    ['help', 'Words explained'],
+    ['theme', 'Day or night look'],
+    ['dark', 'Day or night look'],
+    ['font size', 'Day or night look'],
+    ['filter', 'Find and replace …'],
+    ['best', 'Propose scenarios'],
+    ['history', 'What changed'],
+    ['chart', 'Add a picture here'],
+  ])('“%s” finds first, with nothing chosen: %s', (word, first) => {
+    expect(labels(word, nothing)[0]).toBe(first);
+  });
+
+  it.each([
+    ['copy', 'Copy what is chosen'],
+    ['duplicate', 'Copy scenario B'],
+    ['delete', 'Empty what is chosen'],
+    ['compare', 'Compare the others with B'],
+    ['unit', 'Show in another unit …'],
+    ['inches', 'Show in another unit …'],
+    ['round', 'Show one decimal fewer'],
+    ['height', 'Go to Mount height (Scenarios)'],
+  ])('“%s” finds first, with a height of B chosen: %s', (word, first) => {
+    expect(labels(word, heightOfB)[0]).toBe(first);
+  });
+
+  it('of a list order its rows and make its columns narrower', () => {
+    const inList = state(plain, { row: 2, rows: 1, column: 1, columns: 1 });
+    expect(labels('sort', inList)[0]).toBe('Put the rows in order of this column, least first');
+    expect(labels('hide', inList)[0]).toBe('Make the column narrower');
+  });
+
+  it('never find a command by the middle of a word', () => {
+    // A block of cells is not locked.
+    expect(labels('lock', nothing)).toEqual([]);
+    expect(labels('lock', heightOfB)).toEqual([]);
+  });
+
+  it('lead to the scenario at hand', async () => {
+    const [first] = ranked(usable(heightOfB, 'height'), 'height', heightOfB);
+    const row = plan.tables.find(({ id }) => id === 'scenarios')?.rows.findIndex(({ id }) => id === 'height');
+    expect(await first?.run(heightOfB)).toEqual({ do: 'choose', table: 'scenarios', near: { row, column: 1 }, follow: true });
+  });
+
+  it('find something in every template, and what can not be done now is known all the same', () => {
+    const words =
+      'redo currency dollar target height duplicate note copy version cheapest merge export feet print pdf save send inches imperial euro price delete undo sort filter hide help theme dark scenario compare wattage light hours crop power';
+    for (const slug of slugs) {
+      const at = inPlan(undefined, '', 0, templateBook(slug));
+      for (const word of words.split(' ')) expect([...labels(word, at), ...ranked(commands, word, at)], `${slug}: ${word}`).not.toEqual([]);
+    }
+  });
+
+  it('offer the pages first, and never the list itself', () => {
+    expect(labels('', nothing).slice(0, plan.pages.length)).toEqual(plan.pages.map(({ title }) => `Go to ${title}`));
+    for (const word of ['', 'find', 'command', 'list']) expect(labels(word, nothing)).not.toContain('Find a command');
   });
 });
 
@@ -129,7 +234,7 @@ describe('a command', () => {
 
   it('refuses where nothing is there for it to be done to', async () => {
     const closed = { ...block, book: undefined, at: undefined, area: undefined, pages: [] };
-    expect(usable(closed).map(({ id }) => id)).toEqual(expect.arrayContaining(['find', 'bring-in', 'light']));
+    expect(usable(closed).map(({ id }) => id)).toEqual(expect.arrayContaining(['bring-in', 'light']));
     expect(await command('row-below').run(closed)).toMatchObject({ refused: true });
   });
 

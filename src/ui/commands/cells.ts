@@ -44,6 +44,7 @@ export const cellCommands = [
     when: inTable,
     run: () => ({ do: 'clip', clip: 'paste' }),
   },
+  { id: 'clear', label: 'Empty what is chosen', words: 'delete remove clear erase', keys: 'Delete', when: inTable, run: (state) => clear(state) },
   {
     id: 'repeat-down',
     label: 'Repeat the first row down',
@@ -116,7 +117,7 @@ export const cellCommands = [
   },
 ] as const satisfies readonly Command[];
 
-/** Empties the chosen givens; worked cells that are locked stay, and it is said. It has a key of the table's own and stands in no list. */
+/** Empties the chosen givens; worked cells that are locked stay, and it is said. The key is the table's own. */
 export const clear: Run = onCells(async ({ book, area }) => {
   const places = (placesOf(book, area)?.lines ?? []).flat().filter((at) => at.cell !== undefined && at.cell.content !== '');
   const free = places.filter((at) => !isLocked(at));

@@ -77,19 +77,19 @@ export const columnCommands = [
   {
     id: 'sort-up',
     label: 'Put the rows in order of this column, least first',
-    words: 'sort ascending arrange',
+    words: 'sort ascending arrange rank',
     when: sortable,
     run: sort(false),
   },
   {
     id: 'sort-down',
     label: 'Put the rows in order of this column, greatest first',
-    words: 'sort descending arrange',
+    words: 'sort descending arrange rank',
     when: sortable,
     run: sort(true),
   },
   { id: 'column-wider', label: 'Make the column wider', words: 'width broader', when: columns, run: widen(WIDTH_STEP) },
-  { id: 'column-narrower', label: 'Make the column narrower', words: 'width smaller', when: columns, run: widen(-WIDTH_STEP) },
+  { id: 'column-narrower', label: 'Make the column narrower', words: 'width smaller hide', when: columns, run: widen(-WIDTH_STEP) },
   {
     id: 'column-share',
     label: 'Give the column its usual width',

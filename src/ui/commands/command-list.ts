@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { Part } from '../parts/index.ts';
 import { type Command, labelOf, type PageState } from './command.ts';
-import { ranked, usable } from './list.ts';
+import { commands, ranked, usable } from './list.ts';
 
 /** The list of commands, to be searched: a few letters of a label or of a word that means the same. */
 export class ObCommandList extends Part {
@@ -34,7 +34,14 @@ export class ObCommandList extends Part {
   }
 
   get #found(): readonly Command[] {
-    return this.#state ? ranked(usable(this.#state), this.wanted, this.#state) : [];
+    return this.#state ? ranked(usable(this.#state, this.wanted), this.wanted, this.#state) : [];
+  }
+
+  /** A command that is called so and has nothing to be done to is not unknown. */
+  get #nothing(): string {
+    const state = this.#state;
+    const later = state && ranked(commands, this.wanted, state)[0];
+    return later ? `Not possible here and now: ${labelOf(later, state).replace(/ …$/u, '')}.` : 'No command is called that. Try another word.';
   }
 
   #take(found: Command | undefined): void {
@@ -68,7 +75,7 @@ export class ObCommandList extends Part {
       <ul id="command-options" class="pick" role="listbox" aria-label="Commands">
         ${found.map((c, i) => html`<li role="option" id="command-${i}" aria-selected=${i === this.at} @click=${() => this.#take(c)}><span>${this.#state && labelOf(c, this.#state)}</span>${c.keys ? html`<kbd>${c.keys}</kbd>` : ''}</li>`)}
       </ul>
-      <p class="nothing" role="status">${found.length === 0 ? 'No command is called that. Try another word.' : ''}</p>
+      <p class="nothing" role="status">${found.length === 0 ? this.#nothing : ''}</p>
     </dialog>`;
   }
 }

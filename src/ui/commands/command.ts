@@ -47,7 +47,7 @@ export type Effect =
   | { readonly do: 'take up piece'; readonly block: string | undefined }
   | { readonly do: 'write text'; readonly text: Wishes['text'] }
   /** Cells are chosen by where they stand then: what was put in just before can be among them. */
-  | { readonly do: 'choose'; readonly table: string; readonly near: Spot; readonly far?: Spot }
+  | { readonly do: 'choose'; readonly table: string; readonly near: Spot; readonly far?: Spot; readonly follow?: boolean }
   | { readonly do: 'choose on' }
   | { readonly do: 'type'; readonly place: Place; readonly typed: string }
   | ({ readonly do: 'open slip' } & SlipCall)
@@ -73,6 +73,8 @@ export interface Command {
   readonly atOnce?: true;
   /** Reads values: it waits until all that was typed and changed before is worked out. */
   readonly settled?: true;
+  /** Goes to a value that was sought by a word of its label, or by how one begins. */
+  readonly value?: 'called so' | 'begun so';
   readonly when: (state: PageState) => boolean;
   readonly run: Run;
 }

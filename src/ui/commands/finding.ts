@@ -6,7 +6,7 @@ export const listCommands = [
   {
     id: 'find',
     label: 'Find a command',
-    words: 'search list help keys',
+    words: '',
     keys: 'Ctrl K',
     presses: (e) => controlAlone(e, 'k'),
     atOnce: true,
@@ -19,7 +19,7 @@ export const textCommands = [
   {
     id: 'find-text',
     label: 'Find and replace …',
-    words: 'search text change',
+    words: 'search text change filter look',
     keys: 'Ctrl F',
     presses: (e) => controlAlone(e, 'f'),
     when: bookOpen,

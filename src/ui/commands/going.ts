@@ -16,7 +16,7 @@ export const workingCommands = [
   {
     id: 'work-back',
     label: 'Work back from this value …',
-    words: 'wanted target solve reverse should be which given break even',
+    words: 'wanted target goal solve reverse should be which given break even',
     settled: true,
     when: onWorked,
     run: onCells(({ at }) => ({ do: 'open slip', slip: 'back', asked: { cell: addressOf(at) } })),
@@ -40,7 +40,7 @@ export const workingCommands = [
   {
     id: 'to-working',
     label: 'Go to the working of what is chosen, and back',
-    words: 'margin steps where from keyboard',
+    words: 'margin steps where from why trace explain keyboard',
     keys: 'F6',
     presses: (e) => e.key === 'F6',
     atOnce: true,
@@ -54,7 +54,7 @@ export const ownPageCommands = [
   {
     id: 'hand-over',
     label: 'Hand-over sheet',
-    words: 'print paper pdf client report A4 letter',
+    words: 'print paper pdf client report quote offer summary installer A4 letter',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'show page', page: 'hand-over' }),
@@ -62,7 +62,7 @@ export const ownPageCommands = [
   {
     id: 'changes',
     label: 'What changed',
-    words: 'history list',
+    words: 'history list log undo redo versions',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'show page', page: 'what-changed' }),
@@ -70,7 +70,7 @@ export const ownPageCommands = [
   {
     id: 'functions',
     label: 'The functions',
-    words: 'reference formulas help',
+    words: 'reference formulas equations',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'show page', page: 'functions' }),
@@ -78,7 +78,7 @@ export const ownPageCommands = [
   {
     id: 'glossary',
     label: 'Words explained',
-    words: 'glossary meaning terms help',
+    words: 'glossary meaning terms help explain',
     keys: 'F1',
     presses: (e) => e.key === 'F1',
     atOnce: true,
@@ -91,7 +91,7 @@ export const lookCommands = [
   {
     id: 'light',
     label: 'Day or night look',
-    words: 'dark light theme colours',
+    words: 'dark light theme colours appearance font size',
     atOnce: true,
     when: () => true,
     run: () => ({ do: 'switch light' }),

@@ -6,7 +6,7 @@ export const historyCommands = [
   {
     id: 'undo',
     label: 'Take the last change back',
-    words: 'undo revert',
+    words: 'undo revert cancel mistake',
     keys: 'Ctrl Z',
     presses: (e) => controlAlone(e, 'z'),
     when: (state) => state.canUndo,
@@ -15,7 +15,7 @@ export const historyCommands = [
   {
     id: 'redo',
     label: 'Make the change again',
-    words: 'redo',
+    words: 'redo forward',
     keys: 'Ctrl Shift Z',
     presses: (e) => controlShift(e, 'z') || control(e, 'y'),
     when: (state) => state.canRedo,

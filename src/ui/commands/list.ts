@@ -13,16 +13,17 @@ import { proposingCommands } from './proposing.ts';
 import { rowCommands } from './rows.ts';
 import { scenarioCommands } from './scenarios.ts';
 import { unitCommands } from './units.ts';
+import { plainer, values, wordsOf } from './values.ts';
 import { bookCommands } from './whole-book.ts';
 
 const all = [
   ...listCommands,
   ...historyCommands,
-  ...scenarioCommands,
   ...textCommands,
+  ...cellCommands,
   ...rowCommands,
   ...columnCommands,
-  ...cellCommands,
+  ...scenarioCommands,
   ...unitCommands,
   ...planCommands,
   ...proposingCommands,
@@ -42,8 +43,8 @@ const byId: ReadonlyMap<string, Command> = new Map(commands.map((each) => [each.
 
 export const command = (id: CommandId): Command => byId.get(id) as Command;
 
-/** Commands that can be used now, and going to each page. */
-export function usable(state: PageState): readonly Command[] {
+/** Going to each page comes first, then the commands that can be used now, but for the list itself, then going to the values that are called so. */
+export function usable(state: PageState, sought = ''): readonly Command[] {
   const goTo = state.pages.map(
     (page): Command => ({
       id: `page-${page.id}`,
@@ -54,7 +55,8 @@ export function usable(state: PageState): readonly Command[] {
       run: () => ({ do: 'show page', page: page.id }),
     }),
   );
-  return [...commands.filter((each) => each.when(state)), ...goTo];
+  const { book, at } = state;
+  return [...goTo, ...commands.filter((each) => each.id !== 'find' && each.when(state)), ...(book ? values(book, at, sought) : [])];
 }
 
 export const commandFor = (event: KeyboardEvent, state: PageState): Command | undefined => commands.find((each) => each.presses?.(event) && each.when(state));
@@ -66,24 +68,25 @@ export const lineCommands: Readonly<Record<'row' | 'column', readonly CommandId[
 };
 
 /**
- * Those that go by all the words sought: first whose label begins with them, then whose label has them side by side, then has each of them,
- * and last whose other words are needed. What Enter runs is thus what the words say, if any label says it.
+ * Those that go by all the words sought, whole or begun: first whose label begins with them, then whose label has them side by side, then has each of
+ * them, and last whose other words are needed. What Enter runs is thus what the words say, if any label says it. A value comes before other words only
+ * where it is called so in full: "rate" is not looked for in "rated".
  */
 export function ranked(among: readonly Command[], sought: string, state: PageState): readonly Command[] {
-  const words = sought.toLowerCase().split(/\s+/).filter(Boolean);
-  const together = words.join(' ');
-  const rank = (each: Command): number => {
-    const label = labelOf(each, state).toLowerCase();
-    if (label.startsWith(together)) return 0;
-    // "row" is rather a word of its own than the end of "narrower".
-    if (` ${label}`.includes(` ${together}`)) return 1;
-    if (words.every((word) => ` ${label}`.includes(` ${word}`))) return 2;
-    if (words.every((word) => label.includes(word))) return 3;
-    return words.every((word) => `${label} ${each.words}`.toLowerCase().includes(word)) ? 4 : Number.POSITIVE_INFINITY;
-  };
+  const words = wordsOf(sought);
   return among
-    .map((each) => ({ command: each, rank: rank(each) }))
+    .map((each) => ({ command: each, rank: Math.min(rank(each, words, state), rank(each, plainer(words), state)) }))
     .filter((each) => each.rank < Number.POSITIVE_INFINITY)
     .sort((a, b) => a.rank - b.rank)
     .map((each) => each.command);
+}
+
+function rank(each: Command, words: readonly string[], state: PageState): number {
+  const label = ` ${wordsOf(labelOf(each, state)).join(' ')} `;
+  const together = ` ${words.join(' ')}`;
+  if (each.value) return each.value === 'called so' ? 1 : 4;
+  if (label.startsWith(together) || label.startsWith(` go to${together}`)) return 0;
+  if (label.includes(together)) return 1;
+  if (words.every((word) => label.includes(` ${word}`))) return 2;
+  return words.every((word) => `${label}${each.words.toLowerCase()}`.includes(` ${word}`)) ? 3 : Number.POSITIVE_INFINITY;
 }

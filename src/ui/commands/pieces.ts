@@ -26,14 +26,14 @@ export const pieceCommands = [
   {
     id: 'add-text',
     label: 'Add a text here',
-    words: 'new prose paragraph note insert',
+    words: 'new prose paragraph note comment remark insert',
     when: onPage(),
     run: withPage((on) => ({ do: 'write text', text: { at: after(on) } })),
   },
   {
     id: 'add-picture',
     label: 'Add a picture here',
-    words: 'new map curve bars insert',
+    words: 'new map curve bars chart graph diagram insert',
     when: onPage(),
     run: withPage((on) => ({ do: 'open slip', slip: 'picture', asked: { page: on.page.id, at: after(on) } })),
   },

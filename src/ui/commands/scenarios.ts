@@ -21,7 +21,7 @@ export const scenarioCommands = [
   {
     id: 'add-scenario',
     label: 'Add a scenario',
-    words: 'new column compare variant',
+    words: 'new column compare variant option copy duplicate',
     when: bookOpen,
     run: inBook(async ({ book, at }) => {
       const table = at?.table.form === 'scenarios' ? at.table : book.tables.find((each) => each.form === 'scenarios');

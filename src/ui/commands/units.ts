@@ -36,7 +36,7 @@ export const unitCommands = [
   {
     id: 'measures',
     label: ({ book }) => `Metric or US customary: ${book?.measures === 'metric' ? 'show US customary' : 'show metric'}`,
-    words: 'units feet inches metres imperial fahrenheit celsius convert',
+    words: 'units feet foot inches metres meters imperial si fahrenheit celsius convert',
     when: bookOpen,
     run: inBook(async ({ book }) => {
       const { setMeasures } = await import('../../book/commands/set-measures.ts');

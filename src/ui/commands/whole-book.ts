@@ -7,7 +7,8 @@ export const bookCommands = [
   {
     id: 'rename',
     label: 'Name the plan, its client and what is usual there',
-    words: 'title rename client book money currency convert rate euro dollar mains volts breakers wire gauge paper letter measures units',
+    words:
+      'title rename client book settings options money currency convert exchange rate euro dollar pound mains volts breakers wire gauge paper letter measures units',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'open slip', slip: 'plan name', asked: undefined }),
@@ -15,7 +16,7 @@ export const bookCommands = [
   {
     id: 'send-book',
     label: 'Send out the book as a file',
-    words: 'save download export json backup',
+    words: 'save download export share mail json backup copy',
     keys: 'Ctrl S',
     presses: (e) => controlAlone(e, 's'),
     // What was typed goes out whether or not it can be worked out.
@@ -26,7 +27,7 @@ export const bookCommands = [
   {
     id: 'send-wide',
     label: 'Send out the scenarios as CSV, side by side',
-    words: 'export download wide people table',
+    words: 'export download wide people table spreadsheet',
     atOnce: true,
     settled: true,
     when: bookOpen,
@@ -45,7 +46,7 @@ export const bookCommands = [
     id: 'bring-in',
     // A table can only come into a book.
     label: (state) => (bookOpen(state) ? 'Bring in a book file or a table (CSV) …' : 'Bring in a book file …'),
-    words: 'open import load readings list',
+    words: 'open import load merge add update readings list spreadsheet',
     keys: 'Ctrl O',
     presses: (e) => control(e, 'o'),
     atOnce: true,
@@ -64,7 +65,7 @@ export const bookCommands = [
   {
     id: 'print',
     label: 'Print this page',
-    words: 'paper pdf',
+    words: 'paper pdf output',
     keys: 'Ctrl P',
     presses: (e) => controlAlone(e, 'p'),
     atOnce: true,
@@ -74,7 +75,7 @@ export const bookCommands = [
   {
     id: 'shelf',
     label: 'Other books and templates',
-    words: 'shelf start new close home',
+    words: 'shelf start new close exit home',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'go to shelf' }),

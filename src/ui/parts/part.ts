@@ -59,7 +59,7 @@ export type Step = 'down' | 'up' | 'right' | 'left' | 'stay';
 export interface Wishes {
   /** Look at another cell. `follow`: from a list in the margin, so that one can come back. */
   /** `anchor`: the other corner of the block that is chosen with it. */
-  choose: { readonly place: Place; readonly anchor?: Place | undefined; readonly follow?: boolean; readonly focus?: boolean };
+  choose: { readonly place: Place; readonly anchor?: Place | undefined; readonly follow?: boolean | undefined; readonly focus?: boolean };
   /** Put what was typed into a cell. */
   type: { readonly place: Place; readonly typed: string };
   /** Put down what was copied, from the chosen cell on. `html`: the same as another program, or this one, says it with more. */

@@ -140,13 +140,17 @@ export class ObApp extends Part implements Shell {
   async write({ place, text }: Wishes['write']): Promise<void> {
     this.whereabouts.choose({ place, focus: true });
     this.whereabouts.reveal(place);
+    await (await this.takeCell())?.writing.open(text);
+  }
+
+  /** The chosen cell has the focus once its page is drawn. */
+  async takeCell() {
     await this.updateComplete;
     await this.shownPage?.updateComplete;
     const table = chosenTable();
-    if (!table) return;
-    await table.updateComplete;
-    table.take();
-    await table.writing.open(text);
+    await table?.updateComplete;
+    table?.take();
+    return table;
   }
 
   #press = (event: KeyboardEvent): void => {

@@ -47,6 +47,7 @@ interface Doers extends Seen, ReactiveControllerHost, HTMLElement {
   readonly slips: ObSlips;
   readonly list: ObCommandList;
   readonly shownPage: ShownPage | undefined;
+  takeCell(): Promise<unknown>;
 }
 
 type Asked = Pick<Command, 'run'> & Partial<Pick<Command, 'when' | 'settled' | 'atOnce'>>;
@@ -185,7 +186,10 @@ export class Doing {
         return this.#shell.shownPage?.write(effect.text);
       case 'choose': {
         const table = session?.book.tables.find((each) => each.id === effect.table || each.name === effect.table);
-        return table && whereabouts.choose({ place: placeAt(table, effect.near), anchor: effect.far && placeAt(table, effect.far) });
+        if (!table) return;
+        whereabouts.choose({ place: placeAt(table, effect.near), anchor: effect.far && placeAt(table, effect.far), follow: effect.follow });
+        if (effect.follow) await this.#shell.takeCell();
+        return;
       }
       case 'choose on':
         whereabouts.chooseOn();
