@@ -48,14 +48,31 @@ describe('a book', () => {
     await page.getByRole('button', { name: /^Trade bench/ }).waitFor();
     expect(await page.locator('.template b').first().textContent(), 'the one for most clients comes first').toBe('Trade bench');
     await page.getByRole('button', { name: /^Trade bench/ }).click();
-    await page.getByLabel('Client').fill('The night school');
-    await page.getByLabel('Plan').fill('Cellar bench');
-    await page.getByRole('button', { name: 'Begin', exact: true }).click();
-    await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
-    await saved();
+    const begin = async (): Promise<void> => {
+      await page.getByLabel('Client').fill('The night school');
+      await page.getByLabel('Plan').fill('Cellar bench');
+      await page.getByRole('button', { name: 'Begin', exact: true }).click();
+      await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
+      await saved();
+    };
+    await begin();
     await page.getByRole('button', { name: 'Books', exact: true }).click();
     await page.getByRole('button', { name: /Cellar bench The night school/ }).click();
     await page.getByRole('heading', { name: 'Cellar bench', level: 1 }).waitFor();
+    // Another of the same name is told from it by the version, the date and when it was saved.
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('version');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('2');
+    await page.keyboard.press('Enter');
+    await saved();
+    await page.getByRole('button', { name: 'Books', exact: true }).click();
+    await page.getByRole('button', { name: /^Trade bench/ }).click();
+    await begin();
+    await page.getByRole('button', { name: 'Books', exact: true }).click();
+    const version = (n: number) => expect.stringMatching(new RegExp(`^version ${n} of \\d{4}-\\d\\d-\\d\\d, saved \\d\\d:\\d\\d$`));
+    await expect.poll(() => page.locator('.shelf .spine i').allTextContents()).toEqual([version(1), version(2)]);
+    await page.getByRole('button', { name: /^Throw away Cellar bench, version 2 of/ }).waitFor();
   });
 });
 

@@ -8,6 +8,7 @@ import { NO_HISTORY, remember } from '../../src/book/history.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { openStore, type Store, type StoreNews } from '../../src/files/store/storage.ts';
 import { sample } from '../book/sample.ts';
+import { templateBook } from '../templates/open-template.ts';
 
 const stores: Store[] = [];
 
@@ -49,6 +50,19 @@ describe('books kept in the browser', () => {
     await here.save({ ...sample, id: 'two', title: 'Second' }, NO_HISTORY, 0);
     const list = await here.list();
     expect(list.ok && list.entries.map((entry) => entry.title)).toEqual(['Second', 'First']);
+  });
+
+  it('are listed with the version and the date that their sheets say, so that two of one name are told apart', async () => {
+    const here = await store();
+    const start = templateBook('trade-bench');
+    const raised = setCell(start, { address: 'Sheet.A2', content: '2' });
+    if (isRefused(raised)) throw new Error(raised.message);
+    await here.save({ ...start, id: 'first' }, NO_HISTORY, 0);
+    await here.save({ ...apply(start, raised), id: 'second' }, NO_HISTORY, 0);
+    await here.save({ ...sample, id: 'without' }, NO_HISTORY, 0);
+    const list = await here.list();
+    const said = list.ok ? Object.fromEntries(list.entries.map(({ id, version }) => [id, version])) : {};
+    expect(said).toEqual({ first: 'version 1 of 2026-11-25', second: 'version 2 of 2026-11-25', without: '' });
   });
 
   it('are never written over by a page that has not seen the last save', async () => {

@@ -7,6 +7,7 @@ import type { Book } from '../../book/book.ts';
 import { checkBook } from '../../book/check.ts';
 import { type History, isHistory, NO_HISTORY } from '../../book/history.ts';
 import { migrate, migrateHistory } from '../../book/migrate.ts';
+import { planVersion } from '../../book/plan-version.ts';
 import { isNote, type Mark, type Note, putBy, putByOf } from './journal.ts';
 import { joined, type Slices, sameSlice, sliced } from './slices.ts';
 
@@ -15,6 +16,8 @@ export interface Entry {
   readonly id: string;
   readonly title: string;
   readonly client: string;
+  /** "version 2 of 2027-01-08"; up to a while ago it was not said. */
+  readonly version?: string;
   /** Milliseconds since 1970, UTC. */
   readonly savedAt: number;
   /** Grows by one with each save. */
@@ -216,7 +219,8 @@ class BrowserStore implements Store {
       if (!own && (kept?.revision ?? 0) !== from) return changedElsewhere(kept, this.#thrownAway.has(book.id));
       const before = known?.revision === kept?.revision ? known?.slices : undefined;
       const revision = (kept?.revision ?? 0) + 1;
-      const entry: Entry = { id: book.id, title: book.title, client: book.client, savedAt: Date.now(), revision, ...(mark && { mark }) };
+      const { id, title, client } = book;
+      const entry: Entry = { id, title, client, version: planVersion(book), savedAt: Date.now(), revision, ...(mark && { mark }) };
       await books.put({ book: head, history, slices: slices.size }, book.id);
       await putSlices(books, book.id, slices, before);
       await entries.put(entry);

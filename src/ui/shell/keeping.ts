@@ -1,5 +1,6 @@
 /** Keeps the open book in this browser, with its history and where one was in it; says "saved" only when it is. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { planVersion } from '../../book/plan-version.ts';
 import type { Miss, Opened, Recovered, Store } from '../../files/store/index.ts';
 import { clock, keep, openGroupsKey, type Place } from '../parts/index.ts';
 import type { Found, Unopened, View } from './found.ts';
@@ -125,11 +126,19 @@ export class Keeping implements ReactiveController {
     const list = 'list' in store ? await store.list() : store;
     const parked = [...this.#parked].map(([id, { session }]) => {
       const { title, client } = session.book;
-      return { id, title, client, saved: 'not saved: on this page only' };
+      return { id, title, client, saved: [planVersion(session.book), 'not saved: on this page only'].filter(Boolean).join(', ') };
     });
     if (!list.ok) return { cards: parked, problem: list.message };
     return {
-      cards: [...parked, ...list.entries.map(({ id, title, client, savedAt }) => ({ id, title, client, saved: `saved ${when(new Date(savedAt))}` }))],
+      cards: [
+        ...parked,
+        ...list.entries.map(({ id, title, client, version, savedAt }) => ({
+          id,
+          title,
+          client,
+          saved: [version, `saved ${when(new Date(savedAt))}`].filter(Boolean).join(', '),
+        })),
+      ],
       problem: '',
     };
   }
@@ -267,7 +276,7 @@ function found({ book, history, entry }: Opened, on: Recovered['on']): Found {
 
 function when(date: Date): string {
   if (date.toDateString() === new Date().toDateString()) return clock(date);
-  return date.toLocaleDateString(undefined, { day: 'numeric', month: 'short', year: 'numeric' });
+  return `${date.toLocaleDateString(undefined, { day: 'numeric', month: 'short', year: 'numeric' })}, ${clock(date)}`;
 }
 
 const viewOf = (id: string): { readonly view?: View } => {

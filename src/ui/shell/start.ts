@@ -13,7 +13,7 @@ export interface ShelfCard {
   readonly id: string;
   readonly title: string;
   readonly client: string;
-  /** When it was last saved, in words. */
+  /** Which of several plans it is, by its version and date, and when it was last saved. */
   readonly saved: string;
 }
 
@@ -56,7 +56,7 @@ export class ObStart extends Part {
             ${this.shelf.map(
               (card) => html`<li>
                 <button type="button" class="spine" @click=${() => this.say('open', { what: 'book', id: card.id })}><b>${card.title}</b><span>${card.client}</span><i>${card.saved}</i></button>
-                <button type="button" class="link" aria-label="Throw away ${card.title}" @click=${() => this.say('remove', { id: card.id, title: card.title })}>throw away</button>
+                <button type="button" class="link" aria-label="Throw away ${card.title}, ${card.saved}" @click=${() => this.say('remove', { id: card.id, title: card.title })}>throw away</button>
               </li>`,
             )}
           </ul></section>`
