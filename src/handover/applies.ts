@@ -23,6 +23,16 @@ const OF_A_SUPPLY = [
   'output_limit',
 ];
 
+/** As a row says it of which nobody gave anything, and a given that may stay blank by its source. */
+const NOT_ASKED = /^(?:one price all day|not calculated|not planned)$/u;
+const LEFT_OUT = 'default: none';
+
+/** Rows that say something once another is a number. */
+const ONCE: readonly (readonly [string, string])[] = [
+  ['price_paid', 'peak_share'],
+  ['replace_year', 'replace_years'],
+];
+
 export const hasOwnDriver = (reader: Reader): boolean => reader.row('feed')?.text === MAINS;
 
 /** The wire has one size: by its gauge where one is chosen, else by its area. */
@@ -31,6 +41,8 @@ export const byGauge = (reader: Reader): boolean => reader.named('wire_gauge')?.
 /** Whether a line says something of this plan. */
 export function applies(reader: Reader, found: Found): boolean {
   const is = (ids: readonly string[]): boolean => ids.some((id) => reader.line(id)?.address === found.address);
+  if (NOT_ASKED.test(found.text) || (found.source === LEFT_OUT && /^(?:none)?$/u.test(found.at.cell?.content ?? ''))) return false;
+  if (ONCE.some(([id, other]) => is([id]) && reader.row(other)?.value.kind !== 'number')) return false;
   if (OWN_DRIVER.test(found.text) || is([byGauge(reader) ? 'wire_area' : 'wire_gauge'])) return false;
   return !hasOwnDriver(reader) || !is(OF_A_SUPPLY);
 }

@@ -55,6 +55,7 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
     whiteSides(reader),
     line(reader, 'fitting_price', ['Fittings', html`<small>${reader.named('fitting_price')?.label}</small>`, nothing, nothing, n('fitting_price')]),
     line(reader, 'labour_rate', ['Work', html`<small>${forEach('labour_each')}, without the electrician</small>`, nothing, n('labour_rate'), r('buy_labour')]),
+    ...extras(reader),
     line(reader, 'buy_disposal', ['Old lamps', html`<small>taken down and away</small>`, nothing, nothing, r('buy_disposal')]),
     line(reader, 'buy', [html`<b>All</b>`, nothing, nothing, nothing, html`<b>${r('buy')}</b>`]),
   ];
@@ -70,6 +71,15 @@ export function parts(reader: Reader): TemplateResult | typeof nothing {
     source ? html`data of the light: ${shown(source.cell)}` : nothing,
   );
 }
+
+/** What is bought or taken off besides, where there is any. */
+const extras = (reader: Reader): (readonly [string, readonly unknown[]])[] =>
+  ['buy_spares', 'buy_fitting', 'buy_rebate'].flatMap((id) => {
+    const found = reader.row(id);
+    if (!found || (found.value.kind === 'number' && found.value.base === 0)) return [];
+    const count = id === 'buy_spares' ? value(reader.row('spare_count')) : nothing;
+    return [[id, [found.label, nothing, count, nothing, html`${id === 'buy_rebate' ? '− ' : ''}${shown(found)}`]]];
+  });
 
 /** The wire by its gauge where one is chosen, else by its area. */
 function wire(reader: Reader): TemplateResult {
@@ -148,7 +158,10 @@ const ELECTRICS = [
 const COSTS = [
   'tariff',
   'tariff_date',
+  'peak_share',
+  'price_paid',
   'energy',
+  'co_two_year',
   'demand',
   'run_lamps',
   'lift_work',
@@ -158,7 +171,10 @@ const COSTS = [
   'interest',
   'plan_years',
   'capital',
+  'replace_years',
+  'replace_year',
   'annual',
+  'plan_cost',
   'per_mol',
   'tray_energy',
   'tray_cost',

@@ -69,6 +69,7 @@ export const PAGES: Readonly<Record<string, string>> = {
   'NIGHT.SHORTEST': '° -90..90 | cells left | h 0..24 | h 0..24 | h 0..24 left blank | h 0..24 left blank → h/d',
   'PAYBACK.YEARS': 'money 0..1e12 | money/year -1e12..1e12 → year',
   'PPFD.FOR.DLI': 'mol/m²/d 0..1000 | h/d 0.01..24 → µmol/m²/s',
+  'PRESENT.COST': 'money 0..1e12 | money/year -1e12..1e12 | /year 0..2 | year 0.01..100 → money',
   'READINGS.LOW.TO.MEAN': 'cells → 1',
   'READINGS.MEAN': 'cells → any',
   'READINGS.SPREAD': 'cells → 1',

@@ -21,6 +21,7 @@ const FACTORS: Readonly<Record<string, number>> = {
   year: 1,
   month: 1 / 12,
   kg: 1,
+  g: 1e-3,
   W: 1,
   kW: 1000,
   kWh: 3.6e6,

@@ -135,6 +135,7 @@ export const WIRES: Readonly<Record<string, Work>> = {
   'ENERGY.USE': (watts, efficiency, hours, days) => (n(watts) / n(efficiency) / 1000) * n(hours) * n(days),
   'RUN.COST': (energy, tariff, demand, price) => n(energy) * n(tariff) + n(demand) * n(price) * 12,
   'ANNUAL.CAPITAL': (buy, rate, years) => (n(rate) === 0 ? n(buy) / n(years) : (n(buy) * n(rate)) / (1 - (1 + n(rate)) ** -n(years))),
+  'PRESENT.COST': (buy, yearly, rate, years) => n(buy) + (n(rate) === 0 ? n(yearly) * n(years) : (n(yearly) * (1 - (1 + n(rate)) ** -n(years))) / n(rate)),
   'COST.PER.MOL': (run, capital, light) => (n(run) + n(capital)) / n(light),
   'PAYBACK.YEARS': payback,
   'DISCOUNTED.PAYBACK': paybackWithInterest,

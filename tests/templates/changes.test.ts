@@ -14,7 +14,11 @@ function others(book: Book, at: At): string[] {
   const content = at.cell?.content ?? '';
   const range = rangeOf(at);
   const choices = range && choicesOf(book, at, range);
-  if (choices) return choices.filter((choice) => choice !== content).slice(0, 3);
+  const another = choices?.filter((choice) => choice !== content).slice(0, 3);
+  if (another?.length) return another;
+  // Where none is all there is to pick, any number of the range can be written.
+  if (content === 'none')
+    return [0.3, 0.6].map((share) => `${Number(((range?.low ?? 0) + share * ((range?.high ?? 0) - (range?.low ?? 0))).toPrecision(12))} ${range?.unit ?? ''}`);
   const written = /^(-?[\d.]+)( .*)?$/.exec(content);
   if (!written) return [`${content}, another`];
   const [, digits = '', unit = ''] = written;
@@ -53,6 +57,27 @@ const ON_SUPPLIES = [...each('Supply fits the fixture, # to mains_volts'), ...ea
 /** What is assumed stands still while somebody has said it. */
 const ASSUMED = { breaker_assumed: ['breaker', ''], circuits_assumed: ['circuits_free', ''] } as const;
 
+/** The clock says nothing while one price holds all day, and nothing without the rest of the clock. */
+const CLOCK = {
+  peak_from: ['peak_price', '0.4 EUR/kWh', 'peak_to', '20 h', 'lights_on_at', '6 h'],
+  peak_to: ['peak_price', '0.4 EUR/kWh', 'peak_from', '10 h', 'lights_on_at', '6 h'],
+  lights_on_at: ['peak_price', '0.4 EUR/kWh', 'peak_from', '10 h', 'peak_to', '20 h'],
+  peak_hours: ['peak_price', '0.4 EUR/kWh'],
+} as const;
+/** Nothing is fitted by the hour. */
+const FITTING = each('Fitting by the hour, # to labour_rate');
+
+/** Nothing is replaced; and without hours for it nothing is off peak. */
+const RATES = [
+  ...each('Electricity price over the lamp hours, # to off_peak_price'),
+
+  ...each('Replacing them, by the year, # to interest'),
+  ...each('Replacing them, by the year, # to plan_years'),
+  ...each('Replacing them, worth today, # to interest'),
+  ...each('Times they are replaced within the plan, # to plan_years'),
+];
+const BY_DAYS = each('Years until the lights are replaced, # to days_a_year');
+
 /** Without a reading no lamp turns it into anything. */
 const LUX = ['lux_read', '8000 lx'];
 
@@ -62,6 +87,7 @@ const WARM = ['ambient', '45 °C'];
 const KNOWN: Readonly<Record<string, Known>> = {
   'trade-bench': {
     held: {
+      ...CLOCK,
       ...ASSUMED,
       aisle: ['neighbours', '2'],
       one_figure: ONE_FIGURE.slice(0, 2),
@@ -70,6 +96,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
       breaker_share: ['mains_volts', '90 V'],
     },
     deaf: [
+      ...FITTING,
+      ...RATES,
+      ...BY_DAYS,
       SAID,
       ...ON_SUPPLIES,
       // Its outputs are not marked as limited, whatever the limit is.
@@ -90,13 +119,22 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'rack-of-tiers': {
     // As on the trade bench.
-    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: [SAID, ...ON_SUPPLIES],
+    held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    deaf: [...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
-    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM, lux_lamp: LUX },
+    held: {
+      peak_part: ['peak_price', '0.4 EUR/kWh'],
+      ...ASSUMED,
+      breaker_share: ['mains_volts', '90 V'],
+      one_figure: ONE_FIGURE,
+      wire_made_for: WARM,
+      lux_lamp: LUX,
+    },
     deaf: [
+      ...FITTING,
+      ...RATES,
       SAID,
       ...ON_SUPPLIES,
       // The air stays cooler than that from which the supplies derate.
@@ -115,6 +153,8 @@ const KNOWN: Readonly<Record<string, Known>> = {
   'single-shelf': {
     // African violets have a limit of their own, except while they start to flower.
     held: {
+      ...CLOCK,
+      labour_rate: ['fitting_hours', '3 h'],
       hours_limit: ['stage', 'flower initiation'],
       light_ceiling: ['stage', 'flower initiation'],
       one_figure: ['stage', 'fastest leaf unfolding'],
@@ -122,6 +162,8 @@ const KNOWN: Readonly<Record<string, Known>> = {
       lux_lamp: LUX,
     },
     deaf: [
+      ...RATES,
+      ...BY_DAYS,
       ...ON_SUPPLIES,
       // The high end is nearer, and the check says the margin to the nearer one.
       'Height, B to lowest_mount',
@@ -138,6 +180,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'germination-and-microgreens': {
     held: {
+      ...CLOCK,
       ...ASSUMED,
       breaker_share: ['mains_volts', '90 V'],
       one_figure: ONE_FIGURE,
@@ -146,6 +189,8 @@ const KNOWN: Readonly<Record<string, Known>> = {
       hours_limit: ONE_FIGURE,
     },
     deaf: [
+      ...FITTING,
+      ...RATES,
       SAID,
       ...ON_SUPPLIES,
       // Lids, and days in the dark, count only for the scenarios that have them on the shelf.
@@ -163,8 +208,10 @@ const KNOWN: Readonly<Record<string, Known>> = {
     ],
   },
   'growing-canopy': {
-    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...FITTING,
+      ...RATES,
       SAID,
       ...ON_SUPPLIES,
       // Far below the highest that the lights can be pulled.
@@ -189,8 +236,13 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'replace-old-lamps': {
     // As on the trade bench.
-    held: { ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...FITTING,
+      ...RATES,
+      ...BY_DAYS,
+      'Electricity price over the old lamps’ hours to light_hours',
+      'Electricity price over the old lamps’ hours to off_peak_price',
       SAID,
       ...ON_SUPPLIES,
       // The low end is nearer, and the check says the margin to the nearer one.
