@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Session } from '../../src/session.ts';
-import { changes, goTo, useBrowser } from './browser.ts';
+import { changes, goTo, useBrowser, violations } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -161,6 +161,66 @@ describe('two tables on a page', () => {
     await tabTo('Shift+Tab', 'Scenarios, table');
     await expect.poll(chosen).toMatch(/^Full mean PPFD, B: /);
     await expect.poll(working).toContain('Full mean PPFD, B');
+  });
+});
+
+describe('a note', () => {
+  it('is written on a worked cell and on a blank one, has a mark, is read aloud, printed and found', async () => {
+    await cell('Full mean PPFD', 'B').click();
+    await page.getByRole('button', { name: 'Write a note on this cell' }).click();
+    const slip = page.getByRole('dialog', { name: 'A note on Full mean PPFD, B' });
+    await slip.getByRole('textbox').fill('as the club’s meter has it');
+    await page.keyboard.press('Enter');
+    const noted = cell('Full mean PPFD', 'B').and(page.locator('[aria-label$="note: as the club’s meter has it"]'));
+    await noted.waitFor();
+    const mark = () => noted.evaluate((element) => getComputedStyle(element, '::after').content);
+    expect(await mark()).toBe('"*"');
+    await page.locator('ob-working').getByText('as the club’s meter has it').waitFor();
+    await page.emulateMedia({ media: 'print' });
+    await expect.poll(mark).toContain('as the club’s meter has it');
+    await page.emulateMedia({ media: null });
+    await goTo(page, 'Fixtures');
+    const last = page.locator('ob-table').first().locator('tbody tr').last().locator('[role=gridcell]').last();
+    await last.click();
+    const shown = await last.textContent();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('note');
+    await page.getByRole('option', { name: 'Write a note on this cell' }).waitFor();
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('ask for the data sheet');
+    await page.keyboard.press('Enter');
+    await last.and(page.locator('[data-note="ask for the data sheet"]')).waitFor();
+    expect(await last.textContent()).toBe(shown);
+    expect(await violations(page, { within: 'ob-table' })).toEqual([]);
+    await page.keyboard.press('Control+f');
+    await page.keyboard.type('data sheet');
+    await page.locator('dialog[open]').getByText('ask for the').first().waitFor();
+    expect(browser.complaints).toEqual([]);
+  });
+});
+
+describe('a row of a list', () => {
+  it('is filled in with Tab, over cells that stay blank too, and nothing that is typed is lost', async () => {
+    await goTo(page, 'Fixtures');
+    const blank = page.locator('ob-table').first().locator('tbody tr').last().locator('[role=gridcell]');
+    await blank.first().click();
+    await page.keyboard.type('Own bar');
+    for (const key of ['Tab', 'Tab']) await page.keyboard.press(key);
+    await page.keyboard.type('0.05');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('230');
+    for (const key of ['Tab', 'Shift+Tab', 'Shift+Tab', 'Shift+Tab']) await page.keyboard.press(key);
+    await page.keyboard.type('1.12');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => blank.evaluateAll((all) => all.slice(0, 4).map((each) => each.textContent?.trim()))).toEqual(['Own bar', '1.12m', '0.05m', '230W']);
+    expect(await changes(page)).toBe(4);
+    // From a blank cell that was only chosen, too, and out of the table at the end of its row.
+    await blank.last().click();
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => blank.last().getAttribute('class')).toContain('on');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.closest('ob-table'))).toBe(null);
   });
 });
 

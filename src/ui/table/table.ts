@@ -62,6 +62,8 @@ export class ObTable extends Part implements OpenTable {
   readonly #laying = new Laying(this);
   readonly #grid = new Grid(this);
   #spot: Spot = { row: 0, column: 0 };
+  /** Since the focus came a cell was chosen, or gone to with Tab: then Tab goes along the row, as whoever fills it in means it. */
+  #along: 'chosen' | 'tabbed' | undefined;
   /** What it lies in, from the inside out. */
   #above: readonly Element[] = [];
 
@@ -214,6 +216,7 @@ export class ObTable extends Part implements OpenTable {
     const next = this.stepFrom(this.#spot, key, false);
     if (!next || (next.row === this.#spot.row && next.column === this.#spot.column)) return false;
     this.choose(next);
+    this.#along = step === 'left' || step === 'right' ? 'tabbed' : 'chosen';
     return true;
   }
 
@@ -221,9 +224,16 @@ export class ObTable extends Part implements OpenTable {
     if (event.isComposing || this.writing.press(event)) return;
     const control = event.ctrlKey || event.metaKey;
     if (event.altKey) return;
+    if (event.key === 'Tab') {
+      // A cell that holds something, and was only chosen, is left together with the table.
+      const along = this.#along === 'tabbed' || (this.#along && !this.at?.cell?.content);
+      if (along && this.go(event.shiftKey ? 'left' : 'right')) event.preventDefault();
+      return;
+    }
     const next = this.stepFrom(this.#spot, event.key, control);
     if (next) {
       event.preventDefault();
+      this.#along = 'chosen';
       this.choose(next, event.shiftKey ? this.choosing.anchor : undefined);
     } else if (this.choosing.press(event, control)) {
       event.preventDefault();
@@ -246,6 +256,7 @@ export class ObTable extends Part implements OpenTable {
     const soft = event.pointerType === 'touch';
     this.choosing.begin(event, spot);
     this.take();
+    this.#along = 'chosen';
     if ((again && soft) || event.detail === 2 || (soft && this.table.form === 'brief')) void this.writing.open();
   }
 
@@ -262,6 +273,11 @@ export class ObTable extends Part implements OpenTable {
       ${table.form === 'brief' ? nothing : (['row', 'column'] as const).map((what) => this.choosing.handle(what))}
     </div>`;
   }
+
+  #left = (): void => {
+    this.#along = undefined;
+    this.writing.left();
+  };
 
   #inputTemplate(): TemplateResult {
     const at = this.at;
@@ -282,7 +298,7 @@ export class ObTable extends Part implements OpenTable {
       @input=${(event: Event) => this.writing.typed(event)}
       @compositionend=${(event: Event) => this.writing.typed(event)}
       @focus=${() => !samePlace(this.chosen, this.placeAt(this.#spot)) && this.choose(this.#spot)}
-      @blur=${() => this.writing.left()}
+      @blur=${this.#left}
       @copy=${this.choosing.copy}
       @cut=${this.choosing.cut}
       @paste=${this.choosing.paste}
