@@ -1,6 +1,6 @@
 /** What holds for a cell, when its own word, its row's and its column's are put together; and what it is called. */
 import { type At, cellAt, placeIn, readReference, textOf } from './address.ts';
-import type { Book, Column, Kind, Range, Row, Table } from './book.ts';
+import type { Book, Cell, Column, Kind, Range, Row, Table } from './book.ts';
 import { isFormula, plainText } from './content.ts';
 
 /** The shown unit that was set, on the cell, else its row, else its column. A worked cell without one shows the unit that its formula gives. */
@@ -22,6 +22,9 @@ export function rangeOf(at: At): Range | undefined {
   return unit === undefined ? range : { ...range, unit };
 }
 
+/** A note says nothing of what belongs there: a blank with nothing else is as blank as one without. */
+export const onlyNoted = (cell: Cell): boolean => cell.content === '' && cell.note !== undefined && Object.keys(cell).length === 2;
+
 /** What a cell is: a given whose formula only points at another cell is "as" that one; a look-up table's headings are neither. */
 export type Standing = Kind | 'as' | 'head' | 'blank';
 
@@ -30,7 +33,7 @@ export function standingOf(at: At): Standing {
   const kind = at.cell?.kind ?? at.row.kind ?? at.column.kind;
   const content = at.cell?.content ?? '';
   if (isFormula(content)) return kind === 'given' ? (pointsAt(at) === undefined ? 'worked' : 'as') : (kind ?? 'worked');
-  if (!at.cell && kind !== 'given') return isWanted(at.table, at.row, at.column) ? 'given' : 'blank';
+  if ((!at.cell || onlyNoted(at.cell)) && kind !== 'given') return isWanted(at.table, at.row, at.column) ? 'given' : 'blank';
   return kind === 'worked' || kind === 'check' ? kind : 'given';
 }
 

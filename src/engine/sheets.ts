@@ -1,7 +1,7 @@
 /** The book seen as sheets of positions: which row, column and cell of the book a position is, and back. */
 import { type At, cellText, columnText, placeIn, tablePrefix } from '../book/address.ts';
 import type { Book, Cell, Column, Row, Table } from '../book/book.ts';
-import { isWanted } from '../book/look-up.ts';
+import { isWanted, onlyNoted } from '../book/look-up.ts';
 import { type Position, readReference } from './addresses.ts';
 import type { Address } from './types.ts';
 
@@ -20,7 +20,7 @@ const UNANSWERED: Cell = { content: '' };
 
 function cellIn(table: Table, row: Row, column: Column): Cell | undefined {
   const own = table.cells[row.id]?.[column.id];
-  if (own) return own;
+  if (own && !onlyNoted(own)) return own;
   return ((row.kind ?? column.kind) === 'given' && !row.head) || isWanted(table, row, column) ? UNANSWERED : undefined;
 }
 

@@ -2,10 +2,12 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Book } from '../../src/book/book.ts';
+import type { Book, Table } from '../../src/book/book.ts';
 import { canonicalText } from '../../src/book/canonical.ts';
 import { addScenario } from '../../src/book/commands/add-scenario.ts';
 import { dropScenario } from '../../src/book/commands/drop-scenario.ts';
+import { setNote } from '../../src/book/commands/set-note.ts';
+import { findText } from '../../src/book/find.ts';
 import { createEngine } from '../../src/engine/engine.ts';
 import type { Values } from '../../src/engine/types.ts';
 import { parseBook } from '../../src/files/book/book-file.ts';
@@ -51,6 +53,28 @@ describe('the session over the engine', () => {
       ),
       runs(60, 31),
     );
+  });
+
+  it('gives the same where a note is written, be the cell worked out, blank or waiting for its answer', async () => {
+    const [brief, scenarios, fixtures] = sample.tables as [Table, Table, Table];
+    const { f2, ...others } = fixtures.cells;
+    const waiting = { ...fixtures, cells: { ...others, f2: { ...f2, output: { content: '' } } } };
+    const reads = { ...scenarios, cells: { ...scenarios.cells, diff: { b: { content: '=A4+1' }, c: { content: "='Fixture list'.C3*2" } } } };
+    const session = await opened({ ...sample, tables: [brief, reads, waiting] });
+    const before = session.values;
+    expect(before['Scenarios.B4']).toMatchObject({ kind: 'number', base: 1 });
+    expect(before['Scenarios.C4']).toMatchObject({ kind: 'error', word: 'not answered yet' });
+    for (const address of ['Scenarios.A4', 'Scenarios.B4', "'Fixture list'.C3", "'Fixture list'.A1", 'Brief.A1']) {
+      expect(session.run((book) => setNote(book, { address, note: 'look again' }))).toMatchObject({ label: expect.stringContaining('look again') });
+      await session.settled();
+      expect(session.values).toEqual(before);
+    }
+    expect(session.values).toEqual(await fresh(session.book));
+    expect(findText(session.book, { text: 'look again' }).map((hit) => hit.in)).toEqual(['note', 'note', 'note', 'note', 'note']);
+    for (const address of ['Scenarios.A4', "'Fixture list'.C3"]) session.run((book) => setNote(book, { address, note: '' }));
+    await session.settled();
+    expect(session.values).toEqual(before);
+    session.close();
   });
 
   it('works a new scenario of the trade bench out to what A gives, in every row', async () => {

@@ -21,6 +21,8 @@ export function setNote(book: Book, { address, note, source }: SetNote): Answer 
     if ((text?.length ?? 0) > BOUNDS.text) return refused(`That text is too long: at most ${count(BOUNDS.text)} characters.`);
   }
   const cell: Record<string, unknown> = { ...(at.cell ?? { content: '' }) };
+  // What waits for an answer goes on waiting.
+  if (note && at.cell && Object.keys(at.cell).length === 1 && at.cell.content === '') cell.kind = 'given';
   const parts: string[] = [];
   for (const [key, text] of [
     ['note', note],

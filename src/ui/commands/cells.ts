@@ -90,6 +90,16 @@ export const cellCommands = [
     run: onCells((state) => ({ do: 'open slip', slip: 'range', asked: { addresses: addresses(state), at: state.at } })),
   },
   {
+    id: 'note',
+    label: ({ at }) => (at?.cell?.note ? 'Change the note on this cell …' : 'Write a note on this cell …'),
+    words: 'comment remark annotate add',
+    when: (state) => inTable(state) && rowsIn(state) * columnsIn(state) === 1,
+    run: onCells(async ({ at }) => {
+      const { setNote } = await fetchReshaping();
+      return question(`A note on ${titleOf(at)} (empty: none)`, at.cell?.note ?? '', (now, note) => setNote(now, { address: addressOf(at), note }));
+    }),
+  },
+  {
     id: 'name-cell',
     label: 'Name this cell …',
     words: 'define label formula',

@@ -61,13 +61,13 @@ function cellTemplate({ cell, on, among, cut, letter, pending, lies }: MarkedCel
   const bare = lies !== undefined && lies.nth > 1 && !head;
   const inside = bare ? parts.inside : boxed(parts);
   const long = lies !== undefined && isLong(shownLength(view), lies.width);
-  const looks = ['c', on && 'on', among && 'among', cut && 'cut', bare && parts.looks, long && 'long'].filter(Boolean).join(' ');
+  const looks = ['c', on && 'on', among && 'among', cut && 'cut', cell.note && 'noted', bare && parts.looks, long && 'long'].filter(Boolean).join(' ');
   if (head) {
     const width = cell.columnWidth ? `width:${cell.columnWidth}px;min-width:${cell.columnWidth}px` : nothing;
-    return html`<th scope="col" role="columnheader" id=${id} data-spot=${spot} class=${looks} aria-selected=${among} aria-colindex=${lies?.nth ?? nothing} style=${lies ? `left:${lies.left}px;width:${lies.width}px` : width}>${inside}</th>`;
+    return html`<th scope="col" role="columnheader" id=${id} data-spot=${spot} class=${looks} aria-selected=${among} aria-label=${cell.note ? cell.name : nothing} data-note=${cell.note ?? nothing} aria-colindex=${lies?.nth ?? nothing} style=${lies ? `left:${lies.left}px;width:${lies.width}px` : width}>${inside}${view.value.kind === 'blank' ? html`<span class="unseen">no heading</span>` : nothing}</th>`;
   }
   const place = lies && (bare ? `margin-left:${lies.gap + FREE_LEFT}px;width:${lies.width - FREE}px` : `margin-left:${lies.gap}px;width:${lies.width}px`);
-  return html`<td role="gridcell" id=${id} data-spot=${spot} class=${looks} aria-selected=${among} aria-colindex=${lies?.nth ?? nothing} style=${place ?? nothing} title=${long ? view.text : nothing} aria-label=${cut ? `${cell.name}, cut` : cell.name}>${inside}</td>`;
+  return html`<td role="gridcell" id=${id} data-spot=${spot} class=${looks} aria-selected=${among} aria-colindex=${lies?.nth ?? nothing} style=${place ?? nothing} title=${long ? view.text : nothing} data-note=${cell.note ?? nothing} aria-label=${cut ? `${cell.name}, cut` : cell.name}>${inside}</td>`;
 }
 
 /** Whether so many signs may need more than this many px: only then is a cell of a large table cut to its width, which takes the browser time for each. */

@@ -68,6 +68,8 @@ export interface CellModel {
   /** Of a comparing table numbers have their points under one another. */
   readonly list: boolean;
   readonly view: CellView;
+  /** Its own, which has a mark. */
+  readonly note: string | undefined;
   /** By which it is read aloud. */
   readonly name: string;
   /** Under an answer of the brief. */
@@ -233,7 +235,8 @@ function cellModel({ source, table }: Cells, column: number): CellModel {
     columnWidth: at.column.width,
     list: form !== 'scenarios',
     view,
-    name: [spokenName(at, view), ...words].filter(Boolean).join('. '),
+    note: at.cell?.note,
+    name: [spokenName(at, view), ...words, at.cell?.note && `note: ${at.cell.note}`].filter(Boolean).join('. '),
     said: asked ? said(at, allowed) : undefined,
   };
 }
