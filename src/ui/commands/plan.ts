@@ -1,11 +1,15 @@
 /** What a plan asks for: to be mended, to be asked for, to be fitted to readings, to be brought up to its template. */
+import { counted } from '../../../functions/number-text.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf } from '../../book/look-up.ts';
+import { meterGrid } from '../../book/meter-grid.ts';
 import type { Mend } from '../../engine/types.ts';
 import { placeOfAt } from '../parts/index.ts';
 import { type Command, inBook, onCells, type PageState } from './command.ts';
 import { controlAlone, controlShift } from './keys.ts';
+import { fetchReshaping } from './lines.ts';
+import { pageIn } from './spot.ts';
 
 /** What would put the chosen cell right, where one key can do it. */
 function mendOf({ at, values }: PageState): Mend | undefined {
@@ -61,6 +65,37 @@ export const planCommands = [
     run: inBook(({ book }) => {
       const at = luxIn(book);
       return { do: 'open slip', slip: 'brief', asked: at && placeOfAt(at) };
+    }),
+  },
+  {
+    id: 'meter-grid',
+    label: 'Set how many places the meter reads …',
+    words: 'grid readings points rows along across size number',
+    when: ({ book }) => book !== undefined && meterGrid(book) !== undefined,
+    run: inBook(async (state) => {
+      const block = pageIn(state)?.block;
+      const grid = meterGrid(state.book, block?.kind === 'table' ? block.table : '') ?? meterGrid(state.book);
+      if (!grid) return [];
+      const { setGrid, readingsLost } = await fetchReshaping();
+      const table = grid.parts[0]?.table.id ?? '';
+      return {
+        do: 'open slip',
+        slip: 'form',
+        asked: {
+          name: 'Where the meter reads',
+          says: 'What was read stays at its place and row. The tables that have these places, and the picture, follow.',
+          fields: [
+            { name: 'along', label: 'Places along the bench', value: String(grid.along), most: 20 },
+            { name: 'across', label: 'Rows across it', value: String(grid.across), most: 20 },
+          ],
+          foretells: (given) => {
+            const n = readingsLost(grid, Number(given('along')), Number(given('across')));
+            return n === 0 ? '' : `${counted(n, 'reading')} would be taken out, having no place there. Undo brings ${n === 1 ? 'it' : 'them'} back.`;
+          },
+          keep: 'Set it so',
+          change: (now, given) => setGrid(now, { table, along: Number(given('along')), across: Number(given('across')) }),
+        },
+      };
     }),
   },
   {

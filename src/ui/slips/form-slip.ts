@@ -20,6 +20,8 @@ export interface Form {
   readonly name: string;
   readonly says?: string;
   readonly fields?: readonly Field[];
+  /** What would come of the fields as they stand, where that is to be told beforehand; empty: nothing. */
+  readonly foretells?: (given: (field: string) => string) => string;
   /** On the key that keeps it. */
   readonly keep: string;
   readonly change: (book: Book, given: (field: string) => string) => Answer;
@@ -29,17 +31,20 @@ export interface Form {
 
 /** What can't be taken stays on it, with the reason. */
 export class ObFormSlip extends Slip<Form> {
-  static override properties = { form: { state: true }, wrong: { state: true } };
+  static override properties = { form: { state: true }, wrong: { state: true }, foretold: { state: true } };
   declare form: Form | undefined;
   declare wrong: string;
+  declare foretold: string;
 
   constructor() {
     super();
     this.wrong = '';
+    this.foretold = '';
   }
 
   async open(form: Form): Promise<void> {
     this.wrong = '';
+    this.foretold = '';
     this.form = form;
     await this.updateComplete;
     this.querySelector('form')?.reset();
@@ -51,13 +56,18 @@ export class ObFormSlip extends Slip<Form> {
     if (!this.isOpen) this.form = undefined;
   }
 
+  #given(): (field: string) => string {
+    const data = new FormData(this.querySelector('form') ?? undefined);
+    return (field) => String(data.get(field) ?? '').trim();
+  }
+
   #keep(event: Event): void {
     event.preventDefault();
     const { form } = this;
     if (!form) return;
-    const data = new FormData(event.target as HTMLFormElement);
+    const given = this.#given();
     this.say('change', {
-      command: (book) => form.change(book, (field) => String(data.get(field) ?? '').trim()),
+      command: (book) => form.change(book, given),
       answered: (answer) => {
         if (isRefused(answer)) {
           this.wrong = answer.message;
@@ -77,10 +87,11 @@ export class ObFormSlip extends Slip<Form> {
     return html`<dialog class="slip-box arranging" aria-labelledby="arranging-name" @close=${this.#closed}>
       ${
         form
-          ? html`<form class="begin" @submit=${this.#keep}>
+          ? html`<form class="begin" @submit=${this.#keep} @input=${() => (this.foretold = form.foretells?.(this.#given()) ?? '')}>
         <h2 id="arranging-name">${form.name}</h2>
         ${form.says ? html`<p>${form.says}</p>` : nothing}
         ${form.fields?.map(field)}
+        ${form.foretells ? html`<p role="status">${this.foretold}</p>` : nothing}
         ${this.wrong ? html`<p class="wrong" role="alert">${this.wrong}</p>` : nothing}
         <div class="do">
           <button type="submit" class="btn first">${form.keep}</button>

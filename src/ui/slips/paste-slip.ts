@@ -38,7 +38,7 @@ export class ObPasteSlip extends Slip<Ask> {
   async #readAll(): Promise<void> {
     const { asked } = this;
     if (!asked) return;
-    this.read = asked.own ? undefined : await pasting.readGrid(this.around.session.ask, asked.target, asked.grid ?? [], this.mark);
+    this.read = asked.own ? undefined : await pasting.readGrid(this.around.session.ask, (asked.places ?? asked).target, asked.grid ?? [], this.mark);
   }
 
   #choose(mark: DecimalMark): void {
@@ -52,7 +52,8 @@ export class ObPasteSlip extends Slip<Ask> {
     this.read = undefined;
   }
 
-  #land(event: Event): void {
+  /** `so`: where it is, whatever places it would have. */
+  #land(event: Event, so = false): void {
     event.preventDefault();
     const { asked } = this;
     if (!asked) return;
@@ -61,7 +62,8 @@ export class ObPasteSlip extends Slip<Ask> {
       return;
     }
     const cells: Patch = asked.own?.cells ?? this.read?.map((line) => line.map((each) => each.cell ?? null)) ?? [];
-    const answer = pasting.putDown(asked.target, cells, asked.own, true);
+    const { target, own, places } = asked;
+    const answer = places && !so ? pasting.putDownAnew(places, cells, own) : pasting.putDown(target, cells, own, true);
     if (isRefused(answer)) {
       this.wrong = answer.message;
       return;
@@ -78,19 +80,22 @@ export class ObPasteSlip extends Slip<Ask> {
     const shown = all.filter((each) => each.shown !== undefined);
     const problems = all.filter((each) => each.problem !== undefined);
     const cells: readonly (readonly unknown[])[] = asked.own?.cells ?? asked.grid ?? [];
-    const more = pasting.wordsOf(pasting.beyond(asked.target, cells));
+    const { places } = asked;
+    const more = pasting.wordsOf(pasting.beyond((places ?? asked).target, cells));
     const size = `${cells.length} × ${Math.max(...cells.map((line) => line.length))}`;
     return html`<dialog class="slip-box paste" aria-label="How it will be read">
-      <form @submit=${this.#land}>
+      <form @submit=${(event: Event) => this.#land(event)}>
         <h2>How it will be read</h2>
         <p>${size} cells, from ${titleOf(asked.target.at)} on.${more ? ` That is ${more} beyond the edge of ${asked.target.at.table.name}.` : ''}</p>
+        ${places ? html`<p>${places.change.label}.</p>` : nothing}
         ${asked.own ? nothing : this.#marks()}
         ${problems.length > 0 ? html`<p class="wrong">${problems.length === 1 ? 'One cell does' : `${problems.length} cells do`} not take what is pasted:</p>${list(problems.map(refusalOf))}` : nothing}
         ${otherwise.length > 0 ? html`<p>${otherwise.length === 1 ? 'One cell reads' : `${otherwise.length} cells read`} otherwise than written:</p>${list(otherwise.map(({ where, text, said }) => `${where}: “${cut(text)}” → ${said}`))}` : nothing}
         ${shown.length > 0 ? html`<p>${shown.length === 1 ? 'One cell is' : `${shown.length} cells are`} shown in another unit from then on:</p>${list(shown.map(({ where, text, shown }) => `${where}: “${cut(text)}”, shown in ${shown?.now}, until now in ${shown?.before}`))}` : nothing}
         <p class="wrong" role="status">${this.wrong || (problems.length > 0 ? `Nothing is put in until ${problems.length === 1 ? 'that is' : 'those are'} mended: leave it, mend ${problems.length === 1 ? 'it' : 'them'} where you copied, and paste again.` : nothing)}</p>
         <div class="do">
-          <button type="submit" class="btn first" ?disabled=${problems.length > 0} autofocus>${more ? `Put it down and add ${more}` : 'Put it down so'}</button>
+          <button type="submit" class="btn first" ?disabled=${problems.length > 0} autofocus>${places ? `Read at ${places.now} places, and put it down` : more ? `Put it down and add ${more}` : 'Put it down so'}</button>
+          ${places?.fits ? html`<button type="button" class="btn" ?disabled=${problems.length > 0} @click=${(event: Event) => this.#land(event, true)}>Put it down and leave ${places.before} places</button>` : nothing}
           <button type="button" class="btn" @click=${() => this.#leave()}>Leave it</button>
         </div>
       </form>

@@ -2,17 +2,20 @@
 
 import * as v from 'valibot';
 import { counted } from '../../../functions/number-text.ts';
-import { type At, placeIn } from '../../book/address.ts';
+import { type At, cellAt, placeIn } from '../../book/address.ts';
 import { apply } from '../../book/apply.ts';
 import type { Area } from '../../book/area.ts';
 import type { Book, Cell } from '../../book/book.ts';
 import { BOUNDS } from '../../book/bounds.ts';
+import type { Change } from '../../book/change.ts';
 import { insertLines } from '../../book/commands/insert-lines.ts';
 import { moveCells } from '../../book/commands/move-cells.ts';
 import { putCells } from '../../book/commands/put-cells.ts';
+import { gridFits, setGrid } from '../../book/commands/set-grid.ts';
 import { isFormula } from '../../book/content.ts';
 import { lockedProblem } from '../../book/locked.ts';
 import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { meterGrid } from '../../book/meter-grid.ts';
 import { ownContent } from '../../book/other-writing.ts';
 import { readPlain, unitInBook } from '../../book/read-plain.ts';
 import { type Answer, isRefused, refused } from '../../book/refused.ts';
@@ -59,6 +62,20 @@ export interface Ask {
   readonly target: Target;
   readonly grid?: readonly (readonly string[])[];
   readonly own?: Carried;
+  /** It has another size than the places at which a meter reads. */
+  readonly places?: Places;
+}
+
+/** Puts it down where the meter reads at as many places as it has, or at more. */
+interface Places {
+  /** With the places there. */
+  readonly target: Target;
+  readonly change: Change;
+  /** `5 × 3` */
+  readonly now: string;
+  readonly before: string;
+  /** It has room as it is, too. */
+  readonly fits: boolean;
 }
 
 /** What comes of a paste: done, refused, or to be looked at first. Changes nothing itself. */
@@ -67,7 +84,8 @@ export async function pasteInto(ask: Session['ask'], target: Target, { text, htm
   if (!own && (grid.length === 0 || grid.every((line) => line.every((each) => each === '')))) return { answer: refused('There is nothing in that to paste.') };
   const cells: readonly (readonly unknown[])[] = own?.cells ?? grid;
   const edge = beyond(target, cells);
-  if (edge.rows > 0 || edge.columns > 0) return { ask: { target, grid, ...(own ? { own } : {}) } };
+  const places = placesFor(target, cells);
+  if (edge.rows > 0 || edge.columns > 0 || places) return { ask: { target, grid, ...(own ? { own } : {}), ...(places ? { places } : {}) } };
   if (own) return { answer: putDown(target, own.cells, own, false) };
   const single = grid.length === 1 && grid[0]?.length === 1;
   if (single && !(target.area && target.area.rows * target.area.columns > 1)) return { typed: grid[0]?.[0] ?? '' };
@@ -81,6 +99,24 @@ export async function pasteInto(ask: Session['ask'], target: Target, { text, htm
       false,
     ),
   };
+}
+
+/** Whoever puts down a whole block of readings from the first place on read at so many places. */
+function placesFor({ book, at, area }: Target, cells: readonly (readonly unknown[])[]): Places | undefined {
+  const grid = meterGrid(book, at.table.id);
+  const part = grid?.parts.find(({ table, worked }) => table === at.table && !worked);
+  if (!grid || !part) return undefined;
+  const [c, r] = [at.columnIndex - part.column, at.rowIndex - part.row];
+  if (c < 0 || r < 0 || c >= grid.along || r >= grid.across) return undefined;
+  const [wide, high] = [Math.max(...cells.map((line) => line.length)), cells.length];
+  const whole = c === 0 && r === 0 && gridFits(wide, high);
+  const [along, across] = whole ? [wide, high] : [Math.max(grid.along, c + wide), Math.max(grid.across, r + high)];
+  const change = setGrid(book, { table: at.table.id, along, across });
+  if (isRefused(change) || change.edits.length === 0) return undefined;
+  const grown = apply(book, change);
+  const to = cellAt(grown, addressOf(at));
+  const fits = c + wide <= grid.along && r + high <= grid.across;
+  return to && { target: { book: grown, at: to, area }, change, now: `${along} × ${across}`, before: `${grid.along} × ${grid.across}`, fits };
 }
 
 function takenApart(text: string, html: string): { readonly own: Carried | undefined; readonly grid: readonly (readonly string[])[] } {
@@ -135,6 +171,12 @@ export function putDown(target: Target, cells: Patch, from: Carried | undefined,
   const put = cut ? moveCells(now, { area: cut, table: at.table.id, row, column }) : putCells(now, { table: at.table.id, row, column, cells, ...source });
   if (isRefused(put)) return put;
   return squash(change, put, more.rows + more.columns > 0 ? `${put.label}, with ${wordsOf(more)} more` : put.label);
+}
+
+/** The same where the meter reads at other places first, as one change. */
+export function putDownAnew({ target, change }: Places, cells: Patch, from: Carried | undefined): Answer {
+  const put = putDown(target, cells, from, false);
+  return isRefused(put) ? put : squash(change, put, `${put.label}. ${change.label}`);
 }
 
 function intoEach(book: Book, area: Area, cell: Cell | null, from: Carried | undefined): Answer {
