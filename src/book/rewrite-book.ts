@@ -3,6 +3,7 @@ import type { Block, Book, Range, Table } from './book.ts';
 import type { Edit } from './change.ts';
 import { isFormula } from './content.ts';
 import { LOST, type Rewrite, type RewriteName, rewriteFormula, rewriteProse, rewriteTarget } from './references.ts';
+import { asideAnew } from './set-aside.ts';
 
 /** What points at nothing from now on. */
 export interface Lost {
@@ -44,16 +45,17 @@ export function rewriteBook(
         const range = cell.range && rewriteRange(cell.range, rewrite);
         if (count(content, LOST) > count(cell.content, LOST) || (isFormula(content) && losesName((see) => rewriteFormula(content, () => undefined, see))))
           lost++;
-        if (content === cell.content && range === cell.range) continue;
+        const told = asideAnew(cell, (formula) => rewriteFormula(formula, rewrite, rewriteName));
+        if (content === cell.content && range === cell.range && told === cell) continue;
         // What was typed named the cells by their old places.
-        const { typed: _, ...kept } = cell;
+        const { typed: _, ...kept } = told;
         edits.push({
           at: 'cell',
           table: table.id,
           row,
           column,
           before: cell,
-          after: { ...(content === cell.content ? cell : kept), content, ...(range ? { range } : {}) },
+          after: { ...(content === cell.content ? told : kept), content, ...(range ? { range } : {}) },
         });
       }
     }

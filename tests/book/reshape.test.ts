@@ -349,7 +349,7 @@ describe('scenarios', () => {
   it('are copied with their givens, and with formulas of their own, in every table', () => {
     const book = withTable(costs);
     const made = sound(book, copyScenario(book, { table: 'scenarios', column: 1 }));
-    expect(column(made, 'Scenarios', 'D', 4)).toEqual(['45 cm', '=A2', content(sample, 'Scenarios.B3')?.replace('B2*', 'D2*'), '=D3-A3']);
+    expect(column(made, 'Scenarios', 'D', 4)).toEqual(['45 cm', '9', content(sample, 'Scenarios.B3')?.replace('B2*', 'D2*'), '=D3-A3']);
     expect(content(made, 'Costs.D1')).toBe('=2*Scenarios.D3');
     const base = sound(book, copyScenario(book, { table: 'scenarios', column: 0, label: 'High' }));
     expect(column(base, 'Scenarios', 'D', 4)).toEqual(['60 cm', '9', content(sample, 'Scenarios.C3')?.replace('C2*', 'D2*'), '=D3-A3']);

@@ -5,11 +5,13 @@ import type { Book, Cell, Column, Table } from '../book.ts';
 import { BESIDE, BOUNDS } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { isFormula } from '../content.ts';
+import { stoodFor } from '../ditto.ts';
 import { findTable, freshIds } from '../lines.ts';
 import { baseColumn, standingOf } from '../look-up.ts';
 import { type Rewrite, rewriteFormula } from '../references.ts';
 import { type Answer, refused } from '../refused.ts';
 import { rewriteBook } from '../rewrite-book.ts';
+import { asideAnew } from '../set-aside.ts';
 
 export interface AddScenario {
   /** A comparing table's id or name. */
@@ -83,14 +85,15 @@ function columnEdits(tables: readonly Table[], table: Table, label: string, copi
   const [id = ''] = freshIds(table.columns, 'c', 1);
   const edits: Edit[] = [{ at: 'column', table: table.id, index: place, before: null, after: { ...line, id, label } }];
   const over = movedOver(tables, table, source, place);
-  const own = movedOver(tables, table, copied ?? source, place);
   for (const [r, row] of table.rows.entries()) {
     const model = placeIn(table, source, r);
     const original = copied === undefined ? model : placeIn(table, copied, r);
     const given = [model, original].some((at) => at && ['given', 'as'].includes(standingOf(at)));
     const inBase = cellOf(table, row.id, table.columns[base]?.id ?? '');
-    const after = !given ? moved(model?.cell, over) : copied === undefined ? sameAs(model, inBase, base) : moved(original?.cell, own);
-    if (after) edits.push({ at: 'cell', table: table.id, row: row.id, column: id, before: null, after });
+    const after = !given ? moved(model?.cell, over) : copied === undefined ? sameAs(model, inBase, base) : ofItsOwn(tables, original, place);
+    // Without anything in it there is no cell.
+    if (after && (after.content !== '' || Object.keys(after).length > 1))
+      edits.push({ at: 'cell', table: table.id, row: row.id, column: id, before: null, after });
   }
   return edits;
 }
@@ -102,15 +105,28 @@ function sameAs(model: At | undefined, inBase: Cell | undefined, base: number): 
   return { ...kept, content: `=${columnText(base)}${model.rowIndex + 1}` };
 }
 
+/** What was the same as in another scenario becomes the value or the formula that it stood for, with what was said of that. */
+function ofItsOwn(tables: readonly Table[], original: At | undefined, to: number): Cell | undefined {
+  if (!original?.cell) return undefined;
+  const end = stoodFor(original);
+  if (end.column === original.column) return moved(original.cell, movedOver(tables, end.table, end.columnIndex, to));
+  const { typed: _, source: __, ...kept } = original.cell;
+  const { content = '', typed, source, unit } = end.cell ?? {};
+  const said = { content, ...(typed === undefined ? {} : { typed }), ...(source === undefined ? {} : { source }) };
+  return moved({ ...(unit === undefined ? {} : { unit }), ...kept, ...said }, movedOver(tables, end.table, end.columnIndex, to));
+}
+
 function moved(cell: Cell | undefined, rewrite: Rewrite): Cell | undefined {
-  const content = cell && isFormula(cell.content) ? rewriteFormula(cell.content, rewrite) : cell?.content;
-  if (!cell || content === undefined || content === cell.content) return cell;
-  const { typed: _, ...kept } = cell;
+  if (!cell) return undefined;
+  const told = asideAnew(cell, (formula) => rewriteFormula(formula, rewrite));
+  const content = isFormula(cell.content) ? rewriteFormula(cell.content, rewrite) : cell.content;
+  if (content === cell.content) return told;
+  const { typed: _, ...kept } = told;
   return { ...kept, content };
 }
 
 /** References to the one scenario's column, in any of the tables, become references to the other's. A fixed column (`$A7`) and a range across scenarios stay. */
-function movedOver(tables: readonly Table[], home: Table, from: number, to: number): Rewrite {
+export function movedOver(tables: readonly Table[], home: Table, from: number, to: number): Rewrite {
   const names = new Set(tables.map((table) => table.name.toLowerCase()));
   return (reference) => {
     if (!names.has((reference.table ?? home.name).toLowerCase())) return undefined;

@@ -1,13 +1,17 @@
 /** Puts copied cells down elsewhere, formulas re-based, units and notes kept. */
 
+import { type At, columnText, placeIn } from '../address.ts';
 import { type Area, areaText, carriedCell, placesOf } from '../area.ts';
 import type { Book, Cell } from '../book.ts';
 import { isFormula } from '../content.ts';
+import { sameAs, stoodFor } from '../ditto.ts';
 import { fill, type Piece } from '../fill.ts';
 import { findTable } from '../lines.ts';
+import { baseColumn } from '../look-up.ts';
 import { rebased, withTable } from '../rebase.ts';
 import { LOST } from '../references.ts';
 import { type Answer, isRefused, refused } from '../refused.ts';
+import { asideAnew } from '../set-aside.ts';
 
 export interface PutCells {
   /** A table's id or name, and the place of the first cell in it. */
@@ -31,7 +35,10 @@ export function putCells(book: Book, { table: wanted, row, column, cells, from }
     for (const [c, cell] of line.entries()) {
       const at = lines[r]?.[c];
       if (!at || !cell || cell.content === '') continue;
-      pieces.push({ at, cell: { ...cell, content: from ? movedContent(book, table, cell.content, from, row, column) : cell.content } });
+      const anew = (formula: string): string => (from ? movedContent(book, table, formula, from, row, column) : formula);
+      const origin = from && isFormula(cell.content) ? originOf(book, from, r, c) : undefined;
+      const same = origin && sameElsewhere(book, { ...origin, cell: { ...origin.cell, ...cell } }, at);
+      if (same?.content !== '') pieces.push({ at, cell: asideAnew(same ? { ...cell, ...same } : { ...cell, content: anew(cell.content) }, anew) });
     }
   }
   if (pieces.length === 0) return refused('There is nothing in that to paste.');
@@ -41,11 +48,32 @@ export function putCells(book: Book, { table: wanted, row, column, cells, from }
   return { ...made, label };
 }
 
+/** Where a cell of the block was copied from, as it is now. */
+function originOf(book: Book, from: NonNullable<PutCells['from']>, row: number, column: number): At | undefined {
+  const table = findTable(book, from.table);
+  return table && placeIn(table, from.column + column, from.row + row);
+}
+
 function movedContent(book: Book, table: { readonly id: string }, content: string, from: NonNullable<PutCells['from']>, row: number, column: number): string {
   if (!isFormula(content)) return content;
   const source = findTable(book, from.table);
   if (!source) return content;
   return source.id === table.id ? rebased(book, source, content, row - from.row, column - from.column) : withTable(content, source.name);
+}
+
+/**
+ * A given that is the same as in another scenario says so of that same one elsewhere too, where that is the one that all are compared with; anywhere
+ * else it is put down as what it stands for. Undefined of any other cell.
+ */
+function sameElsewhere(book: Book, from: At, to: At): Cell | undefined {
+  const beside = sameAs(from);
+  if (!beside || to.table.id !== from.table.id) return undefined;
+  const base = baseColumn(from.table);
+  if (beside.columnIndex === base && to.columnIndex !== base) return { content: `=${columnText(base)}${to.rowIndex + 1}` };
+  const end = stoodFor(from);
+  const cell = carriedCell(end);
+  if (!cell || !isFormula(cell.content)) return cell ?? { content: '' };
+  return { ...cell, content: rebased(book, end.table, cell.content, to.rowIndex - end.rowIndex, to.columnIndex - end.columnIndex) };
 }
 
 const lostWords = (pieces: readonly Piece[]): string => {
@@ -73,7 +101,8 @@ export function repeatCells(book: Book, { area, axis }: RepeatCells): Answer {
       const cell = model && carriedCell(model);
       if (!cell) continue;
       const content = isFormula(cell.content) ? rebased(book, table, cell.content, down ? r : 0, down ? 0 : c) : cell.content;
-      pieces.push({ at, cell: { ...cell, content } });
+      const same = sameElsewhere(book, model, at);
+      if (same?.content !== '') pieces.push({ at, cell: { ...cell, content, ...same } });
     }
   }
   if (pieces.length === 0) return refused('There is nothing to repeat: the first cells are blank.');

@@ -3,9 +3,10 @@
 import { GAP, MINUS, type ShownNumber, spokenNumber } from '../../../functions/number-text.ts';
 import { readContent } from '../../../functions/quantity-text.ts';
 import { fromBase, need, unit } from '../../../functions/units.ts';
-import { type At, placeIn, readReference } from '../../book/address.ts';
+import type { At } from '../../book/address.ts';
 import { wholeCall } from '../../book/content.ts';
-import { addressOf, baseOf, columnHeading, decimalsOf, pointsAt, rowHeading, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { sameAs } from '../../book/ditto.ts';
+import { addressOf, baseOf, columnHeading, decimalsOf, rowHeading, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Address, Value, Values } from '../../engine/types.ts';
 import { BLANK, checkOf, numberOf, type State, textOfValue, whyOf } from '../../shown.ts';
 
@@ -40,13 +41,6 @@ function valueOr(at: At, known: Value | undefined): Value {
   return BLANK;
 }
 
-/** The cell beside it that a given of a scenario is the same as: of whichever scenario, not only of the one that all are compared with. */
-function scenarioPointedAt(at: At): At | undefined {
-  const reference = at.table.form === 'scenarios' ? readReference(pointsAt(at) ?? '') : undefined;
-  const beside = reference && placeIn(at.table, reference.from.column, at.rowIndex);
-  return beside && pointsAt(at) === addressOf(beside) ? beside : undefined;
-}
-
 export function viewOf(at: At, values: Values): CellView {
   const base = baseOf(at);
   return viewBeside(at, values[addressOf(at)], base && values[addressOf(base)]);
@@ -62,8 +56,7 @@ export function viewBeside(at: At, known: Value | undefined, knownBase: Value | 
   const check = standing === 'check' ? checkOf(value) : undefined;
   const number = value.kind === 'number' ? numberOf({ ...value, unit: value.unit || unitOf(at) || '' }, decimalsOf(at)) : undefined;
   const text = check?.margin ?? textOfValue(value);
-  const source = standing === 'as' ? scenarioPointedAt(at) : undefined;
-  const sameAs = source && columnHeading(source);
+  const source = standing === 'as' ? sameAs(at) : undefined;
   const given = standing === 'given' || standing === 'as';
   return {
     address,
@@ -74,7 +67,7 @@ export function viewBeside(at: At, known: Value | undefined, knownBase: Value | 
     ...(check && { state: check.state, word: check.word }),
     ...(value.kind === 'error' && { why: whyOf(value.message, titleOf(at)) }),
     differs: given && baseValue !== undefined && value.kind !== 'blank' && !readsAlike(value, baseValue),
-    ...(sameAs !== undefined && { sameAs }),
+    ...(source && { sameAs: columnHeading(source) }),
     difference: standing === 'worked' && baseValue && !isPlace(at) && !isMark(at) ? differenceText(value, baseValue) : '',
   };
 }

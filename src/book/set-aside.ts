@@ -1,0 +1,21 @@
+/** A given that was worked out, and is given by its value for now: its source says the formula, which follows its cells as formulas do. */
+import type { Cell } from './book.ts';
+import { LOST } from './references.ts';
+
+const BEGINS = 'ours, in place of ';
+
+/** Who says such a value. */
+export const inPlaceOf = (formula: string): string => BEGINS + formula;
+
+/** The formula that was set aside; undefined where there is none, or what it read is gone. */
+export function setAside(cell: Cell | undefined): string | undefined {
+  const source = cell?.source ?? '';
+  return source.startsWith(`${BEGINS}=`) && !source.includes(LOST) ? source.slice(BEGINS.length) : undefined;
+}
+
+/** The cell with that formula made anew. */
+export function asideAnew(cell: Cell, anew: (formula: string) => string): Cell {
+  const formula = setAside(cell);
+  const made = formula === undefined ? formula : anew(formula);
+  return made === undefined || made === formula ? cell : { ...cell, source: inPlaceOf(made) };
+}
