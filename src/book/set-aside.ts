@@ -1,6 +1,13 @@
 /** A given that was worked out, and is given by its value for now: its source says the formula, which follows its cells as formulas do. */
+import type { At } from './address.ts';
 import type { Cell } from './book.ts';
+import { isFormula } from './content.ts';
+import { sameAs } from './ditto.ts';
 import { LOST } from './references.ts';
+
+/** Whether it is given by choice, and a formula answers it for now. */
+export const isAnsweredByFormula = (at: At): boolean =>
+  (at.cell?.kind ?? at.row.kind ?? at.column.kind) === 'given' && isFormula(at.cell?.content ?? '') && !sameAs(at);
 
 const BEGINS = 'ours, in place of ';
 

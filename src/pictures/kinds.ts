@@ -6,11 +6,13 @@ import { monthlyLight } from './monthly-light.ts';
 import type { Picture } from './picture.ts';
 import { plannedBesideMeasured } from './planned-beside-measured.ts';
 import { scenarioBars } from './scenario-bars.ts';
+import { smallLightMaps } from './small-light-maps.ts';
 
-export type PictureKind = 'light map' | 'cut' | 'height curve' | 'scenario bars' | 'monthly light' | 'planned beside measured';
+export type PictureKind = 'light map' | 'small light maps' | 'cut' | 'height curve' | 'scenario bars' | 'monthly light' | 'planned beside measured';
 
 export const PICTURES = {
   'light map': lightMap,
+  'small light maps': smallLightMaps,
   cut,
   'height curve': heightCurve,
   'scenario bars': scenarioBars,

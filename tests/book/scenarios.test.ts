@@ -1,6 +1,7 @@
 /** Scenarios of their own: copied, pasted, followed, filled by one formula, and given or worked by choice. */
 import { describe, expect, it } from 'vitest';
 import { cellAt } from '../../src/book/address.ts';
+import { alsoChanged } from '../../src/book/also-changed.ts';
 import { carriedCell } from '../../src/book/area.ts';
 import type { Book } from '../../src/book/book.ts';
 import { copyScenario } from '../../src/book/commands/add-scenario.ts';
@@ -10,7 +11,6 @@ import { keepValue, workAgain } from '../../src/book/commands/keep-value.ts';
 import { putCells, repeatCells } from '../../src/book/commands/put-cells.ts';
 import { sameAsBase } from '../../src/book/commands/same-as-base.ts';
 import { setCell } from '../../src/book/commands/set-cell.ts';
-import { alsoChanged } from '../../src/book/ditto.ts';
 import { standingOf } from '../../src/book/look-up.ts';
 import { type Answer, isRefused } from '../../src/book/refused.ts';
 import { sample } from './sample.ts';

@@ -56,6 +56,7 @@ function state(table: Table, area: Omit<Area, 'table'>, more: Partial<PageState>
     book,
     values: {},
     at: placeIn(table, area.column, area.row),
+    typedAt: undefined,
     area: { table: table.id, ...area },
     drawnWidth: 100,
     pageId: 'p',

@@ -35,6 +35,7 @@ it('what is no kind is none, also where every object has something by that name'
 describe('each kind is drawn for paper as for the page, from the cells that it takes of itself', () => {
   const FROM: Readonly<Record<PictureKind, string>> = {
     'light map': 'trade-bench',
+    'small light maps': 'trade-bench',
     cut: 'trade-bench',
     'height curve': 'trade-bench',
     'scenario bars': 'trade-bench',
@@ -43,6 +44,7 @@ describe('each kind is drawn for paper as for the page, from the cells that it t
   };
   const SAYS: Readonly<Record<PictureKind, RegExp>> = {
     'light map': /aria-label="Light map A: \d+ fixtures at [^"]*, from \d+ to \d+ µmol\/m²\/s"/,
+    'small light maps': /aria-label="Light map B: \d+ fixtures at [^"]*, lowest \d+, mean \d+ µmol\/m²\/s"/,
     cut: /aria-label="PPFD along the middle of the bench: A \d+ to \d+, B \d+ to \d+/,
     'height curve': /aria-label="Mean PPFD against mount height: A \d+ at 0\.\d+\sm, B \d+/,
     'scenario bars': /aria-label="Caption: A [\d.]+\s?µmol\/m²\/s, B /,

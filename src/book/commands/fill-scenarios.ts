@@ -11,7 +11,7 @@ import { type Answer, refused } from '../refused.ts';
 import { movedOver, tablesWithScenarios } from './add-scenario.ts';
 
 /** The cells of the other scenarios that have another content than its formula, moved over. */
-export function lackingIt(book: Book, at: At): readonly Piece[] {
+function lackingIt(book: Book, at: At): readonly Piece[] {
   const { table, cell, columnIndex } = at;
   if (table.form !== 'scenarios' || !cell || !isFormula(cell.content) || sameAs(at)) return [];
   const tables = tablesWithScenarios(book, table);

@@ -1,16 +1,11 @@
 /** A given that a formula answers is given by its value from now on, and the other way round again. */
-import { type At, cellAt } from '../address.ts';
+import { cellAt } from '../address.ts';
 import type { Book } from '../book.ts';
-import { isFormula } from '../content.ts';
 import { said } from '../label.ts';
 import { titleOf } from '../look-up.ts';
 import { type Answer, refused } from '../refused.ts';
-import { inPlaceOf, setAside } from '../set-aside.ts';
+import { inPlaceOf, isAnsweredByFormula, setAside } from '../set-aside.ts';
 import { cellEdit, setCell } from './set-cell.ts';
-
-/** Whether it is given by choice, and a formula answers it for now. */
-export const isAnsweredByFormula = ({ table, cell, row, column }: At): boolean =>
-  (cell?.kind ?? row.kind ?? column.kind) === 'given' && table.form !== 'brief' && isFormula(cell?.content ?? '');
 
 export interface KeepValue {
   readonly address: string;

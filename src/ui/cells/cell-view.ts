@@ -3,7 +3,7 @@
 import { GAP, MINUS, type ShownNumber, spokenNumber } from '../../../functions/number-text.ts';
 import { readContent } from '../../../functions/quantity-text.ts';
 import { fromBase, need, unit } from '../../../functions/units.ts';
-import type { At } from '../../book/address.ts';
+import { type At, readReference } from '../../book/address.ts';
 import { wholeCall } from '../../book/content.ts';
 import { sameAs } from '../../book/ditto.ts';
 import { addressOf, baseOf, columnHeading, decimalsOf, rowHeading, type Standing, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
@@ -41,6 +41,14 @@ function valueOr(at: At, known: Value | undefined): Value {
   return BLANK;
 }
 
+/** A given that only points at what is worked out beside it, such as the height that just reaches a limit, is worked out too. */
+function shownStanding(at: At): Standing {
+  const standing = standingOf(at);
+  const reference = standing === 'as' && at.table.form === 'scenarios' ? readReference(at.cell?.content.slice(1) ?? '') : undefined;
+  const row = reference?.table === undefined ? at.table.rows[reference?.from.row ?? -1] : undefined;
+  return row && row.kind !== 'given' ? 'worked' : standing;
+}
+
 export function viewOf(at: At, values: Values): CellView {
   const base = baseOf(at);
   return viewBeside(at, values[addressOf(at)], base && values[addressOf(base)]);
@@ -50,7 +58,7 @@ export function viewOf(at: At, values: Values): CellView {
 export function viewBeside(at: At, known: Value | undefined, knownBase: Value | undefined): CellView {
   const address = addressOf(at);
   const value = valueOr(at, known);
-  const standing = standingOf(at);
+  const standing = shownStanding(at);
   const base = baseOf(at);
   const baseValue = base && valueOr(base, knownBase);
   const check = standing === 'check' ? checkOf(value) : undefined;

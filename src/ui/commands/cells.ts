@@ -3,6 +3,7 @@ import { sentence } from '../../book/label.ts';
 import { isLocked, lockedProblem } from '../../book/locked.ts';
 import { addressOf, decimalsOf, namesOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
+import { isAnsweredByFormula, setAside } from '../../book/set-aside.ts';
 import { type Command, type OnCells, onCells, type Run } from './command.ts';
 import { chooseWhole, columnsIn, fetchReshaping, inTable, many, question, rowsIn } from './lines.ts';
 import { shapeIn } from './shape.ts';
@@ -72,6 +73,21 @@ export const cellCommands = [
     words: 'protect guard formula',
     when: (state) => (shapeIn(state)?.unlocked ?? 0) > 0,
     run: lock(true),
+  },
+  {
+    id: 'keep-value',
+    label: 'Keep the value, drop the formula',
+    words: 'freeze fix given instead worked number',
+    settled: true,
+    when: ({ at }) => at !== undefined && isAnsweredByFormula(at),
+    run: onCells(async ({ book, at, values }) => (await fetchReshaping()).given(book, addressOf(at), values)),
+  },
+  {
+    id: 'work-again',
+    label: ({ at }) => `Work it out again: ${setAside(at?.cell) ?? ''}`,
+    words: 'formula restore worked instead given',
+    when: ({ at }) => setAside(at?.cell) !== undefined,
+    run: onCells(async ({ book, at }) => (await fetchReshaping()).workAgain(book, { address: addressOf(at) })),
   },
   { id: 'more-decimals', label: 'Show one decimal more', words: 'digits format precision', when: quantity, run: decimals(1) },
   { id: 'fewer-decimals', label: 'Show one decimal fewer', words: 'digits format round', when: quantity, run: decimals(-1) },

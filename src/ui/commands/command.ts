@@ -16,6 +16,8 @@ export interface PageState {
   readonly values: Values;
   /** The chosen cell. */
   readonly at: At | undefined;
+  /** The cell that was typed into last. */
+  readonly typedAt: At | undefined;
   /** The chosen cell, or the block of cells that is chosen. */
   readonly area: Area | undefined;
   /** px at which the column of the chosen cell is drawn. */

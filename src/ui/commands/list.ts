@@ -63,7 +63,7 @@ export const commandFor = (event: KeyboardEvent, state: PageState): Command | un
 
 /** What can be done with the chosen row and its cells, or with the column: for the menu that hangs on it. */
 export const lineCommands: Readonly<Record<'row' | 'column', readonly CommandId[]>> = {
-  row: [...rowCommands, ...cellCommands].map((each) => each.id),
+  row: [...[...rowCommands, ...cellCommands].map((each) => each.id), 'fill-scenarios'],
   column: columnCommands.map((each) => each.id),
 };
 

@@ -2,6 +2,7 @@
 export { addScenario, copyScenario } from '../../book/commands/add-scenario.ts';
 export { deleteLines } from '../../book/commands/delete-lines.ts';
 export { dropScenario } from '../../book/commands/drop-scenario.ts';
+export { fillScenarios } from '../../book/commands/fill-scenarios.ts';
 export { insertLines } from '../../book/commands/insert-lines.ts';
 export { moveLines } from '../../book/commands/move-lines.ts';
 export { repeatCells } from '../../book/commands/put-cells.ts';
@@ -12,3 +13,4 @@ export { readingsLost, setGrid } from '../../book/commands/set-grid.ts';
 export { setLock } from '../../book/commands/set-lock.ts';
 export { setNote } from '../../book/commands/set-note.ts';
 export { sortRows } from '../../book/commands/sort-rows.ts';
+export { given, workAgain } from './given-or-worked.ts';

@@ -1,8 +1,11 @@
 /** What is done with scenarios: the one that the chosen cell is of. */
-import { columnText } from '../../book/address.ts';
-import { addressOf, baseColumn, baseOf, columnHeading, standingOf } from '../../book/look-up.ts';
+import { type At, columnText } from '../../book/address.ts';
+import { isFormula } from '../../book/content.ts';
+import { sameAs } from '../../book/ditto.ts';
+import { addressOf, baseColumn, baseOf, columnHeading, rowHeading, standingOf } from '../../book/look-up.ts';
 import { refused } from '../../book/refused.ts';
 import { bookOpen, type Command, inBook, onCells, type PageState } from './command.ts';
+import { controlShift } from './keys.ts';
 import { fetchReshaping, move, question, roomFor } from './lines.ts';
 import { shapeIn } from './shape.ts';
 
@@ -10,10 +13,20 @@ import { shapeIn } from './shape.ts';
 const scenario = ({ at }: PageState): string | undefined => (at?.table.form === 'scenarios' ? columnHeading(at) : undefined);
 
 /** The base's letter, where the chosen given is one that could be "same as" it again. */
-function sameAs({ at }: PageState): string | undefined {
+function couldBeAs({ at }: PageState): string | undefined {
   const base = at && baseOf(at);
   return at && base && standingOf(at) === 'given' ? columnHeading(base) : undefined;
 }
+
+const isBeside = (a: At, b: At | undefined): boolean => a.table === b?.table && Math.abs(a.rowIndex - b.rowIndex) + Math.abs(a.columnIndex - b.columnIndex) < 2;
+
+const hasFormula = (at: At | undefined): boolean =>
+  at?.table.form === 'scenarios' && at.table.columns.length > 1 && isFormula(at.cell?.content ?? '') && !sameAs(at);
+
+/** The cell whose formula can go into every scenario: the one typed into last, where the next one is chosen since, else the one chosen. */
+const forAll = ({ at, typedAt }: PageState): At | undefined => (at ? [typedAt && isBeside(typedAt, at) ? typedAt : undefined, at].find(hasFormula) : undefined);
+
+const rowOf = (at: At | undefined): string => (at ? `: ${rowHeading(at)}` : '');
 
 const chosen = (state: PageState): boolean => shapeIn(state)?.form === 'scenarios';
 
@@ -42,12 +55,24 @@ export const scenarioCommands = [
   },
   {
     id: 'same',
-    label: (state) => `Same as ${sameAs(state) ?? 'A'} again`,
+    label: (state) => `Same as ${couldBeAs(state) ?? 'A'} again`,
     words: 'inherit reset back base scenario',
-    when: (state) => sameAs(state) !== undefined,
+    when: (state) => couldBeAs(state) !== undefined,
     run: onCells(async ({ book, at }) => {
       const { sameAsBase } = await fetchReshaping();
       return sameAsBase(book, { address: addressOf(at) });
+    }),
+  },
+  {
+    id: 'fill-scenarios',
+    label: (state) => `The same formula in every scenario${rowOf(forAll(state))}`,
+    words: 'fill across columns all repeat formula',
+    keys: 'Ctrl Shift F',
+    presses: (e) => controlShift(e, 'f'),
+    when: (state) => forAll(state) !== undefined,
+    run: inBook(async (state) => {
+      const at = forAll(state);
+      return at ? (await fetchReshaping()).fillScenarios(state.book, { address: addressOf(at) }) : [];
     }),
   },
   {

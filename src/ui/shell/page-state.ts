@@ -16,6 +16,7 @@ const CLOSED: PageState = {
   book: undefined,
   values: {},
   at: undefined,
+  typedAt: undefined,
   area: undefined,
   drawnWidth: undefined,
   pageId: '',
@@ -36,6 +37,7 @@ export function pageState({ session, whereabouts, typing }: Seen, busy: boolean,
     book,
     values,
     at,
+    typedAt: typing.last && whereabouts.atPlace(typing.last),
     area,
     // Asked only by what needs it: the page is laid out for the answer.
     get drawnWidth() {

@@ -30,6 +30,8 @@ export class Typing {
   pending: ReadonlyMap<Address, string> = new Map();
   /** What was typed and could not be taken, where it was written. */
   refusal: Refusal | undefined;
+  /** The cell that was typed into last. */
+  last: Place | undefined;
   /** Resolves when what was typed so far is read. */
   #reading: Promise<unknown> | undefined;
   /** Has drawn what was held for the values. */
@@ -42,6 +44,7 @@ export class Typing {
   forget(): void {
     this.pending = new Map();
     this.refusal = undefined;
+    this.last = undefined;
     this.#reading = undefined;
   }
 
@@ -65,6 +68,7 @@ export class Typing {
     const at = this.#host.whereabouts.atPlace(place);
     if (!at) return undefined;
     const address = addressOf(at);
+    this.last = place;
     this.pending = new Map([...this.pending, [address, typed]]);
     if (samePlace(this.refusal?.place, place)) this.refusal = undefined;
     this.#host.requestUpdate();
@@ -119,15 +123,16 @@ export class Typing {
         const after = this.#host.whereabouts.atPlace(place);
         // Where answers are picked together, what came along is said, and what does not go together.
         const wrong = after && rangeOf(after)?.from ? await misfitsIn(session, result.change) : [];
+        const scenarios = after?.table.form === 'scenarios' ? (await import('./scenario-words.ts')).ofScenarios(session.book, result.change, after) : [];
         this.#host.telling.tell(
           [
             after && sentence(`${titleOf(after)}: ${spokenValue(viewOf(after, session.values))}`),
             result.change.edits.length > 1 && sentence(result.change.label),
-            ...[result.said ?? [], wrong].flat().map(sentence),
+            ...[result.said ?? [], wrong, scenarios].flat().map(sentence),
           ]
             .filter(Boolean)
             .join(' '),
-          result.said !== undefined || wrong.length > 0,
+          result.said !== undefined || wrong.length > 0 || scenarios.length > 0,
         );
       } else this.#refuse(place, typed, result.message);
     } catch (error) {

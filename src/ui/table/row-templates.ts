@@ -61,7 +61,9 @@ function cellTemplate({ cell, on, among, cut, letter, pending, lies }: MarkedCel
   const bare = lies !== undefined && lies.nth > 1 && !head;
   const inside = bare ? parts.inside : boxed(parts);
   const long = lies !== undefined && isLong(shownLength(view), lies.width);
-  const looks = ['c', on && 'on', among && 'among', cut && 'cut', cell.note && 'noted', bare && parts.looks, long && 'long'].filter(Boolean).join(' ');
+  const looks = ['c', cell.base && 'base', on && 'on', among && 'among', cut && 'cut', cell.note && 'noted', bare && parts.looks, long && 'long']
+    .filter(Boolean)
+    .join(' ');
   if (head) {
     const width = cell.columnWidth ? `width:${cell.columnWidth}px;min-width:${cell.columnWidth}px` : nothing;
     return html`<th scope="col" role="columnheader" id=${id} data-spot=${spot} class=${looks} aria-selected=${among} aria-label=${cell.note ? cell.name : nothing} data-note=${cell.note ?? nothing} aria-colindex=${lies?.nth ?? nothing} style=${lies ? `left:${lies.left}px;width:${lies.width}px` : width}>${inside}${view.value.kind === 'blank' ? html`<span class="unseen">no heading</span>` : nothing}</th>`;

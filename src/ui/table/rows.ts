@@ -65,6 +65,8 @@ export interface CellModel {
   readonly head: boolean;
   /** px that its column was set to. */
   readonly columnWidth: number | undefined;
+  /** Of the scenario that the others are compared with. */
+  readonly base: boolean;
   /** Of a comparing table numbers have their points under one another. */
   readonly list: boolean;
   readonly view: CellView;
@@ -233,6 +235,7 @@ function cellModel({ source, table }: Cells, column: number): CellModel {
     address: view.address,
     head: at.row.head === true,
     columnWidth: at.column.width,
+    base: form === 'scenarios' && column === baseColumn(table),
     list: form !== 'scenarios',
     view,
     note: at.cell?.note,
