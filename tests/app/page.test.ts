@@ -93,24 +93,27 @@ describe('the page of the scenarios', () => {
       Number(/: (\d+)/.exec((await page.locator(`td[aria-label^="${row}, A:"]`).getAttribute('aria-label')) ?? '')?.[1]);
     await page.locator('td[aria-label^="Dimmest point, maintained, A: "]').waitFor();
     const low = await spoken('Dimmest point, maintained');
-    await page.locator('ob-picture').first().scrollIntoViewIfNeeded();
-    const map = page.locator('ob-picture svg[aria-label^="Light map A"]');
+    const large = page.locator('ob-picture:has(figure.light-map)');
+    await page.locator('ob-picture').nth(1).scrollIntoViewIfNeeded();
+    const map = large.locator('svg[aria-label^="Light map A"]');
     await map.waitFor();
     expect(await map.locator('text', { hasText: /^low/ }).textContent()).toBe(`low ${low}`);
     expect(await map.locator('.fixture').count()).toBe(18);
     expect(await map.locator('path[fill^="var(--map"]').count()).toBeGreaterThan(2);
-    await expect.poll(() => page.locator('ob-picture .mini').count()).toBe(2);
+    await expect.poll(() => large.locator('.mini').count()).toBe(2);
   });
 
   it('does not scroll aside for the thread to the margin, and keeps the words of what is put away in sight', async () => {
     await page.locator('td[aria-label^="Mount height, C:"]').click();
-    await page.getByRole('button', { name: 'Add a scenario' }).click();
-    await page.locator('td[aria-label^="Mount height, D:"]').click();
+    for (const letter of ['D', 'E']) {
+      await page.getByRole('button', { name: 'Add a scenario' }).click();
+      await page.locator(`td[aria-label^="Mount height, ${letter}:"]`).click();
+    }
     await page.locator('.tie').first().waitFor();
     const main = page.locator('main.page');
     expect(await main.evaluate((found) => found.scrollWidth - found.clientWidth)).toBe(0);
     const table = page.locator('ob-table .scroll').first();
-    expect(await table.evaluate((found) => found.scrollWidth - found.clientWidth), 'four scenarios are wider than the page').toBeGreaterThan(50);
+    expect(await table.evaluate((found) => found.scrollWidth - found.clientWidth), 'five scenarios are wider than the page').toBeGreaterThan(50);
     await table.evaluate((found) => found.scrollTo(found.scrollWidth, 0));
     const words = page.locator('.fold button').first();
     const [box, room] = [await words.boundingBox(), await table.boundingBox()];

@@ -37,6 +37,9 @@ describe('scenarios side by side', () => {
   it('say which others a change also changes, and nothing where none follows', async () => {
     await type('Dimmed to, A:', '90');
     await expect.poll(told).toBe('Dimmed to, A: 90 percent. Also changes B, C.');
+    await cell('Dimmed to, A:').click();
+    await page.keyboard.press('Delete');
+    await expect.poll(told).toBe('Dimmed to, A: 90 % → blank. Also changes B, C.');
     await type('Spread along, A:', '1.05');
     await expect.poll(told).toBe('Spread along, A: 1.05. Also changes B.');
     await type('Fixture, A:', 'Rail 90');
@@ -82,7 +85,6 @@ describe('scenarios side by side', () => {
     });
     expect(tops).toEqual([...tops].sort((a, b) => a - b));
     expect(tops[2]).toBeLessThan(900);
-    // Two maps a bench side by side are of one width and one height, as tall as words about them allow.
     expect(await violations(page, { within: '.small-light-maps' })).toEqual([]);
   });
 

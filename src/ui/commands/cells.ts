@@ -1,5 +1,5 @@
 import { placesOf } from '../../book/area.ts';
-import { sentence } from '../../book/label.ts';
+import { sentence, short } from '../../book/label.ts';
 import { isLocked, lockedProblem } from '../../book/locked.ts';
 import { addressOf, decimalsOf, namesOf, rowHeading, titleOf } from '../../book/look-up.ts';
 import { isRefused } from '../../book/refused.ts';
@@ -84,7 +84,7 @@ export const cellCommands = [
   },
   {
     id: 'work-again',
-    label: ({ at }) => `Work it out again: ${setAside(at?.cell) ?? ''}`,
+    label: ({ at }) => `Work it out again: ${short(setAside(at?.cell) ?? '')}`,
     words: 'formula restore worked instead given',
     when: ({ at }) => setAside(at?.cell) !== undefined,
     run: onCells(async ({ book, at }) => (await fetchReshaping()).workAgain(book, { address: addressOf(at) })),

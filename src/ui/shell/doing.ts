@@ -136,7 +136,7 @@ export class Doing {
     if (!answer) return;
     // A refusal that the one who asked shows is only said aloud.
     if (isRefused(answer)) this.#shell.telling.tell(answer.message, answered === undefined);
-    else if (!plain) this.#shell.telling.tell(sentence(answer.label), true);
+    else if (!plain) void this.#tell(answer);
     answered?.(answer);
   }
 
@@ -165,7 +165,17 @@ export class Doing {
   async #take(step: Change | Effect): Promise<void> {
     if (!isChange(step)) return this.perform(step);
     this.#shell.session?.run(() => step);
-    this.#shell.telling.tell(sentence(step.label), true);
+    await this.#tell(step);
+  }
+
+  /** What was done, and which scenarios it changed besides. */
+  async #tell({ label, edits }: Change): Promise<void> {
+    const { session, telling } = this.#shell;
+    telling.tell(sentence(label), true);
+    const book = session?.book;
+    if (!book?.tables.some(({ id, form }) => form === 'scenarios' && edits.some((edit) => edit.at === 'cell' && edit.table === id))) return;
+    const also = (await import('./scenario-words.ts')).alsoSaid(book, { label, edits });
+    if (also !== '') telling.tell([label, also].map(sentence).join(' '), true);
   }
 
   /** Every effect that there is: one that is forgotten here does not compile. */
