@@ -42,7 +42,7 @@ const ELSEWHERE = [
   },
 ];
 const SHELL =
-  /[\\/]src[\\/]book[\\/](?:address|area|bounds|content|customs|free-title|label|lines|locked|look-up|references|refused|rewrite-book|said-by|shift)\.ts$/;
+  /[\\/]src[\\/]book[\\/](?:address|area|bounds|content|customs|free-title|label|lines|locked|look-up|plan-version|references|refused|rewrite-book|said-by|shift)\.ts$/;
 const READING =
   /[\\/](?:functions[\\/](?:units|number-text|quantity-text|feet-text|wire-gauge|nearest)|src[\\/](?:shown|book[\\/](?:allowed|apply|goes-with|names|wires)))\.ts$/;
 const KEEPING =

@@ -68,7 +68,7 @@ export function setGrid(book: Book, { table, along, across }: SetGrid): Answer {
 }
 
 /** How many readings would have no place any longer. */
-export const readingsLost = ({ along: hadAlong, across: hadAcross, parts }: MeterGrid, along: number, across: number): number =>
+const readingsLost = ({ along: hadAlong, across: hadAcross, parts }: MeterGrid, along: number, across: number): number =>
   parts
     .filter(({ worked }) => !worked)
     .flatMap(({ table, row, column }) =>
@@ -78,6 +78,15 @@ export const readingsLost = ({ along: hadAlong, across: hadAcross, parts }: Mete
           table.columns.slice(column, column + hadAlong).filter((each, c) => (r >= across || c >= along) && (cellOf(table, id, each.id)?.content ?? '') !== ''),
         ),
     ).length;
+
+/** What would be lost, before it is done; empty where nothing would. */
+export function foretold(grid: MeterGrid, along: number, across: number): string {
+  const n = readingsLost(grid, along, across);
+  if (n === 0) return '';
+  return n === 1
+    ? '1 reading would be taken out, having no place there. Undo brings it back.'
+    : `${amount(n)} readings would be taken out, having no place there. Undo brings them back.`;
+}
 
 /** Lines come in behind the last: a range over all of them takes the new ones in. */
 function widened(book: Book, table: Table, axis: Axis, first: number, at: number, count: number): Rewritten {

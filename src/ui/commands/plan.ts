@@ -1,5 +1,4 @@
 /** What a plan asks for: to be mended, to be asked for, to be fitted to readings, to be brought up to its template. */
-import { counted } from '../../../functions/number-text.ts';
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf } from '../../book/look-up.ts';
@@ -76,7 +75,7 @@ export const planCommands = [
       const block = pageIn(state)?.block;
       const grid = meterGrid(state.book, block?.kind === 'table' ? block.table : '') ?? meterGrid(state.book);
       if (!grid) return [];
-      const { setGrid, readingsLost } = await fetchReshaping();
+      const { setGrid, foretold } = await fetchReshaping();
       const table = grid.parts[0]?.table.id ?? '';
       return {
         do: 'open slip',
@@ -88,10 +87,7 @@ export const planCommands = [
             { name: 'along', label: 'Places along the bench', value: String(grid.along), most: 20 },
             { name: 'across', label: 'Rows across it', value: String(grid.across), most: 20 },
           ],
-          foretells: (given) => {
-            const n = readingsLost(grid, Number(given('along')), Number(given('across')));
-            return n === 0 ? '' : `${counted(n, 'reading')} would be taken out, having no place there. Undo brings ${n === 1 ? 'it' : 'them'} back.`;
-          },
+          foretells: (given) => foretold(grid, Number(given('along')), Number(given('across'))),
           keep: 'Set it so',
           change: (now, given) => setGrid(now, { table, along: Number(given('along')), across: Number(given('across')) }),
         },
