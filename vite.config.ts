@@ -1,37 +1,9 @@
 import { fileURLToPath } from 'node:url';
-import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { notices } from './src/setup/notices.ts';
+import { withoutUnoffered } from './src/setup/unoffered.ts';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
-
-const UNOFFERED =
-  'Complex|RadixConversion|BitwiseLogicOperations|BitShift|Address|Sequence|Sort|Unique|CountUnique|FormulaText|Hyperlink|Delta|Random|Array|Matrix';
-/** What would make words of the descriptions. */
-const DESCRIBING = 'buildFunctionListEntry, buildFunctionDetails, buildCustomFunctionListEntry, buildCustomFunctionDetails';
-const FAMILY = new RegExp(`hyperformula/es/interpreter/plugin/((?:${UNOFFERED})Plugin)\\.mjs$`);
-
-/**
- * The calculator describes its functions in words that nobody here asks for, and has families of which no function is offered
- * (src/engine/offered.ts): with them the program would be 30 kB larger.
- */
-const withoutUnoffered = (): Plugin => ({
-  name: 'without the calculator’s descriptions, and without functions that are not offered',
-  load(id) {
-    const [, category] = /hyperformula\/es\/interpreter\/functionMetadata\/categories\/([a-z-]+)\.mjs$/.exec(id) ?? [];
-    if (category !== undefined) return `export const ${category.replaceAll('-', '_').toUpperCase()}_DOCS = {};`;
-    if (/hyperformula\/es\/interpreter\/plugin\/3rdparty\/bessel\/bessel\.mjs$/.test(id)) return 'export let besseli, besselj, besselk, bessely;';
-    if (/hyperformula\/es\/interpreter\/functionMetadata\/buildFunctionDescriptions\.mjs$/.test(id)) return `export let ${DESCRIBING};`;
-    const [, family] = FAMILY.exec(id) ?? [];
-    if (family === undefined) return undefined;
-    return `import { FunctionPlugin } from './FunctionPlugin.mjs'; export class ${family} extends FunctionPlugin {} ${family}.implementedFunctions = {};`;
-  },
-  // The calculator's grammar is the same at each start: whether it is one at all, its maker has judged.
-  transform: {
-    filter: { id: /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/ },
-    handler: (code) => code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false'),
-  },
-});
 
 const PATIENT = { testTimeout: 240_000, hookTimeout: 240_000 };
 /** What the README says of other programs, run with those programs: `npm run test:engines` alone, since they are installed for it. One after the other: each takes both processors. */

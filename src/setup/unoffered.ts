@@ -1,0 +1,42 @@
+/** What of the calculator the page's worker goes without. */
+import type { Plugin } from 'vite';
+import { OFFERED } from '../engine/offered.ts';
+
+/** What would make words of the descriptions. */
+const DESCRIBING = 'buildFunctionListEntry, buildFunctionDetails, buildCustomFunctionListEntry, buildCustomFunctionDetails';
+export const FAMILY = /hyperformula\/es\/interpreter\/plugin\/\w+Plugin\.mjs$/;
+/** The calculator does not let these two go. */
+const KEPT = new Set([...OFFERED, 'VERSION', 'OFFSET']);
+/** An entry of a family's list of functions, a line of its other names, and one of its methods: the calculator's files are all laid out alike. */
+const ENTRY = /^ {2}'?([A-Z][A-Z0-9._]*)'?: \{\n[\s\S]*?^ {2}\},?\n/gm;
+const OTHER_NAME = /^ {2}'?([A-Z][A-Z0-9._]*)'?: '([A-Z][A-Z0-9._]*)',?\n/gm;
+const METHOD = /^ {2}(\w+)\(ast, state\) \{\n[\s\S]*?^ {2}\}\n/gm;
+
+/** A family of the calculator's functions without those that are not offered; other names of offered ones are kept with what they are names of. */
+export function offeredOf(code: string): string {
+  const meant = [...code.matchAll(OTHER_NAME)].filter(([, name = '']) => KEPT.has(name)).map(([, , id = '']) => id);
+  const ids = new Set([...KEPT, ...meant]);
+  const listed = code
+    .replace(ENTRY, (entry, id: string) => (ids.has(id) ? entry : ''))
+    .replace(OTHER_NAME, (line, name: string) => (KEPT.has(name) ? line : ''));
+  return listed.replace(METHOD, (method, name: string) => (listed.includes(`'${name}'`) || listed.includes(`this.${name}(`) ? method : ''));
+}
+
+/**
+ * The calculator describes its functions in words that nobody here asks for, has functions that are not offered (src/engine/offered.ts), and judges at
+ * each start whether its grammar is one, as its maker has: with all that the program would be a tenth larger.
+ */
+export const withoutUnoffered = (): Plugin => ({
+  name: 'without the calculator’s descriptions, and without functions that are not offered',
+  load(id) {
+    const [, category] = /hyperformula\/es\/interpreter\/functionMetadata\/categories\/([a-z-]+)\.mjs$/.exec(id) ?? [];
+    if (category !== undefined) return `export const ${category.replaceAll('-', '_').toUpperCase()}_DOCS = {};`;
+    if (/hyperformula\/es\/interpreter\/plugin\/3rdparty\/bessel\/bessel\.mjs$/.test(id)) return 'export let besseli, besselj, besselk, bessely;';
+    if (/hyperformula\/es\/interpreter\/functionMetadata\/buildFunctionDescriptions\.mjs$/.test(id)) return `export let ${DESCRIBING};`;
+    return undefined;
+  },
+  transform: {
+    filter: { id: [FAMILY, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
+    handler: (code, id) => (FAMILY.test(id) ? offeredOf(code) : code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false')),
+  },
+});

@@ -1,0 +1,50 @@
+/** The page's calculator lacks what is not offered, and nothing that is. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { HyperFormula } from 'hyperformula';
+import { describe, expect, it } from 'vitest';
+import { OFFERED } from '../../src/engine/offered.ts';
+import { FAMILY, offeredOf } from '../../src/setup/unoffered.ts';
+
+const folder = new URL('interpreter/plugin/', import.meta.resolve('hyperformula').replace(/[^/]*$/, ''));
+const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
+const families = readdirSync(fileURLToPath(folder)).filter((name) => FAMILY.test(`hyperformula/es/interpreter/plugin/${name}`));
+
+/** Entries of the lists of functions, each with the methods that it names. */
+const entries = (code: string): [id: string, methods: string[]][] =>
+  code
+    .split(/^(?= {2}'?[A-Z][A-Z0-9._]*'?: \{$)/mu)
+    .slice(1)
+    .map((text) => [
+      /[A-Z][A-Z0-9._]*/u.exec(text)?.[0] ?? '',
+      [...(text.split(/^\};/mu)[0]?.matchAll(/ethod: '(\w+)'/gu) ?? [])].map(([, name = '']) => name),
+    ]);
+
+describe('the calculator of the page', () => {
+  const left = families.map((name) => ({ name, was: read(name), is: offeredOf(read(name)) }));
+  const ids = new Set(left.flatMap(({ is }) => entries(is).map(([id]) => id)));
+  const others = new Map(
+    left.flatMap(({ is }) => [...is.matchAll(/^ {2}'?([A-Z][A-Z0-9._]*)'?: '([A-Z][A-Z0-9._]*)'/gmu)].map(([, name = '', id = '']) => [name, id])),
+  );
+
+  it('has every function that is offered, and what each runs', () => {
+    const standard = HyperFormula.getRegisteredFunctionNames('enGB').filter((name) => OFFERED.has(name));
+    expect(standard.length).toBeGreaterThan(150);
+    expect(standard.filter((name) => !ids.has(others.get(name) ?? name))).toEqual([]);
+    for (const { name, is } of left) {
+      const lacking = entries(is).flatMap(([id, methods]) =>
+        methods.filter((method) => !new RegExp(`^ {2}${method}\\(`, 'mu').test(is)).map((method) => `${name}: ${id} runs ${method}`),
+      );
+      expect(lacking).toEqual([]);
+      const called = [...is.matchAll(/this\.(\w+)\(ast, state\)/gu)].map(([, method = '']) => method);
+      expect(called.filter((method) => !new RegExp(`^ {2}${method}\\(`, 'mu').test(is))).toEqual([]);
+    }
+  });
+
+  it('has no other', () => {
+    const meant = new Set(others.values());
+    expect([...ids].filter((id) => !OFFERED.has(id) && !meant.has(id)).sort()).toEqual(['VERSION']);
+    const [was, is] = [left.reduce((sum, each) => sum + each.was.length, 0), left.reduce((sum, each) => sum + each.is.length, 0)];
+    expect(is).toBeLessThan(0.7 * was);
+  });
+});
