@@ -17,15 +17,18 @@ type Say = (value: Value) => string;
 
 /** `say` writes a value, and `inStep` one in a step; `open` says of a node, by the keys on the way to it, whether what it comes from is told. */
 export function workingText(tree: TraceNode, say: Say, inStep: Say = say, open: (path: string) => boolean = () => true): string {
+  /** Cells whose own working stands in the text. */
+  const unfolded = new Set<string | undefined>();
   const lines = (node: TraceNode, path: string, indent: string): string[] => {
     const title = [node.row, node.column].filter(Boolean).join(', ');
     const about = [node.address, node.name && `named ${node.name}`, KINDS[node.kind]].filter(Boolean).join(', ');
     const value = node.value.kind === 'error' ? `[${node.value.word}] ${node.value.message}` : say(node.value);
     const head = `${indent}${title || node.address || node.formula || ''}${node.kind === 'range' ? ':' : ' ='} ${value}${about === '' ? '' : `  (${about})`}`;
-    if (node.again) return [`${head}, told above`];
+    if (node.again) return [unfolded.has(node.address) ? `${head}, told above` : head];
     const inner = `${indent}    `;
     const told = [node.source && `source: ${node.source}`, node.note].filter(Boolean).map((text) => `${inner}${text}`);
     if (path !== '' && !open(path)) return [head, ...told];
+    unfolded.add(node.address);
     const formula = node.formula ? [`${inner}${node.formula}`] : [];
     const steps = node.steps.flatMap((step, i) => stepLines(step, i + 1, inStep).map((line) => `${inner}${line}`));
     const from = node.from.flatMap((one) => lines(one, `${path}/${one.address ?? one.row}`, inner));

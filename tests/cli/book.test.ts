@@ -117,6 +117,11 @@ test('working tells a number down to its givens', async () => {
   expect(status).toBe(0);
   for (const word of ['Maintained DLI, B', '=DLI(', 'Bench length = 3.6 m', 'named bench_length', 'default: to begin with, ask the client', '3600'])
     expect(out).toContain(word);
+  // Scenario B of the template hangs Rail 90, the second of the eleven rows of Fixtures, of 243 µmol/s: it alone is listed.
+  expect(out).toMatch(/^ +1\. Fixtures, row 2 of 11: Rail 90$/m);
+  expect(out).toMatch(/^ +Rail 90, Output\b.* = 243 µmol\/s {2}\(Fixtures\.E3, given\)$/m);
+  expect(out).not.toMatch(/Fixtures\.E(?!3\b)\d+, /);
+  expect(out).toMatch(/^ +ppfd · hours · 3600 \/ 10⁶$/m);
   expect(await overbench(['working', book, 'Scenarios.Q900'])).toMatchObject({ status: 2 });
 });
 

@@ -31,8 +31,8 @@ export const workingCommands = [
   },
   {
     id: 'print-working',
-    label: 'Print the working',
-    words: 'paper pdf steps where from',
+    label: 'Put the working on paper',
+    words: 'print pdf steps where from',
     settled: true,
     when: ({ at }) => at !== undefined,
     run: () => ({ do: 'print working' }),
