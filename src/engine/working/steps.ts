@@ -17,7 +17,7 @@ import type { Workbook } from '../workbook.ts';
 import type { Printed } from './printed.ts';
 import * as printed from './printed.ts';
 import { expressionOf, isWritable } from './standard-expressions.ts';
-import { Taking } from './taken.ts';
+import type { Taking } from './taken.ts';
 import { said, Words } from './words.ts';
 
 /** Terms up to this many are written out in one expression; more become a list of terms. */
@@ -47,12 +47,12 @@ export class Steps {
   private readonly taking: Taking;
   private readonly words: Words;
 
-  constructor(book: Workbook, at: Position, root: Ast) {
+  constructor(book: Workbook, at: Position, root: Ast, taking: Taking) {
     this.book = book;
     this.at = at;
     this.root = root;
-    this.taking = new Taking(book, at);
-    this.words = new Words(book, at, this.taking);
+    this.taking = taking;
+    this.words = new Words(book, at, taking);
   }
 
   /** Tells the steps of the whole formula, down to the value of the cell. */

@@ -33,6 +33,8 @@ const same = (a: Raw, b: Raw): boolean =>
 export class Taking {
   private readonly book: Workbook;
   private readonly at: Position;
+  /** Steps, words and cells ask for the same parts. */
+  private readonly known = new Map<Ast, Taken>();
 
   /** `branches`: all of them count, as they do for a unit error, which comes out of each. */
   private readonly branches: boolean;
@@ -56,6 +58,15 @@ export class Taking {
   }
 
   of(ast: Ast): Taken {
+    let taken = this.known.get(ast);
+    if (!taken) {
+      taken = this.taken(ast);
+      this.known.set(ast, taken);
+    }
+    return taken;
+  }
+
+  private taken(ast: Ast): Taken {
     const whole: Taken = { parts: children(ast), entries: [] };
     if (ast.type !== 'FUNCTION_CALL') return whole;
     const { procedureName: name, args } = ast;

@@ -6,7 +6,7 @@ import type { Position, Span } from '../addresses.ts';
 import { UNIT_ERROR } from '../errors.ts';
 import { toEditable } from '../formula-text.ts';
 import type { Ast } from '../hyper.ts';
-import type { TraceNode } from '../types.ts';
+import type { TraceNode, Value } from '../types.ts';
 import type { Workbook } from '../workbook.ts';
 import { Steps } from './steps.ts';
 import { Taking } from './taken.ts';
@@ -52,7 +52,8 @@ export class Tracer {
     const source = cell?.source ?? row?.source ?? column?.source;
     const note = cell?.note ?? row?.note ?? column?.note;
     const content = this.book.content(at);
-    const taking = new Taking(this.book, at, value.kind === 'error' && value.word === UNIT_ERROR);
+    const taking = new Taking(this.book, at);
+    const all = value.kind === 'error' && value.word === UNIT_ERROR ? new Taking(this.book, at, true) : taking;
     const place = sheets.inBook(at);
     const list = place?.table.form === 'list';
     return {
@@ -62,10 +63,10 @@ export class Tracer {
       kind: this.kind(at, ast),
       value,
       ...(content.kind === 'formula' && { formula: toEditable(content.formula, this.book.currency) }),
-      steps: cut || !ast ? [] : this.steps(ast, at),
+      steps: cut || !ast ? [] : this.steps(ast, at, value, taking),
       ...(source !== undefined && { source }),
       ...(note !== undefined && { note }),
-      from: cut || !ast ? [] : this.from(ast, taking, depth),
+      from: cut || !ast ? [] : this.from(ast, all, depth),
       ...(name !== undefined && { name }),
       ...(cut && ast && { again: true }),
     };
@@ -80,9 +81,8 @@ export class Tracer {
     return said ?? 'worked';
   }
 
-  private steps(ast: Ast, at: Position): TraceNode['steps'] {
-    const value = this.book.valueAt(at);
-    const steps = new Steps(this.book, at, ast);
+  private steps(ast: Ast, at: Position, value: Value, taking: Taking): TraceNode['steps'] {
+    const steps = new Steps(this.book, at, ast, taking);
     steps.tell(this.book.sheets.heading(at), value);
     return steps.steps;
   }
