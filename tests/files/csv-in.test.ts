@@ -170,6 +170,14 @@ describe('a file into rows of a table', () => {
     expect(plan.said).toEqual(['3 blank fields leave their cells as before.']);
   });
 
+  it('leaves what is the same as in the base the same as that where the value of before comes back, and never makes it the same as in another', async () => {
+    const columns = ['a', 'b', 'c'].map((column, i) => ({ from: i + 1, column }));
+    const mapping: Mapping = { to: 'rows', table: 'scenarios', into: { from: 0, column: 'label' }, columns };
+    const plan = await bringIn('Row,one,two,three\nMount height,60,60,60\nFixtures,9,11,9\n', mapping);
+    const after = ['A1', 'B1', 'C1', 'A2', 'B2', 'C2'].map((cell) => contentAt(plan, `Scenarios.${cell}`));
+    expect(after).toEqual(['60 cm', '60 cm', '=A1', '9', '11', '9']);
+  });
+
   it('answers a brief from labels and answers, each read as if it were typed there', async () => {
     const plan = await bringIn('Question,Answer\nBench length,12 ft\nHours,14\nFixture,Rail 45\nColour,white\n');
     expect(contentAt(plan, 'Brief.A1')).toBe('12 ft');
