@@ -116,9 +116,9 @@ describe('scenarios on a phone', () => {
       const at = (spot: string) => (table.querySelector(`[data-spot="${spot}"]`) as HTMLElement).getBoundingClientRect();
       const found = [];
       for (const column of [1, 2]) {
-        scroll.scrollLeft = (column - 1) * 132;
+        scroll.scrollLeft = (column - 1) * 135;
         await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
-        found.push({ base: at('13,0').right <= at(`13,${column}`).left + 1, seen: at('13,0').left >= 125 && at(`13,${column}`).right <= 391 });
+        found.push({ base: at('13,0').right <= at(`13,${column}`).left + 1, seen: at('13,0').left >= 119 && at(`13,${column}`).right <= 391 });
       }
       return found;
     });
@@ -126,6 +126,14 @@ describe('scenarios on a phone', () => {
       { base: true, seen: true },
       { base: true, seen: true },
     ]);
+    // No unit lies over the next column.
+    const beyond = await page.locator('table.scenarios tbody').evaluate((body) => {
+      const units = [...body.querySelectorAll('td .u')].filter((unit) => unit.textContent !== '');
+      return units
+        .filter((unit) => unit.getBoundingClientRect().right > (unit.closest('td') as Element).getBoundingClientRect().right + 1)
+        .map((unit) => unit.textContent);
+    });
+    expect(beyond).toEqual([]);
     await cell('Mount height, A:').click();
     // What is chosen of the base stays beside the other, and so does the input that lies over it.
     await expect.poll(() => page.locator('table.scenarios').evaluate((table) => (table.closest('.scroll') as HTMLElement).scrollLeft)).toBeGreaterThan(100);
