@@ -42,6 +42,9 @@ export interface Life {
   readonly running?: (slow: boolean) => void;
 }
 
+/** As the list of benches says it of a bench that the book does not plan for. */
+const OTHER_SIZE = /^no: planned for .* m; this one is .* m$/u;
+
 export class Workbook {
   readonly sheets = new Sheets();
   hyper: Hyper;
@@ -257,7 +260,7 @@ export class Workbook {
   }
 
   private text(text: string): Value {
-    const shown = this.measures === 'metric' ? text : layoutInFeet(text);
+    const shown = this.measures === 'metric' ? text : OTHER_SIZE.test(text) ? saidInMeasures(text, this.measures) : layoutInFeet(text);
     return shown === text ? { kind: 'text', text } : { kind: 'text', text, shown };
   }
 

@@ -244,7 +244,10 @@ const CATALOGUES = new Set(['crops', 'fixtures', 'supplies', 'checks']);
 
 export function supposed(reader: Reader): readonly TemplateResult[] {
   const lists = reader.book.tables.filter((t) => t.form === 'list' && !CATALOGUES.has(t.id));
-  return lists.map((t) => section('supposed', t.name, listTable(reader, t)));
+  return lists.flatMap((t) => {
+    const made = listTable(reader, t);
+    return made === nothing ? [] : [section('supposed', t.name, made)];
+  });
 }
 
 /** Who says so stands in a smaller hand. */
@@ -253,8 +256,9 @@ function inList(found: Found): unknown {
   return /^source$/i.test(columnHeading(found.at)) ? html`<small>${shown(found)}</small>` : shown(found);
 }
 
-function listTable(reader: Reader, t: Table): TemplateResult {
-  const rows = reader.grid(t).filter((cells) => cells[0] && !cells[0].at.row.head && cells.some((c) => c.value.kind !== 'blank'));
+function listTable(reader: Reader, t: Table): TemplateResult | typeof nothing {
+  const rows = reader.grid(t).filter((cells) => cells[0] && !cells[0].at.row.head && cells.some((c) => c.text !== ''));
+  if (rows.length === 0) return nothing;
   const labelled = t.rows.some((row) => row.label);
   const heads = rows[0]?.map((found) => columnHeading(found.at)) ?? [];
   return table(

@@ -63,6 +63,15 @@ export const STANDARD: Readonly<Record<string, (args: readonly Rows[]) => Value>
     const found = first(x);
     return num(found.kind === 'text' ? found.s.length : found.kind === 'blank' ? 0 : String(numberIn(x)).length);
   },
+  CODE: ([x]) => {
+    const found = first(x);
+    return found.kind === 'text' && found.s !== '' ? num(found.s.charCodeAt(0)) : refuse('no letter');
+  },
+  LEFT: ([x, count]) => {
+    const found = first(x);
+    return text(found.kind === 'text' ? found.s.slice(0, numberIn(count)) : refuse('no text'));
+  },
+  ABS: ([x]) => num(Math.abs(numberIn(x))),
   CHAR: ([x]) => text(String.fromCharCode(numberIn(x))),
   ROWS: ([x]) => num(x?.length ?? 0),
   COLUMNS: ([x]) => num(x?.[0]?.length ?? 0),

@@ -64,6 +64,9 @@ const CLOCK = {
   lights_on_at: ['peak_price', '0.4 EUR/kWh', 'peak_from', '10 h', 'peak_to', '20 h'],
   peak_hours: ['peak_price', '0.4 EUR/kWh'],
 } as const;
+/** The list of benches is blank. */
+const NO_BENCHES = weeks('row #, Counted', [2, 3, 4, 5, 6, 7, 8, 9]).flatMap((cell) => [`${cell} to bench_length`, `${cell} to bench_width`]);
+
 /** Nothing is fitted by the hour. */
 const FITTING = each('Fitting by the hour, # to labour_rate');
 
@@ -96,6 +99,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       breaker_share: ['mains_volts', '90 V'],
     },
     deaf: [
+      ...NO_BENCHES,
       ...FITTING,
       ...RATES,
       ...BY_DAYS,
@@ -120,7 +124,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   'rack-of-tiers': {
     // As on the trade bench.
     held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: [...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
+    deaf: [...NO_BENCHES, ...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
@@ -133,6 +137,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       lux_lamp: LUX,
     },
     deaf: [
+      ...NO_BENCHES,
       ...FITTING,
       ...RATES,
       SAID,
@@ -210,6 +215,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   'growing-canopy': {
     held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...NO_BENCHES,
       ...FITTING,
       ...RATES,
       SAID,

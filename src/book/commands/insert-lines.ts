@@ -1,9 +1,13 @@
 /** Puts empty rows or columns into a table. */
 import { columnText } from '../address.ts';
-import type { Book } from '../book.ts';
+import type { Book, Table } from '../book.ts';
 import { count as amount } from '../bounds.ts';
+import type { Edit } from '../change.ts';
+import { isFormula } from '../content.ts';
 import { type Axis, findTable, followLines, freshIds, lineEdit, linesOf, linesText, mostLines } from '../lines.ts';
+import { followShift, type Rewrite, rewriteFormula } from '../references.ts';
 import { type Answer, refused } from '../refused.ts';
+import { rewriteBook } from '../rewrite-book.ts';
 
 export interface InsertLines {
   /** A table's id or name. */
@@ -21,10 +25,57 @@ export function insertLines(book: Book, { table: wanted, axis, at, count = 1 }: 
   if (!Number.isInteger(at) || at < 0 || at > lines.length || !Number.isInteger(count) || count < 1) return refused(`There is no such place in ${table.name}.`);
   if (lines.length + count > mostLines(axis))
     return refused(`${table.name} would have more than ${amount(mostLines(axis))} ${axis}s, which is the most a table may have.`);
-  const { edits } = followLines(book, table, axis, { kind: 'insert', at, count });
+  // At the end of a list whose rows are worked alike, ranges that end there reach over the new ones too.
+  const atEnd = axis === 'row' && at === lines.length && alike(table, at - 1).length > 0;
+  const { edits } = atEnd
+    ? rewriteBook(book, (home) => reaching(table, at, count, home?.name), nothingGoes)
+    : followLines(book, table, axis, { kind: 'insert', at, count });
   const ids = freshIds(lines, axis === 'row' ? 'r' : 'c', count);
   return {
     label: `${linesText(axis, at, count, columnText)} put into ${table.name}`,
-    edits: [...edits, ...ids.map((id, i) => lineEdit(table, axis, at + i, null, { id }))],
+    edits: [
+      ...edits,
+      ...ids.map((id, i) => lineEdit(table, axis, at + i, null, { id })),
+      ...(axis === 'row' ? ids.flatMap((row, i) => takenAlong(table, row, at, at + i, atEnd)) : []),
+    ],
   };
 }
+
+/** The formulas of a list's row where each of them is that of the row above, a row further on; none where one is another. */
+function alike(table: Table, place: number): readonly (readonly [column: string, formula: string])[] {
+  const [above, below] = [place - 1, place].map((r) =>
+    Object.entries(table.cells[table.rows[r]?.id ?? ''] ?? {}).filter(([, cell]) => isFormula(cell.content)),
+  );
+  if (table.form !== 'list' || !above?.length || above.length !== below?.length) return [];
+  const formulas = above.map(([column, cell]) => [column, cell.content] as const);
+  const same = formulas.every(([column, formula]) => table.cells[table.rows[place]?.id ?? '']?.[column]?.content === inRow(table, formula, place - 1, place));
+  return same ? formulas : [];
+}
+
+/** A formula of one row as it stands in another: what it reads of its own row is read there. */
+const inRow = (table: Table, formula: string, from: number, to: number): string =>
+  rewriteFormula(formula, (reference) => {
+    const own = (reference.table ?? table.name) === table.name && reference.from.row === from && reference.to.row === from;
+    if (!own || reference.from.rowFixed || reference.to.rowFixed) return undefined;
+    return { ...reference, from: { ...reference.from, row: to }, to: { ...reference.to, row: to } };
+  });
+
+const takenAlong = (table: Table, row: string, at: number, to: number, atEnd: boolean): readonly Edit[] =>
+  alike(table, atEnd ? at - 1 : at).map(([column, formula]) => ({
+    at: 'cell',
+    table: table.id,
+    row,
+    column,
+    before: null,
+    after: { content: inRow(table, formula, atEnd ? at - 2 : at - 1, to) },
+  }));
+
+const nothingGoes = (): boolean => false;
+
+/** A range over several rows that ends in the last one grows as if the rows came before that. */
+const reaching =
+  (table: Table, at: number, count: number, home: string | undefined): Rewrite =>
+  (reference) => {
+    const long = reference.range && reference.from.row !== reference.to.row;
+    return followShift(table.name, 'row', { kind: 'insert', at: long ? at - 1 : at, count }, home)(reference);
+  };
