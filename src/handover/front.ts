@@ -6,7 +6,7 @@ import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
 import { titleOf } from '../book/look-up.ts';
 import { isLeft, LEFT, questionsOn } from '../book/said-by.ts';
-import { heading, notAgreed, reasons, shown, table } from './pieces.ts';
+import { ADDRESS, heading, notAgreed, reasons, shown, table } from './pieces.ts';
 import { type Found, type Reader, UNKNOWN } from './reader.ts';
 
 /** Of each line the first that the book has. */
@@ -42,6 +42,10 @@ export function lacking({ book }: Reader): TemplateResult | typeof nothing {
   return said === '' ? nothing : html`<p class="open lacking"><b>Not all is checked:</b> ${said}</p>`;
 }
 
+const isFailing = ({ at, state, value }: Found): boolean => !at.row.strong && (state === 'fails' || value.kind === 'error');
+
+export const fails = ({ checks }: Reader): boolean => checks.some(isFailing);
+
 /** What fails and what nobody knows comes before all else; a plan that holds says so in one line. */
 export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const { checks } = reader;
@@ -49,7 +53,7 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   if (!found && checks.length === 0) return nothing;
   const verdicts = checks.filter((check) => check.at.row.strong);
   const singles = checks.filter((check) => !check.at.row.strong);
-  const failing = singles.filter((check) => check.state === 'fails' || check.value.kind === 'error');
+  const failing = singles.filter(isFailing);
   const open = singles.filter((check) => check.state === 'unknown' || check.value.kind === 'blank');
   const near = singles.filter((check) => check.state === 'look');
   const assumed = singles.filter((check) => check.state === 'assumed');
@@ -57,10 +61,19 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
     <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${shown(v)}.</span> `)}</p>
-    ${group(failing, 'Fails')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${group(assumed, 'Holds only if what is assumed is so')}${reasons(failing)}
-    ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest.</p>` : nothing}
+    ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest. What fails, by how much, and what is asked:</p>` : nothing}
+    ${failing.slice(0, MOST_ASKED).map((check) => html`<p>${check.label}: ${shown(check)}. ${asked(reader, check)}</p>`)}${group(failing.slice(MOST_ASKED), 'And')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${group(assumed, 'Holds only if what is assumed is so')}${reasons(failing, ADDRESS)}
   </section>`;
 }
+
+/** So many failures have what they ask beside them; more would not go on the page. */
+const MOST_ASKED = 4;
+
+/** What the check asks, in the book's own words. */
+const asked = (reader: Reader, check: Found): unknown => {
+  const asks = reader.entry('checks', { ...check, text: check.label })[1];
+  return asks ? html`<small>${shown(asks.cell)}</small>` : nothing;
+};
 
 const group = (checks: readonly Found[], title: string): unknown =>
   checks.length === 0 ? nothing : html`<p><b>${title}:</b> ${checks.map((check, i) => html`${i > 0 ? '; ' : ''}${check.label}: ${shown(check)}`)}.</p>`;

@@ -39,15 +39,23 @@ export const sideways = (name: string, drawing: unknown): TemplateResult =>
   html`<div class="sideways" role="group" aria-label=${name} tabindex="0">${drawing}</div>`;
 
 /** Why values of these lines are refused, each reason once, with what it is the reason of. */
-export function reasons(lines: readonly Found[]): readonly TemplateResult[] {
+export function reasons(lines: readonly Found[], without?: RegExp): readonly TemplateResult[] {
   const labels = new Map<string, Set<string>>();
-  for (const { label, value } of lines) if (value.kind === 'error') labels.set(value.message, (labels.get(value.message) ?? new Set()).add(label));
-  return [...labels].map(([message, of]) => html`<p class="why"><b>${[...of].join('; ')}:</b> ${sentence(whyOf(message))}</p>`);
+  for (const { label, value } of lines) {
+    const why = value.kind === 'error' ? sentence(whyOf(value.message).replace(without ?? '', '')) : '';
+    if (why !== '') labels.set(why, (labels.get(why) ?? new Set()).add(label));
+  }
+  return [...labels].map(([why, of]) => html`<p class="why"><b>${[...of].join('; ')}:</b> ${why}</p>`);
 }
 
+/** Addresses of cells in a reason, which say nothing to a client. */
+export const ADDRESS = / \([\p{L}\p{N}_ ]+\.[A-Z]+\d+\)/gu;
+
 /** Labels at the left, values at the right; beneath them why a value is refused. */
-export function list(lines: readonly Found[]): TemplateResult {
-  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>${reasons(lines)}`;
+export const list = (lines: readonly Found[]): TemplateResult => html`${pairs(lines)}${reasons(lines)}`;
+
+export function pairs(lines: readonly Found[]): TemplateResult {
+  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>`;
 }
 
 /** The first cell of a row says what the row is of. */

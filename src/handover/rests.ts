@@ -39,14 +39,37 @@ interface Group {
   readonly lines: { readonly found: Found; readonly more: string }[];
 }
 
-export function assumptions(reader: Reader, swings: ReadonlyMap<Address, Swing>): TemplateResult {
+/** What moves the plan most stands first in each. */
+function groups(reader: Reader, swings: ReadonlyMap<Address, Swing>, keys = Object.keys(WHO) as readonly Who[]): readonly Group[] {
   const told = givens(reader).map((found) => ({ found, ...sayer(found) }));
-  const groups = Object.entries(WHO).map(([key, who]): Group => ({ who, lines: told.filter((line) => line.who === key) }));
-  for (const { lines } of groups) lines.sort((a, b) => reach(swings.get(b.found.address)) - reach(swings.get(a.found.address)));
+  const all = keys.map((key): Group => ({ who: WHO[key], lines: told.filter((line) => line.who === key) }));
+  for (const { lines } of all) lines.sort((a, b) => reach(swings.get(b.found.address)) - reach(swings.get(a.found.address)));
+  return all.filter(({ lines }) => lines.length > 0);
+}
+
+/** What the plan takes for granted, for the client: of each kind what moves it most. */
+export function granted(reader: Reader, swings: ReadonlyMap<Address, Swing>): TemplateResult {
+  const kinds = groups(reader, swings, ['blank', 'ours', 'default', 'practice', 'memory']);
+  return section(
+    'granted',
+    'Not answered, or assumed',
+    kinds.map(
+      ({ who, lines }) =>
+        html`<p><b>${who}:</b> ${lines
+          .slice(0, MOST_GRANTED)
+          .map(({ found }) => found.label)
+          .join('; ')}${lines.length > MOST_GRANTED ? '; and others' : ''}.</p>`,
+    ),
+    'all under What this rests on',
+  );
+}
+const MOST_GRANTED = 3;
+
+export function assumptions(reader: Reader, swings: ReadonlyMap<Address, Swing>): TemplateResult {
   return html`<section class="rests">
     <h2>What this rests on <small>and who said so</small></h2>
     ${target(reader)}
-    <div class="columns">${groups.filter(({ lines }) => lines.length > 0).map(({ who, lines }) => groupTable(who, lines))}</div>
+    <div class="columns">${groups(reader, swings).map(({ who, lines }) => groupTable(who, lines))}</div>
   </section>`;
 }
 

@@ -8,11 +8,12 @@ import { checksum } from '../files/book/index.ts';
 import { pointsOver, readPicture, type Series } from '../pictures/index.ts';
 
 import { applies } from './applies.ts';
+import { brings, confirm, paid } from './client.ts';
 import { compared, head, headlines, lacking, stillOpen, verdict } from './front.ts';
 import { grids, lightList, map, spread, squaresOf } from './light.ts';
 import { plan } from './plan.ts';
 import { Reader } from './reader.ts';
-import { assumptions, checks, givens, ranked } from './rests.ts';
+import { assumptions, checks, givens, granted, ranked } from './rests.ts';
 import { costs, electrics, parts, periods, settings, supposed, upkeep } from './schedule.ts';
 import { side } from './side.ts';
 import { type Swing, swings } from './swing.ts';
@@ -62,7 +63,12 @@ async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
 
 export function sheet({ reader, fingerprint, light, traces, swings: found }: Sheet): TemplateResult {
   return html`<article class="handover">
-    ${head(reader, fingerprint)}${stillOpen(reader)}${lacking(reader)}${verdict(reader)}${headlines(reader)}
+    <div class="client">
+      ${head(reader, fingerprint)}${stillOpen(reader)}${lacking(reader)}${verdict(reader)}${headlines(reader)}
+      <div class="two">${brings(reader)}${paid(reader)}</div>
+      ${confirm(reader)}${granted(reader, found)}${cautions()}
+    </div>
+    <h1>For the installer</h1>
     ${light ? plan(reader, light.map) : html`<p class="refused">No plan or light map: the light can’t be worked out from what is known.</p>`}
     <div class="two beside">${light ? side(reader, light.map) : nothing}${settings(reader)}</div>
     ${compared(reader)}

@@ -1,9 +1,14 @@
 /** The sheet as Chromium prints it, for each template and both papers. */
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { apply } from '../../src/book/apply.ts';
+import { begin } from '../../src/book/begin.ts';
+import { setMeasures } from '../../src/book/commands/set-measures.ts';
+import { isRefused } from '../../src/book/refused.ts';
 import { findBrowser, VISIT_FLAGS } from '../../src/setup/browser.mjs';
 import { slugs, templateBook } from '../templates/open-template.ts';
-import { type Made, make, makeFrom } from './made.ts';
+import { fill } from '../templates/rows.ts';
+import { type Made, make, makeFrom, section, textOf } from './made.ts';
 import { readPdf } from './pdf.ts';
 
 let browser: Browser;
@@ -47,8 +52,9 @@ interface Measured {
   /** Drawings that are not as large as their scale says. */
   readonly shrunk: readonly string[];
   readonly texts: number;
-  /** The foot of the verdict, mm from the head of the first page. */
+  /** The foot of the verdict and of the client's page, mm from the head of the first page. */
   readonly verdictEnds: number;
+  readonly clientEnds: number;
 }
 
 /** Measures the sheet in print, as wide as the content of its paper. */
@@ -106,6 +112,7 @@ async function measure(made: Made, paper: keyof typeof PAPER): Promise<Measured>
           .filter((one) => Math.abs(one.getBoundingClientRect().width - Number.parseFloat(one.getAttribute('width') ?? '0') * px) > 0.6)
           .map((one) => one.getAttribute('aria-label') ?? ''),
         texts: boxes.length,
+        clientEnds: (document.querySelector('.client')?.getBoundingClientRect().height ?? Number.POSITIVE_INFINITY) / px,
         verdictEnds: ((sheet.querySelector('.verdict')?.getBoundingClientRect().bottom ?? Number.POSITIVE_INFINITY) - frame.top) / px,
       };
     },
@@ -122,26 +129,58 @@ describe.each(slugs)('the sheet of the template %s, printed', (slug) => {
     expect(measured.outside).toEqual([]);
     expect(measured.tall).toEqual([]);
     expect(measured.shrunk).toEqual([]);
+    expect(measured.clientEnds).toBeLessThan(PAPER[paper].height - MARGINS.ends);
     const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
     expect(pdf.images).toBe(0);
     expect(pdf.texts).toBeGreaterThan(300);
     expect(pdf.pages).toBeGreaterThanOrEqual(3);
-    expect(pdf.pages).toBeLessThanOrEqual(10);
+    expect(pdf.pages).toBeLessThanOrEqual(11);
     const [width, height] = PAPER[paper].points;
     for (const [w, h] of pdf.sizes) expect([Math.round(w), Math.round(h)]).toEqual([width, height]);
   });
 });
 
-it('says on the first page what fails, in every scenario of every template', async () => {
+it('says on the first page, which is the client’s alone, what fails, in every scenario of every template', async () => {
   for (const slug of slugs) {
     const first = await sheetOf(slug);
     for (const letter of first.sheet.reader.letters) {
       const made = await makeFrom(first.session, letter);
-      const { verdictEnds, overlaps, outside, shrunk } = await measure(made, 'letter');
-      expect(verdictEnds, `${slug} ${letter}`).toBeLessThan(PAPER.letter.height - MARGINS.ends);
+      const { verdictEnds, clientEnds, overlaps, outside, shrunk } = await measure(made, 'letter');
+      expect(verdictEnds, `${slug} ${letter}`).toBeLessThan(110);
+      expect(clientEnds, `${slug} ${letter}`).toBeLessThan(PAPER.letter.height - MARGINS.ends);
       expect([...overlaps, ...outside, ...shrunk], `${slug} ${letter}`).toEqual([]);
     }
   }
+});
+
+it('gives the client exactly one page, in US measures, with nothing answered and much that fails too', async () => {
+  const begun = begin(templateBook('replace-old-lamps'), { client: 'The night school of the two old harbours', date: '2027-01-08' });
+  if (isRefused(begun)) throw new Error(begun.message);
+  const us = setMeasures(begun, { measures: 'US customary' });
+  if (isRefused(us)) throw new Error(us.message);
+  const made = await make(apply(begun, us));
+  await fill(
+    made.session,
+    ['height', '6 in'],
+    ['hours', '22 h/d'],
+    ['evenness_asked', '0.95'],
+    ['ambient', '60 °C'],
+    ['hang_rating', '5 N'],
+    ['drop_limit', '0.1 %'],
+  );
+  const one = await makeFrom(made.session, 'A');
+  for (const paper of ['letter', 'A4'] as const) {
+    const { clientEnds } = await measure(one, paper);
+    expect(clientEnds, paper).toBeLessThan(PAPER[paper].height - MARGINS.ends);
+    const pages = async (hidden: string): Promise<number> => {
+      await page.setContent(one.file(paper).replace('</style>', `${hidden}</style>`));
+      return readPdf(await page.pdf({ preferCSSPageSize: true })).pages;
+    };
+    expect(await pages('.handover > :not(.client) { display: none }'), paper).toBe(1);
+    expect(await pages(''), `${paper}: the installer’s begin on a page of their own`).toBe(1 + (await pages('.handover > .client { display: none }')));
+  }
+  expect(textOf(section(one.body, 'verdict')).match(/fails/g)?.length).toBeGreaterThan(5);
+  made.session.close();
 });
 
 it('can be read on a narrow screen: no figure of plan and map is tiny, and what a part is has the whole width', async () => {
