@@ -193,8 +193,9 @@ describe('a note', () => {
     expect(await last.textContent()).toBe(shown);
     expect(await violations(page, { within: 'ob-table' })).toEqual([]);
     await page.keyboard.press('Control+f');
-    await page.keyboard.type('data sheet');
-    await page.locator('dialog[open]').getByText('ask for the').first().waitFor();
+    const finding = page.getByRole('dialog', { name: 'Find and replace' });
+    await finding.getByLabel('Find', { exact: true }).fill('as the club’s meter has it');
+    await expect.poll(() => finding.getByRole('status').textContent()).toMatch(/^Found once/);
     expect(browser.complaints).toEqual([]);
   });
 });

@@ -2,145 +2,122 @@
 import { cellOf } from '../address.ts';
 import { apply } from '../apply.ts';
 import type { Book, Cell, Table } from '../book.ts';
-import { count as amount, tooFull } from '../bounds.ts';
-import type { Change, Edit } from '../change.ts';
+import { tooFull } from '../bounds.ts';
+import type { Change } from '../change.ts';
 import { isFormula } from '../content.ts';
-import { type Axis, findTable, freshIds, lineEdit, linesOf, lostText, lostTogether, mostLines, NOTHING_LOST, removeLines } from '../lines.ts';
+import { type Axis, findTable, lineEdit, lostText, lostTogether, NOTHING_LOST, removeLines } from '../lines.ts';
 import { onlyNoted } from '../look-up.ts';
 import { type GridPart, type MeterGrid, meterGrid } from '../meter-grid.ts';
 import { rebased } from '../rebase.ts';
-import { followShift } from '../references.ts';
-import { type Answer, refused } from '../refused.ts';
-import { type Rewritten, rewriteBook } from '../rewrite-book.ts';
+import { type Answer, isRefused, refused } from '../refused.ts';
 import { squash } from '../squash.ts';
+import { insertLines } from './insert-lines.ts';
+import { moveLines } from './move-lines.ts';
 
+/** How many places, along the bench and across it. */
 export interface SetGrid {
-  /** The id of one of its tables; left out: the first grid of the book. */
-  readonly table?: string;
-  /** How many places, along the bench and across it. */
   readonly along: number;
   readonly across: number;
 }
 
 /** Places each way. One alone would not say how far it is to the next. */
-const [LEAST, MOST] = [2, 20];
-
-export const gridFits = (...places: readonly number[]): boolean => places.every((n) => Number.isInteger(n) && n >= LEAST && n <= MOST);
+const LEAST = 2;
+export const MOST_PLACES = 20;
 
 /** A reading keeps its place and row, where there still are such. */
-export function setGrid(book: Book, { table, along, across }: SetGrid): Answer {
-  const grid = meterGrid(book, table);
+export function setGrid(book: Book, { along, across }: SetGrid): Answer {
+  const grid = meterGrid(book);
   if (!grid) return refused('This book has no places at which a meter reads.');
-  if (!gridFits(along, across)) return refused(`A meter is read at ${LEAST} to ${MOST} places along and ${LEAST} to ${MOST} rows across.`);
+  if (![along, across].every((n) => Number.isInteger(n) && n >= LEAST && n <= MOST_PLACES))
+    return refused(`A meter is read at ${LEAST} to ${MOST_PLACES} places along and ${LEAST} to ${MOST_PLACES} rows across.`);
   let now = book;
   let change: Change = { label: '', edits: [] };
   let lost = NOTHING_LOST;
-  const step = (edits: readonly Edit[]): void => {
-    const made = { label: '', edits };
+  const step = (made: Answer): Answer => {
+    if (isRefused(made)) return made;
     now = apply(now, made);
     change = squash(change, made);
+    return made;
   };
   for (const [axis, had, wanted] of [
     ['column', grid.along, along],
     ['row', grid.across, across],
   ] as const) {
+    const more = wanted - had;
     for (const part of grid.parts) {
-      const home = findTable(now, part.table.id) as Table;
-      if (linesOf(home, axis).length + wanted - had > mostLines(axis)) return refused(`${home.name} may have at most ${amount(mostLines(axis))} ${axis}s.`);
+      const { id } = part.table;
       const at = part[axis] + had;
-      if (wanted < had) {
-        const { edits, ...more } = removeLines(now, home, axis, at - had + wanted, had - wanted);
-        lost = lostTogether(lost, more);
-        step(edits);
-      } else if (wanted > had) {
-        step(widened(now, home, axis, part[axis], at, wanted - had).edits);
-        step(newLines(findTable(now, home.id) as Table, axis, at, wanted - had));
+      if (more < 0) {
+        const { edits, ...gone } = removeLines(now, findTable(now, id) as Table, axis, at + more, -more);
+        lost = lostTogether(lost, gone);
+        step({ label: '', edits });
+      } else if (more > 0) {
+        // Inside, so that ranges over all of them take the new ones in; then the last goes back to its place.
+        const put = step(insertLines(now, { table: id, axis, at: at - 1, count: more }));
+        if (isRefused(put)) return put;
+        step(moveLines(now, { table: id, axis, at: at - 1 + more, to: at - 1 }));
       }
     }
     // Formulas read on from table to table: they are filled once all tables have their lines.
-    if (wanted > had) for (const part of grid.parts) step(filled(now, part, axis, part[axis] + had, wanted - had, axis === 'column' ? grid.across : along));
+    for (const part of grid.parts) for (let by = 1; by <= more; by++) step(filled(now, part, axis, part[axis] + had - 1, by, [grid.along, across]));
   }
   const full = tooFull(now);
   if (full !== undefined) return refused(full);
-  const gone = readingsLost(grid, along, across);
-  const out = gone === 0 ? '' : gone === 1 ? ', one reading taken out' : `, ${gone} readings taken out`;
-  return { ...change, label: `The meter reads at ${along} × ${across} places instead of ${grid.along} × ${grid.across}${out}${lostText(lost)}` };
+  const out = readingsLost(grid, along, across);
+  const gone = out === 0 ? '' : `, ${out} ${out === 1 ? 'reading' : 'readings'} taken out`;
+  return { ...change, label: `The meter reads at ${along} × ${across} places instead of ${grid.along} × ${grid.across}${gone}${lostText(lost)}` };
 }
 
 /** How many readings would have no place any longer. */
-const readingsLost = ({ along: hadAlong, across: hadAcross, parts }: MeterGrid, along: number, across: number): number =>
-  parts
-    .filter(({ worked }) => !worked)
-    .flatMap(({ table, row, column }) =>
-      table.rows
-        .slice(row, row + hadAcross)
-        .flatMap(({ id }, r) =>
-          table.columns.slice(column, column + hadAlong).filter((each, c) => (r >= across || c >= along) && (cellOf(table, id, each.id)?.content ?? '') !== ''),
-        ),
-    ).length;
-
-/** What would be lost, before it is done; empty where nothing would. */
-export function foretold(grid: MeterGrid, along: number, across: number): string {
-  const n = readingsLost(grid, along, across);
-  if (n === 0) return '';
-  return n === 1
-    ? '1 reading would be taken out, having no place there. Undo brings it back.'
-    : `${amount(n)} readings would be taken out, having no place there. Undo brings them back.`;
+export function readingsLost(grid: MeterGrid, along: number, across: number): number {
+  let n = 0;
+  for (const { table, row, column, reads } of grid.parts) {
+    for (let r = 0; r < grid.across && reads === 0; r++) {
+      for (let c = 0; c < grid.along; c++)
+        if ((r >= across || c >= along) && cellOf(table, table.rows[row + r]?.id ?? '', table.columns[column + c]?.id ?? '')?.content) n++;
+    }
+  }
+  return n;
 }
 
-/** Lines come in behind the last: a range over all of them takes the new ones in. */
-function widened(book: Book, table: Table, axis: Axis, first: number, at: number, count: number): Rewritten {
-  const name = table.name.toLowerCase();
-  return rewriteBook(book, (home) => {
-    const follow = followShift(table.name, axis, { kind: 'insert', at, count }, home?.name);
-    return (reference) => {
-      const { from, to, range } = reference;
-      const whole = range && (reference.table ?? home?.name)?.toLowerCase() === name && from[axis] <= first && to[axis] === at - 1;
-      return whole ? { ...reference, to: { ...to, [axis]: to[axis] + count } } : follow(reference);
-    };
-  });
-}
-
-function newLines(table: Table, axis: Axis, at: number, count: number): Edit[] {
-  const lines = linesOf(table, axis);
-  const { note: _, source: __, ...last } = lines[at - 1] ?? { id: '' };
-  return freshIds(lines, axis === 'row' ? 'r' : 'c', count).map((id, i) =>
-    lineEdit(table, axis, at + i, null, { ...last, id, ...(last.label === undefined ? {} : { label: countedOn(last.label, i + 1) }) }),
-  );
-}
-
-/** The cells of the new lines: names counted on, formulas as in the line before. `across`: places on the other axis. */
-function filled(book: Book, part: GridPart, axis: Axis, at: number, count: number, across: number): Edit[] {
+/** The line that stands so far behind the last: names counted on, formulas as there. What is read has still to be read. */
+function filled(book: Book, part: GridPart, axis: Axis, last: number, by: number, [wide, high]: readonly [number, number]): Change {
   const table = findTable(book, part.table.id) as Table;
-  const [lines, others] = axis === 'row' ? [table.rows, table.columns] : [table.columns, table.rows];
-  const first = axis === 'row' ? part.column : part.row;
-  const place = (line: number, other: number): readonly [row: string, column: string] => {
-    const [one = '', two = ''] = [lines[line]?.id, others[other]?.id];
-    return axis === 'row' ? [one, two] : [two, one];
+  const down = axis === 'row';
+  const [lines, others] = down ? [table.rows, table.columns] : [table.columns, table.rows];
+  const [model, line] = [lines[last], lines[last + by]];
+  const [first, size] = down ? [part.column, wide] : [part.row, high];
+  if (!model || !line) return { label: '', edits: [] };
+  const { note: _, source: __, ...like } = model;
+  const named = like.label === undefined ? like : { ...like, label: countedOn(like.label, by) };
+  return {
+    label: '',
+    edits: [
+      lineEdit(table, axis, last + by, line, { ...named, id: line.id }),
+      ...others.flatMap(({ id }, other) => {
+        const cellIn = (place: number): Cell | undefined => cellOf(table, ...placed(down, lines[place]?.id ?? '', id));
+        const inGrid = other >= first && other < first + size;
+        // A worked cell that was written over is not carried on: the one before it is.
+        let from = last;
+        while (inGrid && part.reads > 0 && from > part[axis] && !isFormula(cellIn(from)?.content ?? '')) from--;
+        const cell = cellIn(from);
+        const far = last + by - from;
+        const carried = (): Cell | undefined => cell && carriedOn(cell, far, (formula) => rebased(book, table, formula, ...placed(down, far, 0)));
+        const after = cell && inGrid && part.reads === 0 ? waiting(cell) : carried();
+        const [row, column] = placed(down, line.id, id);
+        return after ? [{ at: 'cell' as const, table: table.id, row, column, before: null, after }] : [];
+      }),
+    ],
   };
-  const inGrid = (other: number): boolean => other >= first && other < first + across;
-  const formula = (line: number, other: number): boolean => isFormula(cellOf(table, ...place(line, other))?.content ?? '');
-  return others.flatMap((_, other) => {
-    // A worked cell that was written over is not carried on.
-    let from = at - 1;
-    while (inGrid(other) && from > part[axis] && !formula(from, other)) from--;
-    const model = cellOf(table, ...place(from, other));
-    return Array.from({ length: count }, (_x, i): Edit[] => {
-      const [row, column] = place(at + i, other);
-      const by = at + i - from;
-      const after =
-        model && inGrid(other) && !part.worked
-          ? waiting(model)
-          : model && carriedOn(model, (content) => rebased(book, table, content, axis === 'row' ? by : 0, axis === 'row' ? 0 : by), by);
-      return after ? [{ at: 'cell', table: table.id, row, column, before: null, after }] : [];
-    }).flat();
-  });
 }
+
+/** Row and column, of what stands along the lines and across them. */
+const placed = <T>(down: boolean, along: T, across: T): readonly [T, T] => (down ? [along, across] : [across, along]);
 
 /** Readings that wait to be answered do so beside the others; what was only left blank was not read. */
-const waiting = (model: Cell): Cell | undefined => (model.content === '' && !onlyNoted(model) ? { content: '' } : undefined);
+const waiting = (cell: Cell): Cell | undefined => (cell.content === '' && !onlyNoted(cell) ? { content: '' } : undefined);
 
-function carriedOn({ typed: _, note: __, ...cell }: Cell, anew: (formula: string) => string, by: number): Cell | undefined {
+function carriedOn({ typed: _, note: __, ...cell }: Cell, by: number, anew: (formula: string) => string): Cell | undefined {
   const { content } = cell;
   if (isFormula(content)) return { ...cell, content: anew(content) };
   // A number beside the places is that of its own line.

@@ -4,7 +4,6 @@ import type { Block, Book, Page } from '../../book/book.ts';
 import { lacksSaid } from '../../book/edition/said.ts';
 import { tableHeading } from '../../book/label.ts';
 import { placeOf, tableOfBlock } from '../../book/look-up.ts';
-import { meterGrid } from '../../book/meter-grid.ts';
 import type { Address, Engine, Values } from '../../engine/types.ts';
 import { type Act, type Acts, draftOf, Part, type Place, type Wishes } from '../parts/index.ts';
 import '../pictures/index.ts';
@@ -159,12 +158,11 @@ export class ObPage extends Part {
     return html`${several && table.name !== this.page.title ? html`<h3 class="piece">${tableHeading(table.name)}</h3>` : nothing}
       <ob-table .book=${this.book} .table=${table} .values=${this.values} .chosen=${this.chosen} .anchor=${this.anchor} .letters=${this.letters} .pending=${this.pending} .refusal=${this.refusal} .ask=${this.ask}></ob-table>
       ${table.form === 'scenarios' ? this.#below(OF_SCENARIOS) : nothing}
-      ${placeOf(this.book, 'light_carried')?.table === table ? this.#below(['carry-fit']) : nothing}
-      ${table.form === 'list' && meterGrid(this.book, table.id)?.parts.find(({ worked }) => !worked)?.table === table ? this.#below(['meter-grid'], block.id) : nothing}`;
+      ${placeOf(this.book, 'light_carried')?.table === table ? this.#below(['carry-fit', 'meter-grid']) : nothing}`;
   }
 
-  #below(ids: readonly PageCommand[], piece?: string): TemplateResult {
-    return html`<div class="do acts-below">${buttons(ids.map((id) => this.acts(id, piece)))}</div>`;
+  #below(ids: readonly PageCommand[]): TemplateResult {
+    return html`<div class="do acts-below">${buttons(ids.map((id) => this.acts(id)))}</div>`;
   }
 }
 customElements.define('ob-page', ObPage);

@@ -2,13 +2,10 @@
 import { type At, cellAt } from '../../book/address.ts';
 import type { Book } from '../../book/book.ts';
 import { addressOf, placeOf } from '../../book/look-up.ts';
-import { meterGrid } from '../../book/meter-grid.ts';
 import type { Mend } from '../../engine/types.ts';
 import { placeOfAt } from '../parts/index.ts';
 import { type Command, inBook, onCells, type PageState } from './command.ts';
 import { controlAlone, controlShift } from './keys.ts';
-import { fetchReshaping } from './lines.ts';
-import { pageIn } from './spot.ts';
 
 /** What would put the chosen cell right, where one key can do it. */
 function mendOf({ at, values }: PageState): Mend | undefined {
@@ -19,6 +16,10 @@ function mendOf({ at, values }: PageState): Mend | undefined {
 
 /** Where a book asks for it: what was read, or with which meter. */
 const luxIn = (book: Book): At | undefined => placeOf(book, 'lux_read') ?? placeOf(book, 'meter_kind');
+
+/** Whether a formula asks for the mean of readings, or the like: then there are places at which they were taken. */
+const takesReadings = ({ tables }: Book): boolean =>
+  tables.some(({ cells }) => Object.values(cells).some((line) => Object.values(line).some(({ content }) => content.includes('READINGS.'))));
 
 export const planCommands = [
   {
@@ -70,29 +71,8 @@ export const planCommands = [
     id: 'meter-grid',
     label: 'Set how many places the meter reads …',
     words: 'grid readings points rows along across size number',
-    when: ({ book }) => book !== undefined && meterGrid(book) !== undefined,
-    run: inBook(async (state) => {
-      const block = pageIn(state)?.block;
-      const grid = meterGrid(state.book, block?.kind === 'table' ? block.table : '') ?? meterGrid(state.book);
-      if (!grid) return [];
-      const { setGrid, foretold } = await fetchReshaping();
-      const table = grid.parts[0]?.table.id ?? '';
-      return {
-        do: 'open slip',
-        slip: 'form',
-        asked: {
-          name: 'Where the meter reads',
-          says: 'What was read stays at its place and row. The tables that have these places, and the picture, follow.',
-          fields: [
-            { name: 'along', label: 'Places along the bench', value: String(grid.along), most: 20 },
-            { name: 'across', label: 'Rows across it', value: String(grid.across), most: 20 },
-          ],
-          foretells: (given) => foretold(grid, Number(given('along')), Number(given('across'))),
-          keep: 'Set it so',
-          change: (now, given) => setGrid(now, { table, along: Number(given('along')), across: Number(given('across')) }),
-        },
-      };
-    }),
+    when: ({ book }) => book !== undefined && takesReadings(book),
+    run: inBook(async ({ book }) => (await import('./meter-grid.ts')).askPlaces(book)),
   },
   {
     id: 'carry-fit',

@@ -9,7 +9,6 @@ export { repeatCells } from '../../book/commands/put-cells.ts';
 export { setHeading, setName } from '../../book/commands/rename.ts';
 export { sameAsBase } from '../../book/commands/same-as-base.ts';
 export { setDecimals, setWidth, WIDTHS } from '../../book/commands/set-format.ts';
-export { foretold, setGrid } from '../../book/commands/set-grid.ts';
 export { setLock } from '../../book/commands/set-lock.ts';
 export { setNote } from '../../book/commands/set-note.ts';
 export { sortRows } from '../../book/commands/sort-rows.ts';

@@ -94,8 +94,8 @@ export class ObPasteSlip extends Slip<Ask> {
         ${shown.length > 0 ? html`<p>${shown.length === 1 ? 'One cell is' : `${shown.length} cells are`} shown in another unit from then on:</p>${list(shown.map(({ where, text, shown }) => `${where}: “${cut(text)}”, shown in ${shown?.now}, until now in ${shown?.before}`))}` : nothing}
         <p class="wrong" role="status">${this.wrong || (problems.length > 0 ? `Nothing is put in until ${problems.length === 1 ? 'that is' : 'those are'} mended: leave it, mend ${problems.length === 1 ? 'it' : 'them'} where you copied, and paste again.` : nothing)}</p>
         <div class="do">
-          <button type="submit" class="btn first" ?disabled=${problems.length > 0} autofocus>${places ? `Read at ${places.now} places, and put it down` : more ? `Put it down and add ${more}` : 'Put it down so'}</button>
-          ${places?.fits ? html`<button type="button" class="btn" ?disabled=${problems.length > 0} @click=${(event: Event) => this.#land(event, true)}>Put it down and leave ${places.before} places</button>` : nothing}
+          <button type="submit" class="btn first" ?disabled=${problems.length > 0} autofocus>${places ? `Read at ${places.size} places, and put it down` : more ? `Put it down and add ${more}` : 'Put it down so'}</button>
+          ${places?.fits ? html`<button type="button" class="btn" ?disabled=${problems.length > 0} @click=${(event: Event) => this.#land(event, true)}>Put it down so</button>` : nothing}
           <button type="button" class="btn" @click=${() => this.#leave()}>Leave it</button>
         </div>
       </form>

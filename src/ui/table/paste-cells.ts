@@ -11,7 +11,7 @@ import type { Change } from '../../book/change.ts';
 import { insertLines } from '../../book/commands/insert-lines.ts';
 import { moveCells } from '../../book/commands/move-cells.ts';
 import { putCells } from '../../book/commands/put-cells.ts';
-import { gridFits, setGrid } from '../../book/commands/set-grid.ts';
+import { setGrid } from '../../book/commands/set-grid.ts';
 import { isFormula } from '../../book/content.ts';
 import { lockedProblem } from '../../book/locked.ts';
 import { addressOf, titleOf, unitOf } from '../../book/look-up.ts';
@@ -72,8 +72,7 @@ interface Places {
   readonly target: Target;
   readonly change: Change;
   /** `5 × 3` */
-  readonly now: string;
-  readonly before: string;
+  readonly size: string;
   /** It has room as it is, too. */
   readonly fits: boolean;
 }
@@ -103,20 +102,19 @@ export async function pasteInto(ask: Session['ask'], target: Target, { text, htm
 
 /** Whoever puts down a whole block of readings from the first place on read at so many places. */
 function placesFor({ book, at, area }: Target, cells: readonly (readonly unknown[])[]): Places | undefined {
-  const grid = meterGrid(book, at.table.id);
-  const part = grid?.parts.find(({ table, worked }) => table === at.table && !worked);
+  const grid = meterGrid(book);
+  const part = grid?.parts.find(({ table, reads }) => table === at.table && reads === 0);
   if (!grid || !part) return undefined;
   const [c, r] = [at.columnIndex - part.column, at.rowIndex - part.row];
   if (c < 0 || r < 0 || c >= grid.along || r >= grid.across) return undefined;
-  const [wide, high] = [Math.max(...cells.map((line) => line.length)), cells.length];
-  const whole = c === 0 && r === 0 && gridFits(wide, high);
-  const [along, across] = whole ? [wide, high] : [Math.max(grid.along, c + wide), Math.max(grid.across, r + high)];
-  const change = setGrid(book, { table: at.table.id, along, across });
+  const [wide, high] = [c + Math.max(...cells.map((line) => line.length)), r + cells.length];
+  const whole = c + r === 0 && wide > 1 && high > 1;
+  const [along, across] = whole ? [wide, high] : [Math.max(grid.along, wide), Math.max(grid.across, high)];
+  const change = setGrid(book, { along, across });
   if (isRefused(change) || change.edits.length === 0) return undefined;
   const grown = apply(book, change);
   const to = cellAt(grown, addressOf(at));
-  const fits = c + wide <= grid.along && r + high <= grid.across;
-  return to && { target: { book: grown, at: to, area }, change, now: `${along} × ${across}`, before: `${grid.along} × ${grid.across}`, fits };
+  return to && { target: { book: grown, at: to, area }, change, size: `${along} × ${across}`, fits: wide <= grid.along && high <= grid.across };
 }
 
 function takenApart(text: string, html: string): { readonly own: Carried | undefined; readonly grid: readonly (readonly string[])[] } {
