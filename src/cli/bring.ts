@@ -4,7 +4,18 @@ import { tableNamed } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { isRefused } from '../book/refused.ts';
 import { formatBook } from '../files/book/index.ts';
-import { formatNotPlaced, holdsNotPlaced, type Mapping, planCsv, reason, type Staged, stageCsv, suggestMapping } from '../files/csv/index.ts';
+import {
+  formatNotPlaced,
+  holdsNotPlaced,
+  type Mapping,
+  planCsv,
+  reason,
+  rowLines,
+  rowsSaid,
+  type Staged,
+  stageCsv,
+  suggestMapping,
+} from '../files/csv/index.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
 import { isSameFile, spare } from './same-file.ts';
@@ -13,7 +24,8 @@ import { amongThese, Failure, WrongUse } from './wrong-use.ts';
 
 export const verb: Verb = {
   usage: 'BOOK FILE.csv [--into TABLE | --new] [--decimal-comma] [--rejected FILE] [-o BOOK]',
-  about: 'Brings a file of comma-separated text into a book. What finds no place is said, and kept on the page “Not placed” of the book.',
+  about:
+    'Brings a file of comma-separated text into a book. Of a list it changes the rows that it knows and adds the rest. What finds no place is said, and kept on the page “Not placed” of the book.',
   options: {
     into: { type: 'string', about: 'the table whose rows or columns take it; a tidy file finds its own cells' },
     new: { type: 'boolean', about: 'makes a new table of it' },
@@ -41,6 +53,13 @@ export const verb: Verb = {
       if (isRefused(plan)) throw new Failure(`${file}: ${plan.message}`);
       if (plan.change.edits.length > 0) session.dispatch(plan.change);
       await session.settled();
+      if (plan.placed === 0 && plan.problems.length === 0) throw new Failure(`${file}: nothing in it finds a place${into === undefined ? '' : ` in ${into}`}`);
+      if (plan.rows) {
+        const { changed, added } = plan.rows;
+        for (const line of rowLines(book, plan.rows, SHOWN)) console.error(line);
+        if (changed.length + added.length > SHOWN) console.error(`… and ${changed.length + added.length - SHOWN} more rows`);
+        console.error(rowsSaid(plan.rows));
+      }
       for (const word of plan.said) console.error(word);
       if (plan.saidInAll > plan.said.length) console.error(`… and ${plan.saidInAll - plan.said.length} more such words`);
       for (const problem of plan.problems.slice(0, SHOWN)) console.error(reason(problem));
@@ -70,7 +89,12 @@ function read(file: string): Uint8Array {
 /** A tidy file finds its own cells unless a table is said. */
 function wanted(book: Book, staged: Staged, into: string | undefined, anew: boolean): Mapping | undefined {
   if (anew) return suggestMapping(book, staged, 'new table');
-  if (into === undefined) return staged.tidy ? undefined : suggestMapping(book, staged);
+  if (into === undefined && staged.tidy) return undefined;
+  if (into === undefined) {
+    const found = suggestMapping(book, staged);
+    if (found.to === 'rows') return found;
+    throw new Failure(`the headings of ${staged.name} are those of no table of the book: say which with --into, or --new for a new one`);
+  }
   const table = tableNamed(book, into);
   if (table) return suggestMapping(book, staged, { table: table.id });
   const names = book.tables.map(({ name }) => name);

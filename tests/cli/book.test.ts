@@ -176,6 +176,36 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
   expect(await overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });
 });
 
+test('a list that comes in changes what the book knows and adds the rest, row by row said; brought in again it has nothing to do; what fits no table is refused', async () => {
+  const bench = files.path('bench.json');
+  const list = files.path('lights.csv');
+  expect(await overbench(['new', 'trade-bench', '-o', bench])).toMatchObject({ status: 0 });
+  writeFileSync(list, 'Fixture,Power (W),Output (µmol/s),Price\nRail 45,45,122,79\nrail 90,92,243,145\nBar 230,230,640,310\n');
+  const brought = await overbench(['bring', bench, list, '--into', 'Fixtures', '-o', bench]);
+  expect(brought.status).toBe(0);
+  expect(brought.err.split('\n').slice(0, 3)).toEqual([
+    'Rail 90 is changed: Power 90 W → 92 W; Price 139 EUR → 145 EUR (chosen: Fixture, B)',
+    'Bar 230 is added: Power 230 W; Output 640 µmol/s; Price 310 EUR',
+    'Fixtures: 1 row changed, 1 added, 1 as before; 4 that the file lacks stay.',
+  ]);
+  const cells = (await overbench(['csv', bench, '--tidy'])).out;
+  expect(cells).toMatch(/Fixtures\.D3,.*,92[,\r]/u);
+  expect(cells).toMatch(/Fixtures\.A8,.*Bar 230/u);
+  const before = files.read('bench.json');
+  const again = await overbench(['bring', bench, list, '-o', bench]);
+  expect(again).toMatchObject({ status: 0, err: expect.stringContaining('Fixtures: 0 rows changed, 0 added, 3 as before; 4 that the file lacks stay.') });
+  expect(files.read('bench.json')).toBe(before);
+
+  // Before, a table of its own came of it, or nothing, and all was said to be well.
+  writeFileSync(list, 'Colour,Taste\nred,sweet\n');
+  expect(await overbench(['bring', bench, list, '-o', bench])).toMatchObject({ status: 1, err: expect.stringContaining('lights.csv are those of no table') });
+  expect(await overbench(['bring', bench, list, '--into', 'Fixtures', '-o', bench])).toMatchObject({
+    status: 1,
+    err: expect.stringContaining('lights.csv: nothing in it finds a place in Fixtures'),
+  });
+  expect(files.read('bench.json')).toBe(before);
+});
+
 test('a book of an earlier edition says so beside what is asked of it, and in its verdict; there is nothing to take in where its template is gone', async () => {
   const older = files.path('older.json');
   const begun = JSON.parse(readFileSync('tests/templates/old/trade-bench.1.json', 'utf8')) as object;

@@ -139,12 +139,15 @@ describe('a file into rows of a table', () => {
     const plan = await bringIn('Fixture,Price\nRAIL 90,141\nPuck 18,45 EUR\nRail 45,79\nRail 46,80\n');
     expect(contentAt(plan, "'Fixture list'.B3")).toBe('141 EUR');
     expect(contentAt(plan, "'Fixture list'.B4")).toBe('45 EUR');
-    expect(plan.change.edits.filter((edit) => edit.at === 'cell').length).toBe(2);
-    expect(plan.problems.map(({ record, message }) => [record.line, message])).toEqual([[5, 'Fixture list has no row “Rail 46”.']]);
+    // What the list lacks is added after its last row.
+    expect(contentAt(plan, "'Fixture list'.A5")).toBe('Rail 46');
+    expect(plan.change.edits.filter((edit) => edit.at === 'cell' && edit.table === 'fixtures').length).toBe(4);
+    expect(plan.problems).toEqual([]);
   });
 
   it('puts records after the last filled row, and says what does not see them', async () => {
-    const plan = await bringIn('Fixture,Price,Output\nRail 46,80,125\nRail 47,81,126\n');
+    const columns = ['name', 'price', 'output'].map((column, from) => ({ from, column }));
+    const plan = await bringIn('Fixture,Price,Output\nRail 46,80,125\nRail 47,81,126\n', { to: 'rows', table: 'fixtures', into: 'end', columns });
     expect(contentAt(plan, "'Fixture list'.A5")).toBe('Rail 46');
     expect(contentAt(plan, "'Fixture list'.C6")).toBe('126 µmol/s');
     expect(plan.said).toEqual(['Fixture list is 2 rows longer. Formulas that read it up to row 4 do not see them.']);

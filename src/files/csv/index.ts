@@ -2,6 +2,7 @@
 export { type CsvValue, formatCsv, formatVerbatim, unguard } from './csv.ts';
 export { readHeading } from './heading.ts';
 export { formatNotPlaced, holdsNotPlaced, reason } from './kept.ts';
+export { rowLines, rowsSaid } from './list-text.ts';
 export type { Mapping } from './mapped.ts';
 export { type CsvRecord, DELIMITERS, type Delimiter, findDelimiter, RecordReader } from './records.ts';
 export { type Role, roleOf, unitOfColumn, withRole, withUnit } from './roles.ts';

@@ -9,12 +9,14 @@ import { type At, textOf } from '../../book/address.ts';
 import { notAllowed } from '../../book/allowed.ts';
 import type { Cell, Row, Table } from '../../book/book.ts';
 import { BOUNDS, count } from '../../book/bounds.ts';
-import { plainText } from '../../book/content.ts';
 import { wentSaid } from '../../book/edition/said.ts';
-import { addressOf, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
+import { said } from '../../book/label.ts';
+import { keyOf, rowKey } from '../../book/list-rows.ts';
+import { addressOf, columnHeading, standingOf, titleOf, unitOf } from '../../book/look-up.ts';
 import type { Value, Values } from '../../engine/types.ts';
 import { unguard } from './csv.ts';
 import type { Draft, NewTable } from './draft.ts';
+import { fieldsKey, type ListRows, type NameField, nameFields, nameIn } from './list-names.ts';
 import type { CsvRecord } from './records.ts';
 import type { Put } from './tidy-in.ts';
 import { UnitsTold } from './units.ts';
@@ -58,6 +60,8 @@ export interface PlaceOptions {
   readonly headings: readonly string[];
   /** As the engine gives them: what says the same as before stays untouched. */
   readonly values: Values;
+  /** The place of the first row that is added to a list. */
+  readonly addAt?: number;
 }
 
 /** What became of one record's fields. A field counts when it is not empty, or empties its cell. */
@@ -74,6 +78,7 @@ export interface Placer {
   place(record: CsvRecord): Placed;
   /** What deserves a word when all is done. */
   closing(): readonly string[];
+  rows(): ListRows | undefined;
 }
 
 type Content = { readonly content: string; readonly said?: string };
@@ -90,6 +95,10 @@ abstract class Base implements Placer {
 
   abstract place(record: CsvRecord): Placed;
   abstract closing(): readonly string[];
+
+  rows(): ListRows | undefined {
+    return undefined;
+  }
 
   /** A field as its cell would take it; a text says why it can't. */
   protected content(field: string, from: number, shown: string | undefined, inHeading: string | undefined): Content | string {
@@ -174,6 +183,11 @@ export class RowsPlacer extends Base {
   private readonly written = new Set<string>();
   /** Blank fields that left a filled cell as it was. */
   private passed = 0;
+  /** Fields of the file by which a list's rows are found; what it does not have is added to it. */
+  private readonly names: readonly NameField[];
+  /** By the places of the rows that the file speaks of: what it says anew. */
+  private readonly touched = new Map<number, string[]>();
+  private readonly fresh = new Map<number, string>();
 
   constructor(draft: Draft, mapping: Mapping & { to: 'rows' }, options: PlaceOptions) {
     super(draft, options);
@@ -185,8 +199,10 @@ export class RowsPlacer extends Base {
       mapping.into === 'start'
         ? (row: Row) => row.head
         : (row: Row) => row.head || Object.values(table.cells[row.id] ?? {}).some((cell) => cell.content !== '');
-    this.next = table.rows.findLastIndex(last) + 1;
-    if (typeof mapping.into !== 'string') this.index(mapping.into.column);
+    this.names = nameFields(table, mapping);
+    this.next = this.names.length > 0 && options.addAt !== undefined ? options.addAt : table.rows.findLastIndex(last) + 1;
+    if (this.names.length > 0) this.indexNames();
+    else if (typeof mapping.into !== 'string') this.index(mapping.into.column);
   }
 
   override place({ fields }: CsvRecord): Placed {
@@ -201,7 +217,8 @@ export class RowsPlacer extends Base {
     if (typeof row === 'string') return none(fields, spoken, row);
     const keyColumn = typeof into === 'string' ? undefined : into.from;
     for (const from of [...spoken].sort((a, b) => a - b)) {
-      const target = columns.find((column) => column.from === from);
+      const added = from === keyColumn && this.fresh.has(row) ? this.names[0] : undefined;
+      const target = columns.find((column) => column.from === from) ?? added;
       if ((fields[from] ?? '').trim() === '') {
         const emptied = target && this.blank(row, target.column);
         if (typeof emptied === 'string') missed.push({ column: from, message: emptied });
@@ -222,7 +239,7 @@ export class RowsPlacer extends Base {
     const { name, rows } = this.table;
     // A column that says the units of the others speaks for those without.
     const said: string[] = this.mapping.unitFrom === undefined ? this.told.mixed(this.options.headings) : [];
-    const added = this.next - rows.length;
+    const added = this.names.length > 0 ? 0 : this.next - rows.length;
     if (added > 0) said.push(`${name} is ${added} ${added === 1 ? 'row' : 'rows'} longer. Formulas that read it up to row ${rows.length} do not see them.`);
     const beyond = this.mapping.into === 'start' ? this.lastFilled() - this.next + 1 : 0;
     if (beyond > 0) said.push(`The file ends before ${name} does: from row ${this.next + 1} on ${name} stays as it was.`);
@@ -254,11 +271,31 @@ export class RowsPlacer extends Base {
     return this.draft.set(at, { ...kept, content: '' }) ?? { where, content: '', said: `${where} is emptied` };
   }
 
+  override rows(): ListRows | undefined {
+    if (this.names.length === 0) return undefined;
+    const { table, fresh, touched } = this;
+    const known = [...touched].flatMap(([r, cells]) => {
+      const row = table.rows[r];
+      return row && !fresh.has(r) ? [{ name: nameIn(table, row, this.names), row, cells }] : [];
+    });
+    const changed = known.filter(({ cells }) => cells.length > 0);
+    const added = [...fresh].map(([r, name]) => ({ name, cells: touched.get(r) ?? [] }));
+    return { table, changed, added, same: known.length - changed.length, stay: this.keys.size - known.length - fresh.size };
+  }
+
+  private indexNames(): void {
+    const ids = this.names.map(({ column }) => column);
+    for (const [r, row] of this.table.rows.entries()) {
+      const key = row.head ? '' : rowKey(this.table, row, ids);
+      if (key.trim() !== '') this.keys.set(key, this.keys.has(key) ? undefined : r);
+    }
+  }
+
   private index(column: 'label' | { readonly id: string }): void {
     for (const [r, row] of this.table.rows.entries()) {
       if (row.head) continue;
-      const text = column === 'label' ? (row.label ?? '') : plainText(this.table.cells[row.id]?.[column.id]?.content ?? '');
-      if (text !== '') this.keys.set(keyOf(text), this.keys.has(keyOf(text)) ? undefined : r);
+      const text = keyOf([column === 'label' ? (row.label ?? '') : (this.table.cells[row.id]?.[column.id]?.content ?? '')]);
+      if (text !== '') this.keys.set(text, this.keys.has(text) ? undefined : r);
     }
   }
 
@@ -266,14 +303,28 @@ export class RowsPlacer extends Base {
     const { into } = this.mapping;
     if (typeof into === 'string') return noRow(this.next) ?? this.next;
     const text = unguard(fields[into.from] ?? '').trim();
-    const found = this.keys.get(keyOf(text));
+    const key = fieldsKey(fields, this.names.length > 0 ? this.names : [into]);
+    const found = this.keys.get(key);
+    if (this.names.length > 0) return this.listRow(text, key, found);
     if (found !== undefined) return found;
     const went = wentSaid(this.draft.book, text);
-    if (went !== undefined && !this.keys.has(keyOf(text))) return went;
-    return this.keys.has(keyOf(text)) ? `Two rows of ${this.table.name} are called “${text}”.` : `${this.table.name} has no row “${text.slice(0, 60)}”.`;
+    if (went !== undefined && !this.keys.has(key)) return went;
+    return this.keys.has(key) ? `Two rows of ${this.table.name} are called “${text}”.` : `${this.table.name} has no row “${text.slice(0, 60)}”.`;
   }
 
-  private field(field: string, row: number, target: { readonly from: number; readonly column: string; readonly unit?: string }, said: string): Put | string {
+  private listRow(name: string, key: string, found: number | undefined): number | string {
+    const { table, keys, touched } = this;
+    if (name === '') return 'It has no name.';
+    if (found !== undefined && touched.has(found)) return `“${name.slice(0, 60)}” stands in the file a second time; the first stands.`;
+    if (found === undefined && keys.has(key)) return `Two rows of ${table.name} are called “${name.slice(0, 60)}”.`;
+    const row = found ?? this.next++;
+    if (found === undefined) this.fresh.set(row, name);
+    keys.set(key, row);
+    touched.set(row, []);
+    return row;
+  }
+
+  private field(field: string, row: number, target: { readonly from: number; readonly column: string; readonly unit?: string }, inUnit: string): Put | string {
     const c = this.table.columns.findIndex(({ id }) => id === target.column);
     if (c < 0) throw new RangeError(`the mapping speaks of a column that is not in ${this.table.name}: ${target.column}`);
     if (!this.draft.placeIn(this.table, c, row)) {
@@ -286,14 +337,16 @@ export class RowsPlacer extends Base {
     if (standing === 'worked' || standing === 'check') return 'worked';
     const where = addressOf(at);
     if (this.written.has(where)) return `${where} is given a second time; the first stands.`;
-    const symbol = target.unit ?? (said === '' ? undefined : unguard(said));
+    const symbol = target.unit ?? (inUnit === '' ? undefined : unguard(inUnit));
     if (symbol !== undefined && !unit(symbol)) return `“${symbol}” is no unit.`;
     const read = this.content(field, target.from, unitOf(at), symbol);
     if (typeof read === 'string') return `${titleOf(at)}: ${read}`;
-    const problem =
-      notAllowed(this.draft.book, at, read.content) ??
-      (this.saysTheSame(at, read.content) ? undefined : this.draft.set(at, { ...without(at.cell), content: read.content }));
+    const after = { ...without(at.cell), content: read.content };
+    const same = this.saysTheSame(at, read.content);
+    const problem = notAllowed(this.draft.book, at, read.content) ?? (same ? undefined : this.draft.set(at, after));
     if (problem !== undefined) return problem;
+    const [before, now] = [said(this.draft.book, at, at.cell), said(this.draft.book, at, after)];
+    if (!same && target !== this.names[0]) this.touched.get(row)?.push(`${columnHeading(at)} ${this.fresh.has(row) ? '' : `${before} → `}${now}`);
     this.written.add(where);
     return { where, content: read.content, ...(read.said !== undefined && { said: read.said }) };
   }
@@ -322,8 +375,6 @@ function none(fields: readonly string[], spoken: ReadonlySet<number>, message: s
   const wanted = fields.filter((field) => field.trim() !== '').length - leftOut;
   return { put: [], missed: [], ...(wanted > 0 && { whole: { message, fields: wanted } }), leftOut };
 }
-
-const keyOf = (text: string): string => text.trim().replaceAll(/\s+/gu, ' ').toLowerCase();
 
 const others = (fields: readonly string[], spoken: ReadonlySet<number>): number => fields.filter((field, i) => field.trim() !== '' && !spoken.has(i)).length;
 

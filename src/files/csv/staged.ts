@@ -10,13 +10,16 @@ import { readReference } from '../../book/address.ts';
 import { apply } from '../../book/apply.ts';
 import type { Book } from '../../book/book.ts';
 import type { Change } from '../../book/change.ts';
+import { roomAtFoot } from '../../book/list-rows.ts';
 import { allTogether, misfits, touchesPicks } from '../../book/misfits.ts';
-import { type Refused, refused } from '../../book/refused.ts';
+import { isRefused, type Refused, refused } from '../../book/refused.ts';
 import type { Values } from '../../engine/types.ts';
 import { unguard } from './csv.ts';
 import { Draft } from './draft.ts';
 import { keepAside, type NotPlaced } from './kept.ts';
-import { type Mapping, placerFor, type ReadTyped } from './mapped.ts';
+import { type ListRows, newRows } from './list-names.ts';
+import { chosenIn, rowsText } from './list-text.ts';
+import { type Mapping, type PlaceOptions, placerFor, type ReadTyped } from './mapped.ts';
 import { type CsvRecord, type Delimiter, findDelimiter, RecordReader } from './records.ts';
 import { RecordSplitter } from './split.ts';
 import { decode, type Encoding, findEncoding } from './text.ts';
@@ -155,6 +158,8 @@ export interface Plan {
   /** What deserves a word: "1,5 read as 1.5". The first of them; `saidInAll` counts them all. */
   readonly said: readonly string[];
   readonly saidInAll: number;
+  /** Where the file goes into a list by its names. */
+  readonly rows?: ListRows;
 }
 
 const PREVIEW = 50;
@@ -165,9 +170,11 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   const { mapping } = options;
   if (!mapping && !staged.tidy) return refused('Say which columns of the file go where.');
   options.signal?.throwIfAborted();
-  const draft = new Draft(book);
+  const room = mapping && roomIn(book, staged, mapping);
+  if (isRefused(room)) return room;
+  const draft = new Draft(room?.change ? apply(book, room.change) : book);
   const tally = new Tally(mapping ? 'field' : 'cell');
-  const place = mapping ? mapped(draft, staged, mapping, options, tally) : tidied(draft, staged, options, tally);
+  const place = mapping ? mapped(draft, staged, mapping, { ...options, ...(room && { addAt: room.at }) }, tally) : tidied(draft, staged, options, tally);
   for (const [i, record] of staged.records.entries()) {
     if (i % RECORDS_A_CHUNK === RECORDS_A_CHUNK - 1) await breath(options, i, staged.records.length);
     if (record.broken === undefined) place.record(record);
@@ -177,15 +184,26 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   for (const word of place.closing()) tally.word(word);
   const kept = keepAside(draft, staged, tally.problems);
   if (kept !== undefined) return refused(kept);
-  const { label, edits } = draft.change(`${staged.name}: ${counted(tally.placed, tally.of)} brought in${tally.problems.length > 0 ? ', some not placed' : ''}`);
-  const change = { label, edits: allTogether(book, edits) };
+  const rows = place.rows();
+  const what = rows ? `${rowsText(rows)}${rows.changed.some(({ row }) => chosenIn(book, rows.table, row).length > 0) ? '; results change' : ''}` : '';
+  const { label, edits } = draft.change(
+    `${staged.name}: ${what || `${counted(tally.placed, tally.of)} brought in`}${tally.problems.length > 0 ? ', some not placed' : ''}`,
+  );
+  const change = { label, edits: [...(edits.length > 0 ? (room?.change?.edits ?? []) : []), ...allTogether(book, edits)] };
   if (touchesPicks(book, edits)) for (const word of misfits(apply(book, change), change)) tally.word(`${word}.`);
-  return tally.plan(change);
+  return { ...tally.plan(change), ...(rows && { rows }) };
+}
+
+/** What the list lacks stands inside what formulas read of it. */
+function roomIn(book: Book, staged: Staged, mapping: Mapping) {
+  const table = mapping.to === 'rows' ? book.tables.find(({ id }) => id === mapping.table) : undefined;
+  return table && mapping.to === 'rows' ? roomAtFoot(book, table, newRows(table, mapping, staged.records)) : undefined;
 }
 
 interface Placer {
   record(record: CsvRecord): void;
   closing(): readonly string[];
+  rows(): ListRows | undefined;
 }
 
 function tidied(draft: Draft, staged: Staged, { values }: PlanOptions, tally: Tally): Placer {
@@ -197,10 +215,11 @@ function tidied(draft: Draft, staged: Staged, { values }: PlanOptions, tally: Ta
       else tally.put(record, put);
     },
     closing: () => [],
+    rows: () => undefined,
   };
 }
 
-function mapped(draft: Draft, staged: Staged, mapping: Mapping, options: PlanOptions, tally: Tally): Placer {
+function mapped(draft: Draft, staged: Staged, mapping: Mapping, options: PlanOptions & Pick<PlaceOptions, 'addAt'>, tally: Tally): Placer {
   const placer = placerFor(draft, mapping, { ...options, decimalMark: staged.decimalMark, headings: staged.headings });
   return {
     record(record) {
@@ -211,6 +230,7 @@ function mapped(draft: Draft, staged: Staged, mapping: Mapping, options: PlanOpt
       tally.leave(leftOut);
     },
     closing: () => placer.closing(),
+    rows: () => placer.rows(),
   };
 }
 

@@ -3,6 +3,7 @@ import { readContent } from '../../../functions/quantity-text.ts';
 import { tableNamed } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
 import { plainText } from '../../book/content.ts';
+import { goesByNames } from '../../book/list-rows.ts';
 import { columnHeading } from '../../book/look-up.ts';
 import { tableNameProblem } from '../../book/names.ts';
 import { unguard } from './csv.ts';
@@ -66,7 +67,8 @@ function byLabels(table: Table, staged: Staged, headings: readonly Heading[]): R
 }
 
 /**
- * Records as rows of a list: found by the text of its first column where most are there already, else put after the last. Where nothing but numbers
+ * Records as rows of a list: found by its names, where it has some and what it lacks is added; or by the text of its first column where most are there
+ * already; else put after the last. Where nothing but numbers
  * stands under those headings they are readings, and new ones go over the old: after them no formula that reads them would see the new ones.
  */
 function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): Rows | undefined {
@@ -80,10 +82,12 @@ function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): 
   if (areReadings(table, columns)) return { to: 'rows', table: table.id, into: 'start', columns };
   if (!first || !key) return { to: 'rows', table: table.id, into: 'end', columns };
   const there = new Set(table.rows.map((row) => same(plainText(table.cells[row.id]?.[first.id]?.content ?? ''))).filter(Boolean));
+  const rest = columns.filter((column) => column !== key);
+  const found: Rows = { to: 'rows', table: table.id, into: { from: key.from, column: { id: first.id } }, columns: rest };
+  if (goesByNames(table)) return found;
   const keys = keysIn(staged, key.from);
   if (keys.filter((text) => there.has(text)).length * 2 <= keys.length) return { to: 'rows', table: table.id, into: 'end', columns };
-  const rest = columns.filter((column) => column !== key);
-  return { to: 'rows', table: table.id, into: { from: key.from, column: { id: first.id } }, columns: rest };
+  return found;
 }
 
 function areReadings(table: Table, columns: Rows['columns']): boolean {

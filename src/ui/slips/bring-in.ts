@@ -18,6 +18,8 @@ import {
   readHeading,
   reason,
   roleOf,
+  rowLines,
+  rowsSaid,
   type Staged,
   type StageOptions,
   stageCsv,
@@ -40,6 +42,7 @@ const ENCODING_NAMES: Readonly<Record<Encoding, string>> = {
 const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'vertical bars' };
 /** What is shown of a long list; the counts speak of all of it. */
 const SHOWN = 6;
+const LINES = 20;
 
 interface File {
   readonly name: string;
@@ -264,8 +267,9 @@ export class ObBringIn extends Slip<File> {
         'wrong',
       )}
       ${list(plan.said.slice(0, SHOWN), plan.saidInAll, '')}
+      ${plan.rows ? html`<p><b>${rowsSaid(plan.rows)}</b></p>${list(rowLines(this.around.session.book, plan.rows, LINES), plan.rows.changed.length + plan.rows.added.length, '')}` : nothing}
       ${list(
-        plan.preview.slice(0, SHOWN).map(({ line, where, content }) => `Line ${line}: ${where} becomes ${content}`),
+        plan.rows ? [] : plan.preview.slice(0, SHOWN).map(({ line, where, content }) => `Line ${line}: ${where} becomes ${content}`),
         plan.cells,
         'hint',
       )}`;
