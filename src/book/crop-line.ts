@@ -2,8 +2,8 @@
 import { readContent, textContent } from '../../functions/quantity-text.ts';
 import { type At, placeIn } from './address.ts';
 import type { Book } from './book.ts';
-import { type Answered, pickersOf, same, sourceIn, textOfLine } from './goes-with.ts';
-import { placeOf, sourceOf } from './look-up.ts';
+import { type Answered, pickersOf, same, textOfLine } from './goes-with.ts';
+import { placeOf, sourceIn, sourceOf } from './look-up.ts';
 import { mustBeAsked, saidBy, TO_ASK } from './said-by.ts';
 
 /** Cells of a row of the list that a given takes its text from, by their headings. */

@@ -2,11 +2,11 @@
  * Answers that are picked together. Of one list (Crops) a given takes a text of one column, and others beside it, its followers, take texts of later columns: a
  * crop and its stage. Whoever answers the first may pick a whole line, "tomato, fruiting"; or says the first alone, and what can only be meant follows.
  */
-import { type At, placeIn, readReference, tableNamed } from './address.ts';
+import { type At, placeIn } from './address.ts';
 import type { Book, Cell } from './book.ts';
 import { isFormula, plainText } from './content.ts';
 import { alsoCalled } from './crop-words.ts';
-import { rangeOf } from './look-up.ts';
+import { sourceIn } from './look-up.ts';
 import { tellerOver } from './said-by.ts';
 
 /** A given beside the one that is asked about, with the column of the list that it takes its text from. */
@@ -19,13 +19,6 @@ export interface Picks {
   readonly followers: readonly At[];
   /** Contents of the list, row by row: of the first given's column, then of each follower's. */
   readonly lines: readonly (readonly string[])[];
-}
-
-/** The list that a given takes its text from, and where in it. */
-export function sourceIn(book: Book, at: At) {
-  const reference = readReference(rangeOf(at)?.from ?? '');
-  const list = reference && tableNamed(book, reference.table ?? at.table.name);
-  return list && { list, column: reference.from.column, last: reference.to.column, from: reference.from.row, to: reference.to.row };
 }
 
 /** All beside a given, itself among them, that take their texts from its list, by its columns. */

@@ -1,5 +1,5 @@
 /** What holds for a cell, when its own word, its row's and its column's are put together; and what it is called. */
-import { type At, cellAt, placeIn, readReference, textOf } from './address.ts';
+import { type At, cellAt, placeIn, readReference, tableNamed, textOf } from './address.ts';
 import type { Book, Cell, Column, Kind, Range, Row, Table } from './book.ts';
 import { isFormula, plainText } from './content.ts';
 
@@ -20,6 +20,13 @@ export function rangeOf(at: At): Range | undefined {
   // Limits that don't say their unit are in the one that is set where they stand: a row's in the row's.
   const unit = range.unit ?? (at.cell?.range ? unitOf(at) : at.row.range ? (at.row.unit ?? at.column.unit) : at.column.unit);
   return unit === undefined ? range : { ...range, unit };
+}
+
+/** The list that a given takes its text from, and where in it. */
+export function sourceIn(book: Book, at: At) {
+  const reference = readReference(rangeOf(at)?.from ?? '');
+  const list = reference && tableNamed(book, reference.table ?? at.table.name);
+  return list && { list, column: reference.from.column, last: reference.to.column, from: reference.from.row, to: reference.to.row };
 }
 
 /** A note says nothing of what belongs there: a blank with nothing else is as blank as one without. */

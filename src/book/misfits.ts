@@ -4,8 +4,8 @@ import type { Book, Table } from './book.ts';
 import type { Change, Edit } from './change.ts';
 import { cellEdit } from './commands/set-cell.ts';
 import { isFormula, plainText } from './content.ts';
-import { pickersOf, picksOf, same, sourceIn, standingLine, together } from './goes-with.ts';
-import { titleOf } from './look-up.ts';
+import { pickersOf, picksOf, same, standingLine, together } from './goes-with.ts';
+import { sourceIn, titleOf } from './look-up.ts';
 
 /** All that are picked together with a given, the first of them first; none where it is picked alone. */
 export function pickedTogether(book: Book, at: At): readonly At[] {

@@ -2,8 +2,7 @@
 import { type At, placeIn } from '../book/address.ts';
 import type { Book } from '../book/book.ts';
 import { plainText } from '../book/content.ts';
-import { sourceIn } from '../book/goes-with.ts';
-import { addressOf, namesOf, placeOf, sourceOf, standingOf } from '../book/look-up.ts';
+import { addressOf, namesOf, placeOf, sourceIn, sourceOf, standingOf } from '../book/look-up.ts';
 import { isLeft, mustBeAsked, questionsOn, saidBy } from '../book/said-by.ts';
 import { PLACES, type Place } from './givens.ts';
 import type { Meaning } from './rules.ts';

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { templateBook } from '../templates/open-template.ts';
-import { changes, goTo, openFile, textOf, useBrowser } from './browser.ts';
+import { changes, goTo, openFile, resize, textOf, useBrowser, violations } from './browser.ts';
 import { useDemo } from './demo.ts';
 
 const browser = useBrowser();
@@ -73,6 +73,23 @@ describe('a CSV file', () => {
     await page.locator('td[aria-label*="40"][aria-label*="centimetres"]').waitFor();
   });
 
+  it('of a list shows what becomes of each row, and is one change that says so', async () => {
+    await bring('colleague.csv', 'Fixture,Power,Price\nRail 45,45 W,79\nRail 90,92 W,139\nBar 230,230 W,310\n');
+    await slip().getByText('Fixtures: 1 row changed, 1 added, 1 as before;').waitFor();
+    await slip()
+      .getByText(/^Rail 90 is changed: Power 90 W → 92 W/)
+      .waitFor();
+    await slip().getByText('Bar 230 is added: Power 230 W; Price 310 EUR').waitFor();
+    expect(await violations(page, { within: 'ob-bring-in' })).toEqual([]);
+    await slip().getByRole('button', { name: 'Bring it in' }).click();
+    await expect.poll(() => changes(page)).toBe(1);
+    await goTo(page, 'What changed');
+    await page
+      .getByText(/colleague\.csv: Fixtures: 1 row changed, 1 added, 1 as before/)
+      .first()
+      .waitFor();
+  });
+
   it('picked where a book is asked for opens its slip; with no book open the page says to begin a plan', async () => {
     const file = { name: 'heights.csv', mimeType: 'text/csv', buffer: Buffer.from('what,h\nlow,40\n') };
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
@@ -132,5 +149,59 @@ describe('a unit mistake', () => {
     await page.keyboard.press('Control+m');
     await page.locator('td[aria-label^="Spread along, B: 1.30"]').waitFor();
     await page.locator('td[aria-label^="Maintained mean PPFD, B: "][aria-label*="micromoles"]').waitFor();
+  });
+});
+
+describe('a fixture from its data sheet', () => {
+  const sheet = () => page.getByRole('dialog', { name: /^Add a fixture from its data sheet$/ });
+
+  it('is written field by field with the keys alone, says what is missing and what that stops, and is there to be chosen', async () => {
+    await command('fixture from its data');
+    await sheet().waitFor();
+    await sheet().getByText('Beam is missing: without it no Layout, Fixtures, Maintained mean PPFD and').waitFor();
+    for (const [field, typed] of [
+      ['Fixture', 'Bar'],
+      ['Face length, m', '1120 mm'],
+      ['Face width, m', '0.05'],
+      ['Power, W', '230'],
+      ['Output, µmol/s', '640'],
+      ['Beam, °', '200'],
+    ] as const) {
+      expect(await page.evaluate(() => document.activeElement?.closest('label')?.textContent?.trim())).toBe(field);
+      await page.keyboard.type(typed);
+      await page.keyboard.press('Enter');
+    }
+    await sheet().getByText('Bar, Beam: 200 ° is above what is allowed, from 1 to 179 °.').waitFor();
+    await sheet().getByLabel('Beam, °').fill('110');
+    await sheet().getByLabel('Feed').selectOption('DC');
+    await sheet().getByLabel('Volts, V').fill('48');
+    await sheet().getByLabel('Price, EUR').fill('310');
+    await expect.poll(() => sheet().locator('.wrong').count()).toBe(0);
+    expect(await sheet().getByRole('status', { name: 'Still missing' }).getByRole('listitem').allTextContents()).toEqual([
+      expect.stringMatching(/^Mass is missing: without it no Load on one hanger, Hanging load/),
+      'Depth is missing',
+      expect.stringMatching(/^L90 is missing: without it no Maintained mean PPFD/),
+    ]);
+    expect(await violations(page, { within: 'ob-entry-slip' })).toEqual([]);
+    await resize(page, { width: 390, height: 844 });
+    expect(await sheet().evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
+    await sheet().getByRole('button', { name: 'Add it with 3 missing' }).click();
+    await resize(page, { width: 1440, height: 900 });
+    await page.locator('[role=gridcell][aria-selected=true]', { hasText: 'Bar' }).waitFor();
+    expect(await changes(page)).toBe(1);
+  });
+
+  it('added from a scenario’s own cell is chosen there with the same change', async () => {
+    await goTo(page, 'Scenarios');
+    await page.locator('[role=gridcell][aria-label^="Fixture, C:"]').click();
+    await command('Add a fixture');
+    await sheet().waitFor();
+    await sheet().getByLabel('Fixture', { exact: true }).fill('Own bar');
+    await sheet()
+      .getByRole('button', { name: /^Add it with/ })
+      .click();
+    await page.locator('[role=gridcell][aria-label^="Fixture, C: Own bar"]').waitFor();
+    expect(await changes(page)).toBe(1);
+    expect(browser.complaints).toEqual([]);
   });
 });

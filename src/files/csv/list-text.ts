@@ -2,9 +2,9 @@
 import { type At, placeIn } from '../../book/address.ts';
 import type { Book, Row, Table } from '../../book/book.ts';
 import { count } from '../../book/bounds.ts';
-import { pickersOf, sourceIn } from '../../book/goes-with.ts';
+import { pickersOf } from '../../book/goes-with.ts';
 import { nameKey } from '../../book/list-rows.ts';
-import { titleOf } from '../../book/look-up.ts';
+import { sourceIn, titleOf } from '../../book/look-up.ts';
 import type { ListRows } from './list-names.ts';
 
 /** "Fixtures: 1 row changed, 1 added, 1 as before". */

@@ -3,6 +3,7 @@
 import { cellCommands } from './cells.ts';
 import { columnCommands } from './columns.ts';
 import { bookOpen, type Command, labelOf, type PageState } from './command.ts';
+import { entryCommands, otherEntries } from './entries.ts';
 import { listCommands, textCommands } from './finding.ts';
 import { lookCommands, ownPageCommands, workingCommands } from './going.ts';
 import { historyCommands } from './history.ts';
@@ -24,6 +25,7 @@ const all = [
   ...rowCommands,
   ...columnCommands,
   ...scenarioCommands,
+  ...entryCommands,
   ...unitCommands,
   ...planCommands,
   ...proposingCommands,
@@ -56,14 +58,14 @@ export function usable(state: PageState, sought = ''): readonly Command[] {
     }),
   );
   const { book, at } = state;
-  return [...goTo, ...commands.filter((each) => each.id !== 'find' && each.when(state)), ...(book ? values(book, at, sought) : [])];
+  return [...goTo, ...commands.filter((each) => each.id !== 'find' && each.when(state)), ...otherEntries(state), ...(book ? values(book, at, sought) : [])];
 }
 
 export const commandFor = (event: KeyboardEvent, state: PageState): Command | undefined => commands.find((each) => each.presses?.(event) && each.when(state));
 
 /** What can be done with the chosen row and its cells, or with the column: for the menu that hangs on it. */
 export const lineCommands: Readonly<Record<'row' | 'column', readonly CommandId[]>> = {
-  row: [...[...rowCommands, ...cellCommands].map((each) => each.id), 'fill-scenarios'],
+  row: [...[...entryCommands, ...rowCommands, ...cellCommands].map((each) => each.id), 'fill-scenarios'],
   column: columnCommands.map((each) => each.id),
 };
 

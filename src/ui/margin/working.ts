@@ -12,7 +12,7 @@ import { loadWords } from '../own-pages/index.ts';
 import { type Acts, Part, placeOfAt } from '../parts/index.ts';
 
 /** The commands that stand in the margin. */
-export type WorkingCommand = 'back' | 'mend' | 'same' | 'unit' | 'row-unit' | 'work-back' | 'copy-working' | 'print-working' | 'note';
+export type WorkingCommand = 'back' | 'mend' | 'same' | 'new-entry' | 'unit' | 'row-unit' | 'work-back' | 'copy-working' | 'print-working' | 'note';
 
 /** What the engine told of the chosen cell. */
 export interface Told {
@@ -261,7 +261,7 @@ export class ObWorking extends Part {
   }
 
   #acts(at: At): TemplateResult {
-    const further = (['same', 'work-back', 'unit', 'row-unit', 'copy-working', 'print-working', 'note'] as const)
+    const further = (['same', 'new-entry', 'work-back', 'unit', 'row-unit', 'copy-working', 'print-working', 'note'] as const)
       .map((id) => this.acts(id))
       .filter((act) => act.usable);
     return html`<div class="do">

@@ -6,6 +6,7 @@ const SLIPS = {
   back: async () => (await import('./back-slip.ts')).ObBackSlip,
   brief: async () => (await import('./brief-slip.ts')).ObBriefSlip,
   'bring in': async () => (await import('./bring-in.ts')).ObBringIn,
+  entry: async () => (await import('./entry-slip.ts')).ObEntrySlip,
   enquiry: async () => (await import('./enquiry-slip.ts')).ObEnquirySlip,
   find: async () => (await import('./find-slip.ts')).ObFindSlip,
   form: async () => (await import('./form-slip.ts')).ObFormSlip,
