@@ -1,9 +1,9 @@
 /// <reference types="vite/client" />
 /** The sheet as one file of its own: styles and letters are in it, and nothing is fetched from anywhere. */
 import { escaped } from '../escaped.ts';
-import sheetStyle from '../ui/styles/handover.css?raw';
-import pictures from '../ui/styles/pictures.css?raw';
-import tokens from '../ui/styles/tokens.css?raw';
+import sheetStyle from '../ui/styles/handover.css?inline';
+import pictures from '../ui/styles/pictures.css?inline';
+import tokens from '../ui/styles/tokens.css?inline';
 import { type Paper, pageStyle } from './page-style.ts';
 import { type Sheet, sheet } from './sheet.ts';
 import { templateText } from './text.ts';
