@@ -22,6 +22,12 @@ export function offeredOf(code: string): string {
   return listed.replace(METHOD, (method, name: string) => (listed.includes(`'${name}'`) || listed.includes(`this.${name}(`) ? method : ''));
 }
 
+/** The names of functions in the one language that is used: those with a point are what others are names of. */
+const LANGUAGE = /hyperformula\/es\/i18n\/languages\/enGB\.mjs$/;
+const NAME = /^ {4}'?([A-Z][A-Z0-9._]*)'?: '[^']*',?\n/gm;
+export const namesOf = (code: string): string =>
+  code.replace(NAME, (line, name: string) => (KEPT.has(name) || /\.|^#|[A-Z]+_[A-Z]/.test(name) || /'#/.test(line) ? line : ''));
+
 /**
  * The calculator describes its functions in words that nobody here asks for, has functions that are not offered (src/engine/offered.ts), and judges at
  * each start whether its grammar is one, as its maker has: with all that the program would be a tenth larger.
@@ -36,7 +42,8 @@ export const withoutUnoffered = (): Plugin => ({
     return undefined;
   },
   transform: {
-    filter: { id: [FAMILY, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
-    handler: (code, id) => (FAMILY.test(id) ? offeredOf(code) : code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false')),
+    filter: { id: [FAMILY, LANGUAGE, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
+    handler: (code, id) =>
+      FAMILY.test(id) ? offeredOf(code) : LANGUAGE.test(id) ? namesOf(code) : code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false'),
   },
 });

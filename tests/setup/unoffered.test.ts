@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { HyperFormula } from 'hyperformula';
 import { describe, expect, it } from 'vitest';
 import { OFFERED } from '../../src/engine/offered.ts';
-import { FAMILY, offeredOf } from '../../src/setup/unoffered.ts';
+import { FAMILY, namesOf, offeredOf } from '../../src/setup/unoffered.ts';
 
 const folder = new URL('interpreter/plugin/', import.meta.resolve('hyperformula').replace(/[^/]*$/, ''));
 const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
@@ -39,6 +39,16 @@ describe('the calculator of the page', () => {
       const called = [...is.matchAll(/this\.(\w+)\(ast, state\)/gu)].map(([, method = '']) => method);
       expect(called.filter((method) => !new RegExp(`^ {2}${method}\\(`, 'mu').test(is))).toEqual([]);
     }
+  });
+
+  it('has a name for each, and for every error', () => {
+    const language = readFileSync(new URL('../../i18n/languages/enGB.mjs', folder), 'utf8');
+    const names = namesOf(language);
+    const had = (id: string): boolean => new RegExp(`^ {4}'?${id.replaceAll('.', '\\.')}'?: `, 'mu').test(language);
+    const has = (id: string): boolean => new RegExp(`^ {4}'?${id.replaceAll('.', '\\.')}'?: `, 'mu').test(names);
+    expect([...ids, ...others.keys()].filter((id) => had(id) && !has(id))).toEqual([]);
+    expect(names.match(/'#[A-Z/0]+[!?]?'/gu)).toEqual(language.match(/'#[A-Z/0]+[!?]?'/gu));
+    expect(names.length).toBeLessThan(0.7 * language.length);
   });
 
   it('has no other', () => {
