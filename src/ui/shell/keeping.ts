@@ -1,6 +1,5 @@
 /** Keeps the open book in this browser, with its history and where one was in it; says "saved" only when it is. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { planVersion } from '../../book/plan-version.ts';
 import type { Miss, Opened, Recovered, Store } from '../../files/store/index.ts';
 import { clock, keep, openGroupsKey, type Place } from '../parts/index.ts';
 import type { Found, Unopened, View } from './found.ts';
@@ -126,7 +125,7 @@ export class Keeping implements ReactiveController {
     const list = 'list' in store ? await store.list() : store;
     const parked = [...this.#parked].map(([id, { session }]) => {
       const { title, client } = session.book;
-      return { id, title, client, saved: [planVersion(session.book), 'not saved: on this page only'].filter(Boolean).join(', ') };
+      return { id, title, client, saved: 'not saved: on this page only' };
     });
     if (!list.ok) return { cards: parked, problem: list.message };
     return {
