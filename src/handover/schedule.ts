@@ -246,9 +246,18 @@ export function supposed(reader: Reader): readonly TemplateResult[] {
   const lists = reader.book.tables.filter((t) => t.form === 'list' && !CATALOGUES.has(t.id));
   return lists.flatMap((t) => {
     const made = listTable(reader, t);
-    return made === nothing ? [] : [section('supposed', t.name, made)];
+    return made === nothing ? [] : [section('supposed', t.name, html`${made}${t.id === 'benches' ? together(reader) : nothing}`)];
   });
 }
+
+/** What the lines of such a list come to stands right under them. */
+function together(reader: Reader): TemplateResult | typeof nothing {
+  const sums = reader.book.tables.find((t) => t.id === 'together');
+  return sums ? list(reader.grid(sums).flat()) : nothing;
+}
+
+/** No paper has room for more columns side by side. */
+const MOST_COLUMNS = 10;
 
 /** Who says so stands in a smaller hand. */
 function inList(found: Found): unknown {
@@ -257,10 +266,18 @@ function inList(found: Found): unknown {
 }
 
 function listTable(reader: Reader, t: Table): TemplateResult | typeof nothing {
-  const rows = reader.grid(t).filter((cells) => cells[0] && !cells[0].at.row.head && cells.some((c) => c.text !== ''));
+  const says = ({ value, text }: Found): boolean => value.kind !== 'blank' && text !== '';
+  const rows = reader.grid(t).filter((cells) => cells[0] && !cells[0].at.row.head && cells.some(says));
   if (rows.length === 0) return nothing;
   const labelled = t.rows.some((row) => row.label);
   const heads = rows[0]?.map((found) => columnHeading(found.at)) ?? [];
+  if (!labelled && heads.length > MOST_COLUMNS) {
+    const lines = rows.map(([first, ...cells]) => [
+      first && shown(first),
+      cells.filter(says).map((cell, i) => html`${i > 0 ? ', ' : ''}${inSentence(columnHeading(cell.at))} ${shown(cell)}`),
+    ]);
+    return table('wide', [heads[0] ?? '', 'What it is'], lines);
+  }
   return table(
     'wide',
     labelled ? ['', ...heads] : heads,

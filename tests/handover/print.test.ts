@@ -3,12 +3,13 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { apply } from '../../src/book/apply.ts';
 import { begin } from '../../src/book/begin.ts';
+import { setCell } from '../../src/book/commands/set-cell.ts';
 import { setMeasures } from '../../src/book/commands/set-measures.ts';
 import { isRefused } from '../../src/book/refused.ts';
 import { findBrowser, VISIT_FLAGS } from '../../src/setup/browser.mjs';
 import { slugs, templateBook } from '../templates/open-template.ts';
 import { fill } from '../templates/rows.ts';
-import { type Made, make, makeFrom, section, textOf } from './made.ts';
+import { type Made, make, makeFrom, marked, section, textOf } from './made.ts';
 import { readPdf } from './pdf.ts';
 
 let browser: Browser;
@@ -201,6 +202,35 @@ it('can be read on a narrow screen: no figure of plan and map is tiny, and what 
   expect(what).toBeGreaterThan(sheet * 0.8);
   expect(small).toEqual([]);
   made.session.close();
+});
+
+it('prints of several benches the lines that are filled in and what they come to, within the paper and within a phone’s window', async () => {
+  expect(textOf((await sheetOf('trade-bench')).body)).not.toMatch(/Benches together|Lines that are not counted/);
+  const lines = { 2: ['North of the middle path', '3.6 m', '1.5 m', 'A', '2'], 5: ['Annex', '2.4 m', '1.2 m', 'B', '12'] };
+  let book = templateBook('trade-bench');
+  for (const [line, cells] of Object.entries(lines)) {
+    for (const [i, content] of cells.entries()) {
+      const change = setCell(book, { address: `Benches.${'ABCDE'[i]}${line}`, content });
+      if (isRefused(change)) throw new Error(change.message);
+      book = apply(book, change);
+    }
+  }
+  const one = await make(book);
+  const text = textOf(one.body).replace(/\s/g, ' ');
+  // Eighteen lights hang over each of the two.
+  expect(text).toMatch(/North of the middle path\s*length 3\.60 m, width 1\.50 m, scenario A, how many 2, counted yes, benches 2, lights 36,/);
+  expect(text).toMatch(/Annex\s*length 2\.40 m, .*counted no: planned for 3\.6 m × 1\.5 m/);
+  expect(text).toMatch(/Lines that are not counted\s*1\s*Benches together\s*2\s*The totals\s*not whole: a line is not counted\s*Lights together\s*36/);
+  expect(marked(one.body, 'data-cell').filter(({ target }) => /^Benches\.[A-O](?:1|3|4|6|7|8|9)$/.test(target))).toEqual([]);
+  for (const paper of ['A4', 'letter'] as const) {
+    const { overlaps, outside, tall } = await measure(one, paper);
+    expect([...overlaps, ...outside, ...tall], paper).toEqual([]);
+  }
+  await page.emulateMedia({ media: 'screen' });
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  expect(await page.locator('.handover th').evaluateAll((all) => all.filter((th) => th.textContent?.trim() === '').length)).toBe(0);
+  one.session.close();
 });
 
 it('would see a picture made of dots, and texts that overlap', async () => {
