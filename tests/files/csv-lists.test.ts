@@ -131,11 +131,13 @@ describe.each([
   it('that goes out as CSV and comes back has nothing new to say', async () => {
     const { book, values } = open();
     const lists = book.tables.filter((table) => nameColumns(table).length > 0);
-    expect(lists.map(({ name }) => name)).toEqual(['Checks', 'Crops', 'Fixtures', 'Supplies']);
+    expect(lists.map(({ name }) => name)).toEqual(['Benches', 'Checks', 'Crops', 'Fixtures', 'Supplies']);
     for (const table of lists) {
       const plan = await bringIn({ book, values }, formatWide(book, values, { tables: [table.name] }), table.id);
       expect(plan.change.edits, table.name).toEqual([]);
       expect(plan.problems, table.name).toEqual([]);
+      // Nobody has filled in a line of benches yet, and there is no name to know one by.
+      if (table.name === 'Benches') continue;
       expect(plan.rows, table.name).toMatchObject({ changed: [], added: [], stay: 0 });
       expect(plan.rows?.same, table.name).toBeGreaterThan(3);
     }

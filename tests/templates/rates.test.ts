@@ -107,7 +107,8 @@ describe('the rack of tiers, its first scenario by hand', () => {
       expect(sheet).toContain(words);
     expect(sheet).not.toContain('Share of lamp hours at peak');
     const plain = await openTemplate('rack-of-tiers');
-    const bare = textOf((await makeFrom(plain, 'A')).body);
+    // The calculations to check by hand have every term, those that are nothing too.
+    const [bare = ''] = textOf((await makeFrom(plain, 'A')).body).split('Calculations to check by hand');
     expect(bare).toContain('Cost of the whole plan');
     for (const words of ['spare lights', 'Fitting by the hour', 'Rebate', 'CO₂', 'Replac', 'eak hours', 'at peak']) expect(bare).not.toContain(words);
     plain.close();
