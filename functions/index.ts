@@ -86,9 +86,12 @@ import {
 // The field over a bench
 // Heat
 import { AIR_FLOW } from './heat/air-flow.ts';
+import { AIR_FLOW_MOISTURE } from './heat/air-flow-moisture.ts';
 import { COOL_WATTS } from './heat/cool-watts.ts';
 import { HEAT_CREDIT } from './heat/heat-credit.ts';
 import { HEAT_WATTS } from './heat/heat-watts.ts';
+import { HUMIDITY_RATIO } from './heat/humidity-ratio.ts';
+import { LATENT_WATTS } from './heat/latent-watts.ts';
 // Meter and evenness
 import { GRID_POINTS } from './meter/grid-points.ts';
 import { METER_FIT } from './meter/meter-fit.ts';
@@ -284,9 +287,12 @@ export const functions: readonly FunctionRecord[] = [
 
   // Heat
   AIR_FLOW,
+  AIR_FLOW_MOISTURE,
   COOL_WATTS,
   HEAT_CREDIT,
   HEAT_WATTS,
+  HUMIDITY_RATIO,
+  LATENT_WATTS,
 
   // Cost
   ANNUAL_CAPITAL,

@@ -22,6 +22,7 @@ const PAIRS: readonly (readonly [metric: string, customary: string])[] = [
   ['kg', 'lb'],
   ['g', 'lb'],
   ['g/kWh', 'lb/kWh'],
+  ['kg/h', 'lb/h'],
   ['kg/d', 'lb/d'],
   ['kg/year', 'lb/year'],
   ['kg/m', 'lb/ft'],

@@ -154,6 +154,10 @@ const ELECTRICS = [
   'heat',
   'hang',
   'top_air',
+  'latent_heat',
+  'heat_air',
+  'moisture_air',
+  'air_changes',
 ];
 const COSTS = [
   'tariff',

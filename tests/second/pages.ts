@@ -4,6 +4,7 @@
  */
 export const PAGES: Readonly<Record<string, string>> = {
   'AIR.FLOW': 'W 0..1e9 | K 0.1..100 → m³/h',
+  'AIR.FLOW.MOISTURE': 'kg/h 0..1e6 | 1 0..0.5 | 1 0..0.5 → m³/h',
   'ANNUAL.CAPITAL': 'money 0..1e12 | /year 0..2 | year 0.01..100 → money/year',
   'BAR.PPFD': 'µmol/s >0..1e6 | m 0..10000 | m 0..10000 | ° 10..170 | m 0.01..50 | m -200..200 =0 | m -200..200 =0 → µmol/m²/s',
   'BENCH.HIGH': 'text | m 0.01..50 | 1 1..1000 whole left | 1 1..1000 whole left → µmol/m²/s',
@@ -49,11 +50,13 @@ export const PAGES: Readonly<Record<string, string>> = {
   'HEIGHT.ERROR': '1 0..10 | m 0.01..50 | m -5..5 → 1',
   'HOLDING.COUNT': 'cells → 1',
   'HOURS.FOR.DLI': 'mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 → h/d',
+  'HUMIDITY.RATIO': '°C -40..60 | 1 0..1 | N/m² 50000..110000 =101325 → 1',
   'LAMP.HOURS.YEAR': 'cells mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 | h/d 0..24 → h/year',
   'LAMP.LUX': 'text | text left → lx per µmol/m²/s',
   'LANDING.SHARE': 'text | m 0.01..50 → 1',
   LAYOUT:
     'µmol/s >0..1e6 | m 0..100 | m 0..100 | ° 10..170 | 1 1..400 whole | 1 1..400 whole | m 0.01..100 | m 0.01..100 | yesno =false | 1 0.01..4 =1 | 1 0.01..4 =1 | 1 0..0.95 =0 → text',
+  'LATENT.WATTS': 'kg/d 0..1e6 | h/d 0.01..24 → W',
   'LAYOUT.COUNT': 'text → 1',
   'LUX.TO.PPFD': 'lx 0..1e8 | lx per µmol/m²/s 1..683 → µmol/m²/s',
   'MAINS.AMPS': 'W >0..1e7 | 1 0.05..1 | 1 0.05..1 | V 1..1000 → A',

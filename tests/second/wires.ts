@@ -131,6 +131,20 @@ export const WIRES: Readonly<Record<string, Work>> = {
   },
   'HANG.LOAD': (mass, points, factor) => (9.81 * n(mass) * n(factor)) / n(points),
   'AIR.FLOW': (heat, rise) => (3600 * n(heat)) / (1.2 * 1005 * n(rise)),
+  // ASHRAE Handbook Fundamentals, 2017, chapter 1, equations 5, 6 and 20, term by term.
+  'HUMIDITY.RATIO': (temperature, humidity, pressure) => {
+    const t = n(temperature) + 273.15;
+    const saturated = Math.exp(
+      t < 273.15
+        ? -5674.5359 / t + 6.3925247 - 0.009677843 * t + 0.62215701e-6 * t ** 2 + 0.20747825e-8 * t ** 3 - 0.9484024e-12 * t ** 4 + 4.1635019 * Math.log(t)
+        : -5800.2206 / t + 1.3914993 - 0.048640239 * t + 0.41764768e-4 * t ** 2 - 0.14452093e-7 * t ** 3 + 6.5459673 * Math.log(t),
+    );
+    const vapour = n(humidity) * saturated;
+    return 0.621945 * (vapour / (n(pressure) - vapour));
+  },
+  'LATENT.WATTS': (water, hours) => (n(water) / n(hours)) * (2450000 / 3600),
+  'AIR.FLOW.MOISTURE': (water, inside, outside) =>
+    n(inside) > n(outside) ? n(water) / (n(inside) - n(outside)) / 1.2 : refuse('the air that comes in is no drier'),
   'HEAT.CREDIT': (watts, hours, price, boiler) => (n(watts) / 1000) * n(hours) * (n(price) / n(boiler)),
   'ENERGY.USE': (watts, efficiency, hours, days) => (n(watts) / n(efficiency) / 1000) * n(hours) * n(days),
   'RUN.COST': (energy, tariff, demand, price) => n(energy) * n(tariff) + n(demand) * n(price) * 12,

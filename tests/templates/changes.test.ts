@@ -81,6 +81,18 @@ const RATES = [
 ];
 const BY_DAYS = each('Years until the lights are replaced, # to days_a_year');
 
+/** The air of the room is calculated once all of it is given. */
+const ROOM = {
+  humidity_in: ['water_off', '3 kg/d', 'air_in', '10 °C', 'humidity_kept', '70 %'],
+  humidity_kept: ['water_off', '3 kg/d', 'air_in', '10 °C', 'humidity_in', '80 %'],
+  room_volume: ['air_in', '10 °C'],
+} as const;
+const ROOM_DEAF = [
+  ...each('Air changes in the room, # to air_in'),
+  ...each('Air to carry that heat off, # to crop_air'),
+  ...['air_in', 'crop_air', 'water_off'].flatMap((given) => each(`Air to carry the vapour off, # to ${given}`)),
+];
+
 /** Without a reading no lamp turns it into anything. */
 const LUX = ['lux_read', '8000 lx'];
 
@@ -123,8 +135,8 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'rack-of-tiers': {
     // As on the trade bench.
-    held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: [...NO_BENCHES, ...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
+    held: { ...ROOM, ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
+    deaf: [...ROOM_DEAF, ...NO_BENCHES, ...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.

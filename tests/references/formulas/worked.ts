@@ -57,4 +57,5 @@ export const checks: Checks = {
   'worked-52': { formula: 'COUNT.ROWS(1.2,0.3)' },
   'worked-53': { formula: 'SHOW(UNIT(0.9144,"m"),"in")' },
   'worked-54': { formula: 'BENCH.UNIFORMITY.INSIDE(LAYOUT(100,0,0,120,1,1,1,1),0.5,0.25,5,5)' },
+  'worked-55': { formula: 'AIR.FLOW.MOISTURE(3,0.014,0.0075)', in: 'm³/h' },
 };
