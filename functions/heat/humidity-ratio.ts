@@ -8,36 +8,26 @@ export const HUMIDITY_RATIO = define({
   name: 'HUMIDITY.RATIO',
   family: 'Heat',
   summary: 'Water vapour in air, by mass of its dry air.',
-  use: 'Kilograms of vapour beside each kilogram of dry air. Vapour is taken for an ideal gas: some 0.5 % below tables of moist air.',
-  formula: '0.621945 · p / (pressure − p), p = humidity · saturation(temperature)',
+  use: 'At sea level, as ideal gases: some 0.5 % below tables of moist air.',
+  formula: '0.621945 · p / (101325 − p), p = humidity · saturation(temperature)',
   params: [
     { name: 'temperature', quantity: 'air temperature', unit: '°C', meaning: 'of the air', atLeast: -40, atMost: 60 },
     { name: 'humidity', quantity: 'relative humidity', unit: '1', meaning: 'vapour over that at saturation', atLeast: 0, atMost: 1 },
-    {
-      name: 'pressure',
-      quantity: 'air pressure',
-      unit: 'N/m²',
-      meaning: 'that of the sea’s level unless said',
-      atLeast: 50000,
-      atMost: 110000,
-      optional: true,
-      fallback: 101325,
-    },
   ],
   returns: { quantity: 'vapour over dry air', unit: '1' },
   source: 'ASHRAE Handbook Fundamentals, 2017, chapter 1, equations 5, 6 (Hyland and Wexler, 1983) and 20',
   examples: [{ formula: 'HUMIDITY.RATIO(25,1)', gives: 0.020173, within: 6e-3 }],
-  work: ([temperature, humidity, pressure], show) => {
+  work: ([temperature, humidity], show) => {
     const kelvin = temperature + 273.15;
     const [a, b, c, d, e, f, g] = temperature < 0 ? ICE : WATER;
     const full = Math.exp(a / kelvin + b + kelvin * (c + kelvin * (d + kelvin * (e + kelvin * f))) + g * Math.log(kelvin));
     const vapour = humidity * full;
-    const value = (0.621945 * vapour) / (pressure - vapour);
+    const value = (0.621945 * vapour) / (101325 - vapour);
     if (show) {
       const k = calc`${kelvin}`;
-      const inside = calc`${a} / ${k} + ${b} + ${k} * (${c} + ${k} * (${d} + ${k} * (${e} + ${k} * ${f}))) + ${g} * log(${k})`;
-      show.expression('vapour at saturation', `exp(${inside})`, full, 'N/m²');
-      show.expression('vapour over dry air', calc`0.621945 * ${humidity} * ${full} / (${pressure} - ${humidity} * ${full})`, value, '1');
+      const sum = calc`${a} / ${k} + ${b} + ${k} * (${c} + ${k} * (${d} + ${k} * (${e} + ${k} * ${f}))) + ${g} * log(${k})`;
+      show.expression('vapour at saturation', `exp(${sum})`, full, 'N/m²');
+      show.expression('vapour over dry air', calc`0.621945 * ${vapour} / (101325 - ${vapour})`, value, '1');
     }
     return value;
   },

@@ -50,7 +50,7 @@ export const PAGES: Readonly<Record<string, string>> = {
   'HEIGHT.ERROR': '1 0..10 | m 0.01..50 | m -5..5 → 1',
   'HOLDING.COUNT': 'cells → 1',
   'HOURS.FOR.DLI': 'mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 → h/d',
-  'HUMIDITY.RATIO': '°C -40..60 | 1 0..1 | N/m² 50000..110000 =101325 → 1',
+  'HUMIDITY.RATIO': '°C -40..60 | 1 0..1 → 1',
   'LAMP.HOURS.YEAR': 'cells mol/m²/d 0..1000 | µmol/m²/s 0.001..1e5 | h/d 0..24 → h/year',
   'LAMP.LUX': 'text | text left → lx per µmol/m²/s',
   'LANDING.SHARE': 'text | m 0.01..50 → 1',

@@ -132,7 +132,7 @@ export const WIRES: Readonly<Record<string, Work>> = {
   'HANG.LOAD': (mass, points, factor) => (9.81 * n(mass) * n(factor)) / n(points),
   'AIR.FLOW': (heat, rise) => (3600 * n(heat)) / (1.2 * 1005 * n(rise)),
   // ASHRAE Handbook Fundamentals, 2017, chapter 1, equations 5, 6 and 20, term by term.
-  'HUMIDITY.RATIO': (temperature, humidity, pressure) => {
+  'HUMIDITY.RATIO': (temperature, humidity) => {
     const t = n(temperature) + 273.15;
     const saturated = Math.exp(
       t < 273.15
@@ -140,7 +140,7 @@ export const WIRES: Readonly<Record<string, Work>> = {
         : -5800.2206 / t + 1.3914993 - 0.048640239 * t + 0.41764768e-4 * t ** 2 - 0.14452093e-7 * t ** 3 + 6.5459673 * Math.log(t),
     );
     const vapour = n(humidity) * saturated;
-    return 0.621945 * (vapour / (n(pressure) - vapour));
+    return 0.621945 * (vapour / (101325 - vapour));
   },
   'LATENT.WATTS': (water, hours) => (n(water) / n(hours)) * (2450000 / 3600),
   'AIR.FLOW.MOISTURE': (water, inside, outside) =>
