@@ -86,7 +86,7 @@ function read(file: string): Uint8Array {
   }
 }
 
-/** A tidy file finds its own cells unless a table is said. */
+/** A tidy file finds its own cells. */
 function wanted(book: Book, staged: Staged, into: string | undefined, anew: boolean): Mapping | undefined {
   if (anew) return suggestMapping(book, staged, 'new table');
   if (into === undefined && staged.tidy) return undefined;
@@ -96,7 +96,7 @@ function wanted(book: Book, staged: Staged, into: string | undefined, anew: bool
     throw new Failure(`the headings of ${staged.name} are those of no table of the book: say which with --into, or --new for a new one`);
   }
   const table = tableNamed(book, into);
-  if (table) return suggestMapping(book, staged, { table: table.id });
+  if (table) return staged.tidy ? undefined : suggestMapping(book, staged, { table: table.id });
   const names = book.tables.map(({ name }) => name);
   throw new WrongUse(`there is no table ${into}; ${amongThese(into, names)}`);
 }

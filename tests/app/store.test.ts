@@ -78,7 +78,7 @@ describe.each([
 
     await toShelf();
     await slip().getByRole('button', { name: 'Go on without saving' }).click();
-    const draft = page.getByRole('button', { name: /Propagation bench.*not saved/ });
+    const draft = page.getByRole('button', { name: /^Propagation bench.*not saved/ });
     await draft.click();
     await goTo(page, 'Scenarios');
     await stands('0.61');
@@ -112,7 +112,7 @@ it('opening the one that another tab saved asks first, and puts this one on the 
   await slip().getByRole('button', { name: 'Go on without saving' }).click();
   await stands('0.45');
   await toShelf();
-  await page.getByRole('button', { name: /Propagation bench.*not saved/ }).click();
+  await page.getByRole('button', { name: /^Propagation bench.*not saved/ }).click();
   await goTo(page, 'Scenarios');
   await stands('0.61');
 }, 180_000);

@@ -172,6 +172,22 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
   ])
     expect(readings).toMatch(new RegExp(`Readings.${cell},.*,${content}[,\r]`));
 
+  // Where nobody has read anything yet, a file goes where the readings are asked for, with headings or by its cells.
+  const first = files.path('first.json');
+  await overbench(['new', 'meter-check', '-o', first]);
+  const placed = files.path('placed.csv');
+  writeFileSync(placed, 'Place 1,Place 2,Place 3\n11000,13500,12250\n12100,,13900\n');
+  expect(await overbench(['bring', first, placed, '--into', 'Readings', '-o', first])).toMatchObject({
+    status: 0,
+    err: '5 fields read: 5 placed, 0 not placed, 0 left out or worked out\n',
+  });
+  const one = files.path('one.csv');
+  writeFileSync(one, 'table,address,value,unit\nReadings,Readings.G4,12000,\n');
+  expect(await overbench(['bring', first, one, '--into', 'Readings', '-o', first])).toMatchObject({ status: 0 });
+  const { out: shown } = await overbench(['show', first, 'Readings']);
+  expect(shown).toMatch(/^ *Row 1 +11000 +13500 +12250 /m);
+  expect(shown).toMatch(/^ *Row 2 +12100 +\[not answered yet\] +13900 /m);
+  expect(shown).toMatch(/^ *Row 3 .* 12000/m);
   expect(await overbench(['bring', meter, grid, '--into', 'Readigs'])).toMatchObject({ status: 2 });
   expect(await overbench(['bring', meter, files.path('none.csv')])).toMatchObject({ status: 1, err: expect.stringContaining('there is no file') });
 });

@@ -36,7 +36,7 @@ function prepare(): void {
     `#!/bin/sh\nwhile [ "$1" != overbench ]; do shift; done\nn=$#\nwhile [ $n -gt 0 ]; do\n  word=$(printf %s "$1" | sed 's/{#}/1/')\n  shift\n  set -- "$@" "$word"\n  n=$((n - 1))\ndone\nexec "$@"\n`,
   );
   writeFileSync(files.path('clients.csv'), 'client,bench_length [ft],bench_width,Scenarios.A7 [cm]\nNorth house,12,1.2 m,45\nSouth house,12.5,1.25 m,50\n');
-  writeFileSync(files.path('readings.csv'), 'table,address,value,unit\nReadings,Readings.B2,12000,lx\n');
+  writeFileSync(files.path('readings.csv'), 'table,address,value,unit\nReadings,Readings.B2,12000,\n');
   writeFileSync(files.path('enquiry.txt'), 'A bench, 3.6 m long and 1.5 m wide, basil, 16 hours.\n');
   writeFileSync(files.path('formulas.txt'), '=1+1\n=DLI(200,16)\n');
   copyFileSync('tests/templates/old/trade-bench.1.json', files.path('old.json'));

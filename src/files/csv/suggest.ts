@@ -68,8 +68,8 @@ function byLabels(table: Table, staged: Staged, headings: readonly Heading[]): R
 
 /**
  * Records as rows of a list: found by its names, where it has some and what it lacks is added; or by the text of its first column where most are there
- * already; else put after the last. Where nothing but numbers
- * stands under those headings they are readings, and new ones go over the old: after them no formula that reads them would see the new ones.
+ * already; else put after the last. Where nothing but numbers stands under those headings, or nothing yet, they are readings, and new ones go over the
+ * old: after them no formula that reads them would see the new ones.
  */
 function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): Rows | undefined {
   const columns = headings.flatMap((heading, from) => {
@@ -91,9 +91,9 @@ function byColumns(table: Table, staged: Staged, headings: readonly Heading[]): 
 }
 
 function areReadings(table: Table, columns: Rows['columns']): boolean {
-  const contents = table.rows.filter((row) => !row.head).flatMap((row) => columns.map(({ column }) => table.cells[row.id]?.[column]?.content ?? ''));
-  const kinds = contents.filter(Boolean).map((content) => readContent(content).kind);
-  return kinds.length > 0 && kinds.every((kind) => kind === 'number');
+  const rows = table.rows.filter((row) => !row.head);
+  const contents = rows.flatMap((row) => columns.map(({ column }) => table.cells[row.id]?.[column]?.content ?? ''));
+  return rows.length > 0 && contents.filter(Boolean).every((content) => readContent(content).kind === 'number');
 }
 
 /** What the first records say in a column, where they say anything. */
