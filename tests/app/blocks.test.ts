@@ -282,7 +282,7 @@ describe('pages', () => {
     const slip = page.getByRole('dialog', { name: 'Take the page Costs away?' });
     await slip
       .getByText(
-        /^2 pieces are on it\. The table Prices and all that is in it would be gone from the book\. Others read it: \d+ formulas .*would lose a cell\./,
+        /^3 pieces are on it\. The table Prices and all that is in it would be gone from the book\. Others read it: \d+ formulas .*would lose a cell\./,
       )
       .waitFor();
     await slip.getByRole('button', { name: 'Leave it as it was' }).click();
