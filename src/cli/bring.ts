@@ -54,6 +54,7 @@ export const verb: Verb = {
       if (plan.change.edits.length > 0) session.dispatch(plan.change);
       await session.settled();
       if (plan.placed === 0 && plan.problems.length === 0) throw new Failure(`${file}: nothing in it finds a place${into === undefined ? '' : ` in ${into}`}`);
+      if (plan.columnsOut.length > 0) console.error(`Left out: ${plan.columnsOut.join(', ')}.`);
       if (plan.rows) {
         const { changed, added } = plan.rows;
         for (const line of rowLines(book, plan.rows, SHOWN)) console.error(line);

@@ -67,6 +67,7 @@ describe('a CSV file', () => {
       .waitFor();
     await slip().getByLabel('What what is for').selectOption('left out');
     await slip().getByText('4 fields read: 2 find their place, 2 are left out or worked out here.').waitFor();
+    await slip().getByText('Left out: what.').waitFor();
     await slip().getByRole('button', { name: 'Bring it in' }).click();
     // Its page opens by itself.
     await page.getByRole('heading', { name: 'Heights', level: 2 }).waitFor();

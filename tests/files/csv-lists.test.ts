@@ -51,6 +51,28 @@ const COLLEAGUE =
   'fixture,Power (W),Output (µmol/s),Face length,Price\r\nRail 45,45,122,115 cm,79\r\n rail  90 ,92,,1.15,145 EUR\r\nBar 230,230,640,1.12,310\r\n';
 
 describe('a list of a colleague', () => {
+  const EVERYDAY = 'Name,Length (mm),Width (mm),PPF (µmol/s),Watts (W),Beam angle (°),Weight (kg),Cost,Efficacy (µmol/J)\r\n';
+
+  it('knows the columns by what data sheets call them, so that no light is lost', async () => {
+    const plan = await bringIn(metric, `${EVERYDAY}Rail 45,1150,60,130,45,120,1.4,81,2.9\r\nBar 230,1120,80,640,230,115,3.2,310,2.8\r\n`, 'fixtures');
+    const at = (row: number): unknown => ['A', 'B', 'C', 'D', 'E', 'F', 'J', 'R'].map((column) => contentAt(metric.book, plan, `Fixtures.${column}${row}`));
+    expect(contentAt(metric.book, plan, 'Fixtures.E2')).toBe('130 µmol/s');
+    expect(at(8)).toEqual(['Bar 230', '1120 mm', '80 mm', '230 W', '640 µmol/s', '115 °', '3.2 kg', '310 EUR']);
+  });
+
+  it('names each column of the file that finds no place', async () => {
+    const plan = await bringIn(metric, 'Name,Finish,Efficacy (µmol/J),Empty,Price\nRail 45,white,2.9,,81\n', 'fixtures');
+    expect([plan.columnsOut, plan.leftOut]).toEqual([['Finish', 'Efficacy (µmol/J)'], 2]);
+  });
+
+  it('is known as fixtures without a word where no table has its very headings, and lets an own heading go before an everyday one', async () => {
+    const mapping = async (file: string) => suggestMapping(metric.book, await stageCsv(file, { name: 'colleague.csv' }));
+    expect(await mapping(`${EVERYDAY}Bar 230,1120,80,640,230,115,3.2,310,2.8\n`)).toMatchObject({ to: 'rows', table: 'fixtures' });
+    expect(await mapping('Name,Length,Width\nNorth,2 m,1 m\n')).toMatchObject({ to: 'rows', table: 'benches' });
+    const both = suggestMapping(metric.book, await stageCsv('Model,Fixture,PPF,Output\nM,Rail 45,1,2\n', { name: 'colleague.csv' }), { table: 'fixtures' });
+    expect(both).toMatchObject({ into: { from: 1 }, columns: [{ from: 3, column: 'e' }] });
+  });
+
   it('changes what differs, adds what is new, leaves the rest, and says each beforehand', async () => {
     const { book } = metric;
     const plan = await bringIn(metric, COLLEAGUE, 'fixtures');

@@ -21,6 +21,7 @@ import { type ListRows, newRows } from './list-names.ts';
 import { chosenIn, rowsText } from './list-text.ts';
 import { type Mapping, type PlaceOptions, placerFor, type ReadTyped } from './mapped.ts';
 import { type CsvRecord, type Delimiter, findDelimiter, RecordReader } from './records.ts';
+import { roleOf } from './roles.ts';
 import { RecordSplitter } from './split.ts';
 import { decode, type Encoding, findEncoding } from './text.ts';
 import { isTidy, TidyPlacer } from './tidy-in.ts';
@@ -151,6 +152,8 @@ export interface Plan {
   readonly notPlaced: number;
   /** Among those not placed: in columns that the mapping does not speak of, or worked out in the book. They are not kept. */
   readonly leftOut: number;
+  /** The file's headings over filled fields that the mapping does not speak of. */
+  readonly columnsOut: readonly string[];
   readonly problems: readonly NotPlaced[];
   /** The first cells that something goes to; `cells` counts them all. Fields that find a row or say a unit go to no cell. */
   readonly preview: readonly { readonly line: number; readonly where: string; readonly content: string }[];
@@ -191,8 +194,11 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   );
   const change = { label, edits: [...(edits.length > 0 ? (room?.change?.edits ?? []) : []), ...allTogether(book, edits)] };
   if (touchesPicks(book, edits)) for (const word of misfits(apply(book, change), change)) tally.word(`${word}.`);
-  return { ...tally.plan(change), ...(rows && { rows }) };
+  return { ...tally.plan(change), columnsOut: mapping ? columnsOut(staged, mapping) : [], ...(rows && { rows }) };
 }
+
+const columnsOut = ({ headings, records }: Staged, mapping: Mapping): string[] =>
+  headings.filter((_, i) => roleOf(mapping, i).is === 'left out' && records.some(({ fields }) => (fields[i] ?? '').trim() !== ''));
 
 /** What the list lacks stands inside what formulas read of it. */
 function roomIn(book: Book, staged: Staged, mapping: Mapping) {
@@ -273,7 +279,7 @@ class Tally {
     if (this.said.length < PREVIEW) this.said.push(word);
   }
 
-  plan(change: Change): Plan {
+  plan(change: Change): Omit<Plan, 'columnsOut'> {
     const { of, placed, leftOut, problems, preview, cells, said } = this;
     const notPlaced = this.lost + leftOut;
     return { change, of, read: placed + notPlaced, placed, notPlaced, leftOut, problems, preview, cells, said, saidInAll: this.words };

@@ -7,6 +7,7 @@ import { goesByNames } from '../../book/list-rows.ts';
 import { columnHeading } from '../../book/look-up.ts';
 import { tableNameProblem } from '../../book/names.ts';
 import { unguard } from './csv.ts';
+import { EVERYDAY_NAMES } from './everyday-names.ts';
 import { type Heading, readHeading } from './heading.ts';
 import type { Mapping } from './mapped.ts';
 import type { Staged } from './staged.ts';
@@ -21,10 +22,48 @@ type Rows = Mapping & { to: 'rows' };
 export function suggestMapping(book: Book, staged: Staged, goal?: { readonly table: string } | 'new table'): Mapping {
   const headings = staged.headings.map((text) => readHeading(text, book.currency));
   if (goal === 'new table') return newTable(book, staged, headings);
-  const best = fitting(goal ? book.tables.filter((table) => table.id === goal.table) : book.tables, staged, headings);
-  if (goal) return best ?? inOrder(book, staged, goal.table);
-  const spoken = best ? best.columns.length + (typeof best.into === 'string' ? 0 : 1) + (best.unitFrom === undefined ? 0 : 1) : 0;
-  return best && spoken * 2 > headings.length ? best : newTable(book, staged, headings);
+  const known = (id: string): readonly Heading[] =>
+    knownBy(
+      book.tables.find((table) => table.id === id),
+      headings,
+    );
+  if (goal) {
+    const only = book.tables.filter((table) => table.id === goal.table);
+    return fitting(only, staged, () => known(goal.table)) ?? inOrder(book, staged, goal.table);
+  }
+  const own = mostOf(
+    fitting(book.tables, staged, () => headings),
+    headings,
+  );
+  const tables = own ? book.tables.filter((table) => table.id === own.table) : book.tables;
+  return (
+    mostOf(
+      fitting(tables, staged, ({ id }) => known(id)),
+      headings,
+    ) ?? newTable(book, staged, headings)
+  );
+}
+
+/** Where more than half of the file's columns find their place. */
+function mostOf(found: Rows | undefined, headings: readonly Heading[]): Rows | undefined {
+  const spoken = found ? found.columns.length + (typeof found.into === 'string' ? 0 : 1) + (found.unitFrom === undefined ? 0 : 1) : 0;
+  return spoken * 2 > headings.length ? found : undefined;
+}
+
+/** The headings as a list has them, where the file has an everyday name for a column that no other heading of it names. */
+function knownBy(table: Table | undefined, headings: readonly Heading[]): readonly Heading[] {
+  if (table?.form !== 'list') return headings;
+  const taken = new Set(headings.flatMap(({ title }) => columnCalled(table, title)?.id ?? []));
+  return headings.map((heading) => {
+    if (columnCalled(table, heading.title)) return heading;
+    for (const [title, names] of Object.entries(EVERYDAY_NAMES)) {
+      const column = names.includes(same(heading.title)) ? columnCalled(table, title) : undefined;
+      if (!column || taken.has(column.id)) continue;
+      taken.add(column.id);
+      return { ...heading, title };
+    }
+    return heading;
+  });
 }
 
 /**
@@ -40,9 +79,10 @@ function inOrder(book: Book, staged: Staged, id: string): Rows {
   return { to: 'rows', table: id, into: columns.length > 0 ? 'start' : 'end', columns };
 }
 
-function fitting(tables: readonly Table[], staged: Staged, headings: readonly Heading[]): Rows | undefined {
+function fitting(tables: readonly Table[], staged: Staged, headingsFor: (table: Table) => readonly Heading[]): Rows | undefined {
   let best: Rows | undefined;
   for (const table of tables) {
+    const headings = headingsFor(table);
     for (const found of [byLabels(table, staged, headings), byColumns(table, staged, headings)]) {
       if (found && found.columns.length > (best?.columns.length ?? 0)) best = found;
     }

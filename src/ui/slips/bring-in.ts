@@ -258,7 +258,7 @@ export class ObBringIn extends Slip<File> {
     if (!plan) return nothing;
     if (isRefused(plan)) return html`<p class="wrong">${plan.message}</p>`;
     const aside = plan.notPlaced - plan.leftOut;
-    return html`<p><b>${counted(plan.read, plan.of)} read: ${plan.placed === 1 ? '1 finds its' : `${number(plan.placed)} find their`} place${aside > 0 ? `, ${aside === 1 ? '1 finds' : `${number(aside)} find`} none` : ''}${plan.leftOut > 0 ? `, ${plan.leftOut === 1 ? '1 is' : `${number(plan.leftOut)} are`} left out or worked out here` : ''}.</b>
+    return html`${plan.columnsOut.length > 0 ? html`<p>Left out: ${plan.columnsOut.join(', ')}.</p>` : nothing}<p><b>${counted(plan.read, plan.of)} read: ${plan.placed === 1 ? '1 finds its' : `${number(plan.placed)} find their`} place${aside > 0 ? `, ${aside === 1 ? '1 finds' : `${number(aside)} find`} none` : ''}${plan.leftOut > 0 ? `, ${plan.leftOut === 1 ? '1 is' : `${number(plan.leftOut)} are`} left out or worked out here` : ''}.</b>
         ${plan.change.edits.length === 0 ? 'Nothing in it is new to this book.' : nothing}</p>
       ${aside > 0 ? html`<p>What finds no place is kept on the page “Not placed”, with the reasons, and can be sent out from there.</p>` : nothing}
       ${list(
