@@ -1,7 +1,10 @@
 /** What comes through the clipboard: text taken apart, its decimal mark, and cells that say they were copied here. */
-import { describe, expect, it } from 'vitest';
-import { readCarried } from '../../src/ui/table/paste-cells.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { placeOf } from '../../src/book/look-up.ts';
+import type { Session } from '../../src/session.ts';
+import { pasteInto, readCarried } from '../../src/ui/table/paste-cells.ts';
 import { decimalMarkOf, gridOf, withoutThousands } from '../../src/ui/table/pasted-text.ts';
+import { openTemplate } from '../templates/open-template.ts';
 
 describe('text with tabs', () => {
   it('is taken apart into rows and cells, blanks kept in their places', () => {
@@ -68,5 +71,42 @@ describe('cells that were copied here', () => {
       expect(readCarried(JSON.stringify(bad)), JSON.stringify(bad).slice(0, 80)).toBeUndefined();
     expect(readCarried('{"book":')).toBeUndefined();
     expect(readCarried('['.repeat(200_000))).toBeUndefined();
+  });
+});
+
+describe('a block of numbers put down on what names them', () => {
+  let meter: Session;
+  let trade: Session;
+  beforeAll(async () => {
+    meter = await openTemplate('meter-check');
+    trade = await openTemplate('trade-bench');
+  });
+  afterAll(() => {
+    meter.close();
+    trade.close();
+  });
+  const paste = async (address: string, text: string, session = meter) => {
+    const at = placeOf(session.book, address);
+    if (!at) throw new Error(`no place ${address}`);
+    const pasted = await pasteInto(session.ask.bind(session), { book: session.book, at, area: undefined }, { text, html: '' });
+    return 'answer' in pasted ? pasted.answer : pasted;
+  };
+  const grid = Array.from({ length: 3 }, (_, r) => Array.from({ length: 6 }, (_, c) => 11000 + 10 * r + c).join('\t')).join('\n');
+
+  it('goes where the numbers begin: names of rows and headings stay', async () => {
+    for (const address of ['Readings.A2', 'Readings.A1', 'Readings.B1', 'Readings.B2']) {
+      expect(await paste(address, grid), address).toMatchObject({ label: '18 cells pasted into Readings.B2:G4' });
+    }
+  });
+
+  it('of another size than the meter reads at is asked about, from the first place on', async () => {
+    const five = grid.replaceAll(/\t\d+$/gmu, '');
+    expect(await paste('Readings.A2', five)).toMatchObject({ ask: { target: { at: { rowIndex: 1, columnIndex: 1 } }, places: { size: '5 × 3' } } });
+  });
+
+  it('stays where it was put down if it brings names itself, or where nothing is named', async () => {
+    expect(await paste('Readings.A2', 'North\t11000\nSouth\t12000')).toMatchObject({ label: '4 cells pasted into Readings.A2:B3' });
+    expect(await paste('Fixtures.A8', '45\t1.2 m', trade)).toMatchObject({ label: '2 cells pasted into Fixtures.A8:B8' });
+    expect(await paste('Fixtures.A2', '24 Rail\t1.2 m\n48 Rail\t1.2 m', trade)).toMatchObject({ label: '4 cells pasted into Fixtures.A2:B3' });
   });
 });

@@ -2,6 +2,7 @@
 
 import * as v from 'valibot';
 import { counted } from '../../../functions/number-text.ts';
+import { readContent } from '../../../functions/quantity-text.ts';
 import { type At, cellAt, placeIn } from '../../book/address.ts';
 import { apply } from '../../book/apply.ts';
 import type { Area } from '../../book/area.ts';
@@ -78,10 +79,11 @@ interface Places {
 }
 
 /** What comes of a paste: done, refused, or to be looked at first. Changes nothing itself. */
-export async function pasteInto(ask: Session['ask'], target: Target, { text, html }: { readonly text: string; readonly html: string }): Promise<Pasted> {
+export async function pasteInto(ask: Session['ask'], chosen: Target, { text, html }: { readonly text: string; readonly html: string }): Promise<Pasted> {
   const { own, grid } = takenApart(text, html);
   if (!own && (grid.length === 0 || grid.every((line) => line.every((each) => each === '')))) return { answer: refused('There is nothing in that to paste.') };
   const cells: readonly (readonly unknown[])[] = own?.cells ?? grid;
+  const target = pastNames(chosen, own?.cells.map((line) => line.map((cell) => cell?.content ?? '')) ?? grid);
   const edge = beyond(target, cells);
   const places = placesFor(target, cells);
   if (edge.rows > 0 || edge.columns > 0 || places) return { ask: { target, grid, ...(own ? { own } : {}), ...(places ? { places } : {}) } };
@@ -98,6 +100,20 @@ export async function pasteInto(ask: Session['ask'], target: Target, { text, htm
       false,
     ),
   };
+}
+
+/** Numbers put down on the names of rows or on headings are meant for the first place that these name: what names a place is never lost to a number. */
+function pastNames(target: Target, texts: readonly (readonly string[])[]): Target {
+  const { book, at } = target;
+  const { table, columnIndex, rowIndex } = at;
+  const numbers = (some: readonly string[]): boolean => some.some((text) => text !== '') && some.every((text) => /^([-+−]?[.,]?\d[\d.,'\s]*)?$/u.test(text));
+  if (table.form !== 'list' || texts.flat().length < 2) return target;
+  const row = at.row.head && numbers(texts.flat()) ? table.rows.findIndex(({ head }) => !head) : rowIndex;
+  const line = table.cells[table.rows[row]?.id ?? ''];
+  const names = ({ id }: { readonly id: string }): boolean => readContent(line?.[id]?.content ?? '').kind === 'text';
+  const first = columnIndex === 0 && numbers(texts.map(([text = '']) => text)) ? table.columns.findIndex((column) => !names(column)) : columnIndex;
+  const to = row === rowIndex && first === columnIndex ? undefined : placeIn(table, first, row);
+  return to ? { book, at: to, area: undefined } : target;
 }
 
 /** Whoever puts down a whole block of readings from the first place on read at so many places. */
