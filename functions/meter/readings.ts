@@ -37,7 +37,7 @@ export function readingsOf(name: string, cells: Cells): Readings | Refusal {
   const blank = all.length - values.length;
   if (blank > MOST_BLANK * all.length) {
     return refuse(
-      `${name}: ${blank} of ${all.length} readings ${blank === 1 ? 'is' : 'are'} blank; at most one in five may be. A blank does not count as dark: read those points too.`,
+      `${name}: ${blank} of ${all.length} points ${blank === 1 ? 'is' : 'are'} blank; at most one in five may be. Where lights off are read too, a point needs both; 0 where it was dark.`,
     );
   }
   const mean = values.reduce((sum, x) => sum + x, 0) / values.length;

@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { fromBase, need } from '../../functions/units.ts';
 import type { Session } from '../../src/session.ts';
 import { openTemplate } from './open-template.ts';
-import { cellOf } from './rows.ts';
+import { cellOf, fill, said } from './rows.ts';
 
 let session: Session;
 afterEach(() => session?.close());
@@ -124,6 +124,21 @@ describe('a meter check', () => {
     await set(['meter_kind', 'quantum meter'], ['lux_lamp', 'warm white LED']);
     expect(ppfd('measured_mean')).toBeCloseTo(await lit(), 6);
     expect([ppfd('measured_from'), ppfd('measured_to')]).toEqual([ppfd('measured_mean'), ppfd('measured_mean')]);
+  });
+
+  test('says which readings are blank, those with the lights on or the dark ones, and what was found once both are there', async () => {
+    session = await openTemplate('meter-check');
+    const found = (): string | number => said(session, 'Meter.A32');
+    const all = (table: string, content?: string) =>
+      fill(session, ...['B', 'C', 'D', 'E', 'F', 'G'].flatMap((column) => [2, 3, 4].map((r) => [`${table}.${column}${r}`, content ?? ''] as const)));
+    expect(found()).toMatch(/^On the mean the bench gets \d+(\.\d+)? µmol\/m²\/s where \d+(\.\d+)? µmol\/m²\/s was planned for day one: /);
+    await all('Dark');
+    expect(found()).toBe('Dark readings: 18 of 18 are blank. Read those places with the lights off too; put 0 where it was dark.');
+    await all('Readings');
+    expect(found()).toBe('Readings: 18 of 18 are blank. The bench is compared with the plan once they are there.');
+    await all('Readings', '6600');
+    await all('Dark', '0');
+    expect(found()).toMatch(/^On the mean the bench gets 100 µmol\/m²\/s where /);
   });
 });
 
