@@ -70,10 +70,8 @@ const NO_BENCHES = weeks('row #, Counted', [2, 3, 4, 5, 6, 7, 8, 9]).flatMap((ce
 /** Nothing is fitted by the hour. */
 const FITTING = each('Fitting by the hour, # to labour_rate');
 
-/** Nothing is replaced; and without hours for it nothing is off peak. */
+/** Nothing is replaced. */
 const RATES = [
-  ...each('Electricity price over the lamp hours, # to off_peak_price'),
-
   ...each('Replacing them, by the year, # to interest'),
   ...each('Replacing them, by the year, # to plan_years'),
   ...each('Replacing them, worth today, # to interest'),
@@ -260,7 +258,6 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...RATES,
       ...BY_DAYS,
       'Electricity price over the old lamps’ hours to light_hours',
-      'Electricity price over the old lamps’ hours to off_peak_price',
       SAID,
       ...ON_SUPPLIES,
       // The low end is nearer, and the check says the margin to the nearer one.

@@ -3,8 +3,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { RUN_COST_BANDS } from '../../functions/cost/run-cost-bands.ts';
 import type { Session } from '../../src/session.ts';
 import { makeFrom, textOf } from '../handover/made.ts';
-import { openTemplate, slugs } from './open-template.ts';
-import { fill, row, said } from './rows.ts';
+import { openTemplate, slugs, templateBook } from './open-template.ts';
+import { cellOf, fill, row, said } from './rows.ts';
 
 const RATES = /^(?:peak_price|off_peak_price|peak_from|peak_to|peak_part|lights_on_at|peak_hours|co_two|rebate_\w+|spares|fitting_hours|replace_\w+)$/;
 const COSTS = ['buy', 'run', 'capital', 'annual'] as const;
@@ -28,8 +28,41 @@ describe.each(slugs.filter((slug) => slug !== 'meter-check'))('the rates of %s',
     }
     await fill(session, ...names.map((name) => [name, ''] as const));
     expect(costs()).toEqual(before);
+    // One price of the two, and nobody said when it holds: no price is paid, and no cost stands, as if it were known.
+    for (const name of ['peak_price', 'off_peak_price']) {
+      await fill(session, ['peak_price', 'none'], ['off_peak_price', 'none'], [name, '0.15 EUR/kWh']);
+      expect(row(session, 'peak_share'), name).toBe('peak hours: not said');
+      expect(row(session, 'price_paid'), name).toBe('unknown, peak hours: not said');
+      for (const id of ['run', 'annual']) expect(row(session, id), `${name} ${id}`).toMatch(/peak hours: not said/);
+      if (slug === 'replace-old-lamps') expect(said(session, session.book.names.old_price?.replaceAll('$', '') ?? '')).toBe('unknown, peak hours: not said');
+    }
     session.close();
   });
+});
+
+/** Each paragraph of prose with the rows of the scenarios that it shows, by letter. */
+function shownIn(slug: string): { readonly text: string; readonly ids: ReadonlyMap<string, readonly string[]> }[] {
+  const book = templateBook(slug);
+  const rows = book.tables.find((table) => table.form === 'scenarios')?.rows ?? [];
+  const prose = book.pages.flatMap((page) => page.blocks.flatMap((block) => (block.kind === 'prose' ? block.text.split('\n\n') : [])));
+  return prose.map((text) => {
+    const ids = new Map<string, string[]>();
+    for (const [, letter = '', n] of text.matchAll(/\{\{Scenarios\.([A-C])(\d+)\}\}/g))
+      ids.set(letter, [...(ids.get(letter) ?? []), rows[Number(n) - 1]?.id ?? '']);
+    return { text, ids };
+  });
+}
+
+test.each(slugs)('no text of %s tells what a scenario costs without its verdict', (slug) => {
+  const priced = shownIn(slug).flatMap(({ ids }) => [...ids.values()].filter((shown) => shown.some((id) => /^(?:buy|run|annual|plan_cost)$/.test(id))));
+  expect(priced.length).toBeGreaterThan(5);
+  for (const shown of priced) expect(shown).toContain('verdict');
+});
+
+test.each(['trade-bench', 'rack-of-tiers'])('the text on the costs of %s names what is in the sum, with what is added and taken off', (slug) => {
+  const sums = shownIn(slug).flatMap(({ ids }) => [...ids.values()].filter((shown) => shown.includes('buy_fixtures')));
+  expect(sums).toHaveLength(3);
+  for (const shown of sums) expect(shown).toEqual(expect.arrayContaining(['buy', 'buy_fixtures', 'buy_spares', 'buy_labour', 'buy_fitting', 'buy_rebate']));
 });
 
 describe('the rack of tiers, its first scenario by hand', () => {
@@ -46,8 +79,9 @@ describe('the rack of tiers, its first scenario by hand', () => {
 
   test('lamp hours are placed in the peak by the clock, past midnight too', async () => {
     await fill(session, ['peak_price', '0.40 EUR/kWh'], ['off_peak_price', '0.20 EUR/kWh']);
-    // Nobody said when: all hours are taken to be at peak.
-    near('price_paid', 'EUR/kWh', 0.4);
+    // Nobody said when: what is paid is not known, and says why.
+    for (const id of ['peak_share', 'price_paid']) expect(row(session, id)).toMatch(/peak hours: not said$/);
+    expect(said(session, cellOf(session, 'run'))).toContain('peak hours: not said');
     await fill(session, ['peak_hours', '5 h/d']);
     near('price_paid', 'EUR/kWh', (5 * 0.4 + 11 * 0.2) / 16);
     await fill(session, ['peak_from', '7 h'], ['peak_to', '22 h'], ['lights_on_at', '18 h']);
