@@ -316,6 +316,7 @@ describe('what a meter read', () => {
       data.setData('text/plain', '3000\t3000\n3000\t3000\n3000\t3000');
       document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
     });
+    await page.getByRole('dialog', { name: 'How it will be read' }).getByRole('button', { name: 'Put it down so' }).click();
     await page.locator('td[aria-label^="Row 3, Place 2: 3"]').first().waitFor();
     await settled(page);
     await page.getByRole('button', { name: 'Use the result of the readings in the scenarios' }).click();

@@ -41,7 +41,8 @@ describe('working back', () => {
     await expect.poll(() => status.textContent()).toMatch(/^Electricity price: 0\.\d{3}.EUR\/kWh\.$/);
     const found = slip.getByRole('region', { name: 'Electricity price' });
     expect(await found.textContent()).toMatch(/0\.0\d{5,} EUR\/kWh gives 300 EUR\/year/);
-    expect(await found.textContent()).toContain('RUN.COST(');
+    // Prices by the hour come in beside it.
+    expect(await found.textContent()).toContain('It can’t be made to stay so by a formula.');
     expect(await violations(page, { within: 'dialog[open]' })).toEqual([]);
     // Nothing has been touched until here.
     expect(await changes(page)).toBe(0);
