@@ -107,6 +107,18 @@ describe('what a missing field stops', () => {
     expect(of('Depth')).toEqual([]);
   });
 
+  it('may be a check, and that is told apart', () => {
+    const checks = (heading: string) =>
+      stops(
+        list('Fixtures').columns.findIndex(({ id }) => list('Fixtures').cells.head?.[id]?.content === heading),
+        'check',
+      );
+    expect(checks('IP')).toEqual(['IP of the fixture', 'Verdict']);
+    expect(checks('Ambient to')).toEqual(['Air at the lights', 'Verdict']);
+    expect(checks('Most on one 16 A')).toEqual(['Circuits free', 'Verdict']);
+    expect(checks('Depth')).toEqual([]);
+  });
+
   it('is what the engine can’t work out then, and nothing that is worked out hangs on it', async () => {
     const full = { ...BAR, Mass: '4', Depth: '0.08', L90: '50000', IP: '65', 'Ambient to': '40' };
     const failing = async (without: string): Promise<readonly string[]> => {

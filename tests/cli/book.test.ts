@@ -155,6 +155,8 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
     ['Crop', '', 'basil'],
     ['Moon', '', '3'],
   ]);
+  writeFileSync(answers, 'Name,Finish,Price\nRail 45,white,81\n');
+  expect((await overbench(['bring', book, answers, '--into', 'Fixtures', '-o', files.path('other.json')])).err).toMatch(/^Left out: Finish\.$/m);
   const csv = (await overbench(['csv', again, '--wide'])).out;
   expect(Number(row(csv, 'Area')[1])).toBeCloseTo(12 * 0.3048 * 1.5, 12);
 

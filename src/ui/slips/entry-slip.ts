@@ -116,7 +116,7 @@ export class ObEntrySlip extends Slip<Asked> {
       <h2 id="entry-name">${title}</h2>
       <fieldset class="usual"><legend>A plan needs</legend>${fields(table.columns.filter(needs))}</fieldset>
       ${more.length > 0 ? html`<fieldset class="usual"><legend>Where it is said</legend>${fields(more)}</fieldset>` : nothing}
-      <div role="status" aria-label="Still missing"><ul>${missing.map((column) => html`<li>${this.#stopped(table, column)}</li>`)}</ul></div>
+      <div role="status" aria-label="Still missing"><ul>${missing.map((column) => html`<li>${this.#stopped(table, column)}</li>`)}${this.#unknown(table)}</ul></div>
       <div role="status">${this.#told(read)}</div>
       <div class="do">
         <button type="submit" class="btn first">${missing.length > 0 ? `Add it with ${missing.length} missing` : 'Add it'}</button>
@@ -127,9 +127,18 @@ export class ObEntrySlip extends Slip<Asked> {
 
   #stopped(table: Table, column: Column): string {
     const labels = this.#stops(table.columns.indexOf(column));
-    const named = labels.slice(0, NAMED).join(', ');
     const more = labels.length - NAMED;
-    return `${headingOf(table, column)} is missing${labels.length > 0 ? `: without it no ${named}${more > 0 ? ` and ${more} more` : ''}` : ''}`;
+    const named = all([...labels.slice(0, NAMED), ...(more > 0 ? [`${more} more`] : [])]);
+    return `${headingOf(table, column)} is missing${labels.length > 0 ? `: without it ${named} can’t be worked out` : ''}.`;
+  }
+
+  /** What no plan needs and a check may ask for, in one sentence. */
+  #unknown(table: Table): TemplateResult | typeof nothing {
+    const [, ...others] = table.columns.filter(({ id, needed }, i) => i === 0 || (!needed && !this.typed[id]?.trim()));
+    const asked = others.map((column) => ({ column, checks: this.#stops(table.columns.indexOf(column), 'check') })).filter(({ checks }) => checks.length > 0);
+    if (asked.length === 0) return nothing;
+    const checks = new Set(asked.flatMap(({ checks }) => checks));
+    return html`<li>Blank too: ${all(asked.map(({ column }) => headingOf(table, column)))}. Without them may be unknown: ${all([...checks])}.</li>`;
   }
 
   /** What is wrong with the fields that were left, and how they were read where that deserves a word. */
@@ -151,4 +160,6 @@ export class ObEntrySlip extends Slip<Asked> {
       : html`<label>${label} <input name=${id} type="text" autocomplete="off" spellcheck="false" placeholder=${allowedText(at)} aria-invalid=${wrong} /></label>`;
   }
 }
+const all = (words: readonly string[]): string => new Intl.ListFormat('en-GB').format(words);
+
 customElements.define('ob-entry-slip', ObEntrySlip);
