@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { lineOf } from '../shown.ts';
 import { fails } from './front.ts';
-import { pairs, section, shown } from './pieces.ts';
+import { answered, pairs, section, shown } from './pieces.ts';
 import type { Found, Reader } from './reader.ts';
 
 /** By the crop's own target, and by the first two checks of the book: those of the light. */
@@ -17,9 +17,18 @@ export function brings(reader: Reader): TemplateResult {
       crop && low && brought
         ? html`<p>A day’s light (DLI) wanted for ${shown(crop)}${stage ? html`, ${shown(stage)}` : nothing}: ${shown(low)}${high?.value.kind === 'number' ? html` to ${shown(high)}` : ' or more'}. ${brought.label}: ${shown(brought)}${amount(about)}.</p>`
         : nothing
-    }${pairs(reader.checks.filter(({ at }) => !at.row.strong).slice(0, 2))}`,
+    }${pairs(reader.checks.filter(({ at }) => !at.row.strong).slice(0, 2), (check) => against(reader, check))}`,
     'more under The light in figures',
   );
+}
+
+/** The value and the limit that a check of one limit holds against each other. */
+function against(reader: Reader, { at }: Found): unknown {
+  const [, most, ...names] = /^=CHECK\.AT\.(LEAST|MOST)\(([\w.]+),([\w.]+)[,)]/.exec(at.cell?.content ?? '') ?? [];
+  const [value, limit] = names.map((name) => reader.named(name) ?? reader.named(`${at.table.name}.${name}`));
+  return value?.value.kind === 'number' && limit?.value.kind === 'number'
+    ? html`: ${shown(value)}, and ${shown(limit)} at ${most === 'MOST' ? 'most' : 'least'} is asked`
+    : nothing;
 }
 
 function amount([low, high, brought]: readonly (number | undefined)[]): string {
@@ -47,17 +56,22 @@ export function confirm(reader: Reader): TemplateResult {
   const entries = [...reader.entry('fixtures', reader.row('fixture')), ...reader.entry('supplies', reader.row('supply'))];
   const invented = entries.some(({ cell }) => /^invented/iu.test(cell.text));
   const v = (id: string): Found | undefined => reader.line(id);
-  const item = (before: string, ...parts: readonly (readonly [string, Found | undefined])[]): unknown =>
-    parts.some(([, found]) => found) ? html`<li>${before}${parts.map(([word, found]) => (found ? html`${word}${shown(found)}` : nothing))}.</li>` : nothing;
+  // What is not answered is left out, and the comma before what stands first then.
+  const item = (before: string, ...parts: readonly (readonly [string, Found | undefined])[]): unknown => {
+    const said = parts.flatMap(([word, found]) => (answered(found) ? [{ word, found }] : []));
+    return parts.some(([, found]) => found)
+      ? html`<li>${before}${said.length > 0 ? ': ' : nothing}${said.map(({ word, found }, i) => html`${i === 0 ? word.replace(/^[,;]? /, '') : word}${shown(found)}`)}.</li>`
+      : nothing;
+  };
   return section(
     'confirm',
     'To confirm before ordering',
     html`<ul>
-      ${item('Sizes where it will hang: ', ['', v('bench_length')], [' by ', v('bench_width')], ['; lights over the leaf tops at ', v('height')])}
-      ${item('Light, power, price and delivery, with the seller: ', ['', v('fixture')], [', ', v('supply')], ['; prices valid until ', v('plan_until')])}
-      ${item('Room on the mains, with a licensed electrician: ', ['', v('amps')], [' at ', v('mains_volts')], [', circuits ', v('circuits')], [', breaker ', v('breaker_used')])}
-      ${item('What holds the lights up, with the installer: hanger load ', ['', v('hang')])}
-      ${item('Electricity price, from the bill: ', ['', v('tariff')])}
+      ${item('Sizes where it will hang', ['', v('bench_length')], [' by ', v('bench_width')], ['; lights over the leaf tops at ', v('height')])}
+      ${item('Light, power, price and delivery, with the seller', ['', v('fixture')], [', ', v('supply')], ['; prices valid until ', v('plan_until')])}
+      ${item('Room on the mains, with a licensed electrician', ['', v('amps')], [' at ', v('mains_volts')], [', circuits ', v('circuits')], [', breaker ', v('breaker_used')])}
+      ${item('What holds the lights up, with the installer', ['hanger load ', v('hang')])}
+      ${item('Electricity price, from the bill', ['', v('tariff')])}
       ${invented ? html`<li>Lights and supplies of the list are invented: no order is placed by them.</li>` : nothing}
     </ul>`,
     'more under Plan, What hangs and what feeds it, Supplies and circuits',

@@ -6,23 +6,31 @@ import { lacksSaid } from '../book/edition/said.ts';
 import { sentence } from '../book/label.ts';
 import { titleOf } from '../book/look-up.ts';
 import { isLeft, LEFT, questionsOn } from '../book/said-by.ts';
-import { ADDRESS, heading, notAgreed, reasons, shown, table } from './pieces.ts';
-import { type Found, type Reader, UNKNOWN } from './reader.ts';
+import { ADDRESS, answered, heading, notAgreed, reasons, shown, table } from './pieces.ts';
+import type { Found, Reader } from './reader.ts';
 
 /** Of each line the first that the book has. */
 const HEADLINES = [['count', 'each'], ['height'], ['hours', 'window'], ['kept', 'day_one'], ['dli', 'dli_mean']];
 
+/** The first of a line begins it, whatever it follows elsewhere. */
+const begun = (words: string): string => words.replace(/^,? ?(.)/, (_, first: string) => first.toUpperCase());
+
 export function head(reader: Reader, fingerprint: string): TemplateResult {
   const { book, letter, fellBack } = reader;
-  const cell = (name: string, before: string): unknown => {
-    const found = reader.named(name);
-    return html`${before} ${found ? html`${shown(found)}${notAgreed(found)}` : UNKNOWN}`;
+  // What is not answered yet is left out of these lines; it stands among what is still to be asked.
+  const line = (...parts: readonly (readonly [string, string])[]): unknown => {
+    const said = parts.flatMap(([before, name]) => {
+      const found = reader.named(name);
+      return answered(found) ? [{ before, found }] : [];
+    });
+    if (said.length === 0) return nothing;
+    return html`${said.map(({ before, found }, i) => html`${i === 0 ? begun(before) : before} ${shown(found)}${notAgreed(found)}`)}. `;
   };
   return html`<header>
     <div>
       <h1>Light plan: ${book.title}</h1>
-      <p>Client: ${sentence(book.client || UNKNOWN)} ${cell('site', 'Site:')}.${letter ? ` ${fellBack ? `${fellBack}; scenario ${letter} is shown` : `Scenario ${letter}`}.` : ''}</p>
-      <p>${cell('plan_version', 'Version')} of ${cell('plan_date', '')}, ${cell('plan_until', 'valid until')}. Book ${fingerprint}.</p>
+      <p>${book.client ? `Client: ${sentence(book.client)} ` : nothing}${line(['Site:', 'site'])}${letter ? ` ${fellBack ? `${fellBack}; scenario ${letter} is shown` : `Scenario ${letter}`}.` : ''}</p>
+      <p>${line(['Version', 'plan_version'], [' of', 'plan_date'], [', valid until', 'plan_until'])}Book ${fingerprint}.</p>
     </div>
   </header>`;
 }
@@ -31,9 +39,10 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
 export function stillOpen({ book }: Reader): TemplateResult | typeof nothing {
   const asked = book.pages.flatMap((page) => questionsOn(book, page));
   const left = asked.filter(isLeft);
-  if (left.length === 0) return nothing;
+  const unnamed = book.client ? nothing : html`<p class="open">Nobody has said who the client is.</p>`;
+  if (left.length === 0) return unnamed as TemplateResult;
   const labels = left.map((at) => at.row.label ?? titleOf(at)).join('; ');
-  return html`<p class="open"><b>${left.length} of ${asked.length} questions ${left.length === 1 ? 'is' : 'are'} still to be asked</b> (${LEFT}): ${labels}.</p>`;
+  return html`<p class="open"><b>${left.length} of ${asked.length} questions ${left.length === 1 ? 'is' : 'are'} still to be asked</b> (${LEFT}): ${labels}.</p>${unnamed}`;
 }
 
 /** What the plan was not held against: a sheet of an earlier edition must not look like one of the present. */
@@ -60,11 +69,14 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const bad = failing.length > 0;
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
-    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${shown(v)}.</span> `)}</p>
+    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${singles.length > 0 ? shown({ ...v, text: v.text.replace(NAMES, '$1') }) : shown(v)}.</span> `)}</p>
     ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest. What fails, by how much, and what is asked:</p>` : nothing}
     ${failing.slice(0, MOST_ASKED).map((check) => html`<p>${check.label}: ${shown(check)}. ${asked(reader, check)}</p>`)}${group(failing.slice(MOST_ASKED), 'And')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${group(assumed, 'Holds only if what is assumed is so')}${reasons(failing, ADDRESS)}
   </section>`;
 }
+
+/** The names that a verdict lists: each check stands by its name beneath it. */
+const NAMES = /(\b(?:(?:fails|unknown|close to limit|assumed) \d+|\d+ assumed)): [^;]*/g;
 
 /** So many failures have what they ask beside them; more would not go on the page. */
 const MOST_ASKED = 4;

@@ -18,6 +18,10 @@ export function shown(found: Found): TemplateResult {
   return html`<span class=${`val ${found.value.kind === 'number' ? 'num' : breaking(text)}`} data-cell=${address}>${bare}${unit === '' ? nothing : html`<span class=${bare.endsWith(GAP) ? 'u apart' : 'u'}>${unit}</span>`}</span>`;
 }
 
+/** What nobody has answered, and what waits for it, has nothing to print within a sentence: it stands among what is still to be asked. */
+export const answered = (found: Found | undefined): found is Found =>
+  found !== undefined && found.value.kind !== 'blank' && !(found.value.kind === 'error' && found.value.word === 'not answered yet');
+
 /** Only a word that no column could hold may be broken anywhere. */
 export const breaking = (text: string): string => (/\S{25}/u.test(text) ? 'long' : '');
 
@@ -54,8 +58,8 @@ export const ADDRESS = / \([\p{L}\p{N}_ ]+\.[A-Z]+\d+\)/gu;
 /** Labels at the left, values at the right; beneath them why a value is refused. */
 export const list = (lines: readonly Found[]): TemplateResult => html`${pairs(lines)}${reasons(lines)}`;
 
-export function pairs(lines: readonly Found[]): TemplateResult {
-  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>`;
+export function pairs(lines: readonly Found[], after: (line: Found) => unknown = () => nothing): TemplateResult {
+  return html`<table class="pairs"><tbody>${lines.map((line) => html`<tr><th scope="row" class=${breaking(line.label)}>${line.label}</th><td>${shown(line)}${after(line)}${notAgreed(line)}</td></tr>`)}</tbody></table>`;
 }
 
 /** The first cell of a row says what the row is of. */

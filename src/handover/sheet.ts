@@ -64,8 +64,9 @@ async function lightOf(reader: Reader, ask: Ask): Promise<Sheet['light']> {
 export function sheet({ reader, fingerprint, light, traces, swings: found }: Sheet): TemplateResult {
   return html`<article class="handover">
     <div class="client">
-      ${head(reader, fingerprint)}${stillOpen(reader)}${lacking(reader)}${verdict(reader)}${headlines(reader)}
+      ${head(reader, fingerprint)}${verdict(reader)}${lacking(reader)}${headlines(reader)}
       <div class="two">${brings(reader)}${paid(reader)}</div>
+      ${stillOpen(reader)}
       ${confirm(reader)}${granted(reader, found)}${cautions()}
     </div>
     <h1>For the installer</h1>

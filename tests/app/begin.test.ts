@@ -168,7 +168,7 @@ function judge({ wide, tidy, sheet }: Outputs): void {
   // What was not said is open, and named.
   expect(said).toMatch(/questions are still to be asked/u);
   for (const open of ['Hours of light', 'Circuits that may be used'])
-    expect(said.slice(said.indexOf('still to be asked'), said.indexOf('class="verdict'))).toContain(open);
+    expect(said.slice(said.indexOf('still to be asked'), said.indexOf('class="confirm'))).toContain(open);
   expect(said).toContain('Running cost a month');
   // Lengths and masses stand in feet, inches and pounds, up to the calculations, which reckon as the functions do.
   const shown = said.slice(0, said.indexOf('class="workings"')).replaceAll(/<[^>]+>/gu, '');

@@ -101,6 +101,12 @@ describe('the client’s page', () => {
     const text = plain(client);
     expect(text.indexOf('This plan fails')).toBeLessThan(text.indexOf('What it brings'));
     expect(plain(section(client, 'verdict'))).toContain('Evenness: fails, 56 % below the least. The lowest point over the mean, over the whole bench.');
+    // Lowest to mean, as the page of the scenarios has it.
+    const [, even] = /fails, 56 % below the least: (0\.\d+), and 0\.60 at least is asked/.exec(plain(section(client, 'brings'))) ?? [];
+    expect(1 - Number(even) / 0.6).toBeCloseTo(0.56, 2);
+    // Each check is named once.
+    expect(plain(section(client, 'verdict')).split('Evenness')).toHaveLength(2);
+    expect(plain(section(partedOf(session, 'A').client, 'verdict')).split('Day length')).toHaveLength(2);
     expect(plain(section(client, 'paid'))).toContain('of a plan that fails');
     expect(text.replace('is never called the cheapest', '')).not.toMatch(/cheap|\bbest\b|saves/i);
     expect(plain(partedOf(session, 'B').client)).not.toMatch(/This plan fails|of a plan that fails/);

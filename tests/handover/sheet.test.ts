@@ -170,13 +170,19 @@ describe('the sheet', () => {
     made.session.close();
   });
 
-  it('shows what nobody has answered as unknown, among what the plan rests on', async () => {
-    const start = templateBook('trade-bench');
-    const made = await make(withCell(withCell(start, 'electrics', 'hang_rating', ''), 'sheet', 'site', ''));
+  it('shows what nobody has answered as unknown, among what the plan rests on, and leaves it out of the lines that it would stand in', async () => {
+    const start = { ...templateBook('trade-bench'), client: '' };
+    const unsaid = ['site', 'plan_date', 'plan_until'].reduce((book, id) => withCell(book, 'sheet', id, ''), start as Book);
+    const made = await make(withCell(unsaid, 'electrics', 'hang_rating', ''));
     const rests = textOf(section(made.body, 'rests'));
     expect(rests).toMatch(/Not answered yet\s*Working load of a hanger and its fixing/);
     expect(textOf(section(made.body, 'verdict'))).toMatch(/can’t be judged yet[\s\S]*Not known:[\s\S]*Hanging load: unknown/);
-    expect(textOf(made.body)).toContain('Site: not answered yet.');
+    const front = textOf(made.body.slice(0, made.body.indexOf('<section class="granted'))).replace(/\s+/g, ' ');
+    expect(front).toMatch(/Version 1\. Book [0-9a-f]{8}\./);
+    expect(front).not.toMatch(/(?:Client|Site|of|until):? (?:unknown|not answered yet)/);
+    expect(front).not.toMatch(/, valid until|prices valid until|Client:|Site:/);
+    expect(front).toContain('Nobody has said who the client is.');
+    expect(front).toMatch(/still to be asked.*: .*Site.*Prices and plan valid until/);
     made.session.close();
   });
 
@@ -206,12 +212,14 @@ describe('the sheet', () => {
     const asked = begun.pages.flatMap((page) => questionsOn(begun, page));
     const left = asked.filter(isLeft).map(addressOf);
     const fresh = await make(begun);
-    const front = textOf(fresh.body.slice(0, fresh.body.indexOf('<section class="verdict'))).replace(/\s+/g, ' ');
+    const front = textOf(fresh.body.slice(0, fresh.body.indexOf('<section class="confirm'))).replace(/\s+/g, ' ');
     expect(left.length).toBeGreaterThan(5);
     expect(front).toContain(`${left.length} of ${asked.length} questions are still to be asked`);
     for (const label of ['Breaker', 'Circuits that may be used', 'Spare power', 'Electricity']) expect(front).toContain(`; ${label}`);
     expect(front).toContain('Version 1 of 2027-01-08, valid until 2027-04-08');
     expect(front).not.toMatch(/Polytunnel|2026/);
+    // What is planned comes before what is still to be asked.
+    expect(front.indexOf('Cost to buy')).toBeLessThan(front.indexOf('still to be asked'));
     // Which they are.
     const open = textOf(section(fresh.body, 'rests'));
     for (const label of ['Breaker', 'Circuits that may be used']) expect(open.slice(open.indexOf('Not answered yet'))).toContain(label);

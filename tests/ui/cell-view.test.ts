@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { placeIn } from '../../src/book/address.ts';
 import type { Cell, Table } from '../../src/book/book.ts';
 import type { Value, Values } from '../../src/engine/types.ts';
-import { differenceText, spokenName, viewOf } from '../../src/ui/cells/cell-view.ts';
+import { differenceText, lacks, spokenName, viewOf } from '../../src/ui/cells/cell-view.ts';
 
 const row = (id: string, label: string, more = {}) => ({ id, label, ...more });
 const cells: Record<string, Record<string, Cell>> = {
@@ -150,4 +150,16 @@ it('a check that is close to its limit is said so, in formulas of earlier books 
   if (!at) throw new Error('no such cell');
   for (const text of ['close to limit, 4.4 % under', 'look, 4.4 % under'])
     expect(viewOf(at, { 'Scenarios.B3': { kind: 'text', text } })).toMatchObject({ state: 'look', word: 'close to limit', text: '4.4 % under' });
+});
+
+describe('within a sentence', () => {
+  it('a value that waits for an answer says which, without the address of its cell', () => {
+    const message = 'Rail 45, L90 (Fixtures.N2) is not answered yet.';
+    expect(lacks({ kind: 'error', word: 'not answered yet', message })).toBe('unknown: Rail 45, L90 is not answered yet');
+    expect(lacks({ kind: 'error', word: 'not answered yet', message: 'Hours (a day) (Brief.A12) is not answered yet.' })).toBe(
+      'unknown: Hours (a day) is not answered yet',
+    );
+    expect(lacks({ kind: 'error', word: 'unit error', message: 'Adds a length to a power.' })).toBe('');
+    expect(lacks({ kind: 'blank' })).toBe('');
+  });
 });

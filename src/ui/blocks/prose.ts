@@ -6,7 +6,7 @@ import { placeOf, standingOf, titleOf } from '../../book/look-up.ts';
 import { LOST } from '../../book/references.ts';
 import { isRefused } from '../../book/refused.ts';
 import type { Values } from '../../engine/types.ts';
-import { spokenValue, viewOf } from '../cells/index.ts';
+import { lacks, spokenValue, viewOf } from '../cells/index.ts';
 import { AGAIN, draftOf, endDraft, noteDraft, Part, type Wishes } from '../parts/index.ts';
 
 /** Markdown with the live values of cells in it. The text is made once; the values are written into it as they come. It is written in place. */
@@ -143,7 +143,7 @@ export class ObProse extends Part {
       ? `${view.number.sign}${view.number.whole}${view.number.fraction}`
       : view.state
         ? `${view.word}${view.text ? `, ${view.text}` : ''}`
-        : view.text || 'not answered yet';
+        : lacks(view.value) || view.text || 'not answered yet';
     const unit = view.number ? unitAfter(view.number) : '';
     const standing = standingOf(at);
     const kind =

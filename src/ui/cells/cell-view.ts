@@ -125,6 +125,10 @@ export function spokenValue(view: CellView): string {
   return view.text;
 }
 
+/** Within a sentence, what a value waits for: `unknown: Rail 45, L90 is not answered yet`. Empty where it waits for nothing. */
+export const lacks = (value: Value): string =>
+  value.kind === 'error' && value.word === 'not answered yet' ? `unknown: ${value.message.replace(/ \([^()]+\.[A-Z]+\d+\)|\.$/gu, '')}` : '';
+
 /** The name by which a cell is read aloud: "Mount height, B: 45 centimetres, given, differs from A". */
 export function spokenName(at: At, view: CellView): string {
   const base = baseOf(at);

@@ -1,5 +1,5 @@
 /** How a cell is seen and said: its view and words, what it may hold, its units, and a formula with its references. */
-export { type CellView, lineOf, spokenName, spokenValue, textOfValue, valueAt, viewBeside, viewOf } from './cell-view.ts';
+export { type CellView, lacks, lineOf, spokenName, spokenValue, textOfValue, valueAt, viewBeside, viewOf } from './cell-view.ts';
 export { allowedText, choicesOf, numberHints } from './choices.ts';
 export { headingFrom, lineAt, piecesOf } from './formula-text.ts';
 export { paramText, signature } from './param-words.ts';
