@@ -28,8 +28,16 @@ const NAME = /^ {4}'?([A-Z][A-Z0-9._]*)'?: '[^']*',?\n/gm;
 export const namesOf = (code: string): string =>
   code.replace(NAME, (line, name: string) => (KEPT.has(name) || /\.|^#|[A-Z]+_[A-Z]/.test(name) || /'#/.test(line) ? line : ''));
 
+/** What is said of a grammar that is none: of two rules of one name alone it is asked. */
+const COMPLAINTS = /chevrotain\/lib_esm\/src\/parse\/errors_public\.js$/;
+const COMPLAINT = /^ {4}build(?!DuplicateRuleName|RuleNotFound)\w+Error: function \(\w*\) \{\n[\s\S]*?^ {4}\},?\n/gm;
+
+/** Nothing is taken back within the calculator: the book's own history does that. */
+const HISTORY = /hyperformula\/es\/UndoRedo\.mjs$/;
+const STEP = /^ {2}(?:undo|redo)[A-Z]\w*\(\w+\) \{\n[\s\S]*?^ {2}\}\n/gm;
+
 /**
- * The calculator describes its functions in words that nobody here asks for, has functions that are not offered (src/engine/offered.ts), and judges at
+ * The calculator describes its functions in words that nobody here asks for, has functions that are not offered (src/engine/offered.ts), can take back, and judges at
  * each start whether its grammar is one, as its maker has: with all that the program would be a tenth larger.
  */
 export const withoutUnoffered = (): Plugin => ({
@@ -42,8 +50,13 @@ export const withoutUnoffered = (): Plugin => ({
     return undefined;
   },
   transform: {
-    filter: { id: [FAMILY, LANGUAGE, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
-    handler: (code, id) =>
-      FAMILY.test(id) ? offeredOf(code) : LANGUAGE.test(id) ? namesOf(code) : code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false'),
+    filter: { id: [FAMILY, LANGUAGE, HISTORY, COMPLAINTS, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
+    handler: (code, id) => {
+      if (FAMILY.test(id)) return offeredOf(code);
+      if (LANGUAGE.test(id)) return namesOf(code);
+      if (HISTORY.test(id)) return code.replace(STEP, '');
+      if (COMPLAINTS.test(id)) return code.replace(COMPLAINT, '');
+      return code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false');
+    },
   },
 });
