@@ -24,13 +24,13 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
       return answered(found) ? [{ before, found }] : [];
     });
     if (said.length === 0) return nothing;
-    return html`${said.map(({ before, found }, i) => html`${i === 0 ? begun(before) : before} ${shown(found)}${notAgreed(found)}`)}. `;
+    return html`${said.map(({ before, found }, i) => html`${i === 0 ? begun(before) : before} ${shown(found)}${notAgreed(found)}`)}.`;
   };
   return html`<header>
     <div>
       <h1>Light plan: ${book.title}</h1>
       <p>${book.client ? `Client: ${sentence(book.client)} ` : nothing}${line(['Site:', 'site'])}${letter ? ` ${fellBack ? `${fellBack}; scenario ${letter} is shown` : `Scenario ${letter}`}.` : ''}</p>
-      <p>${line(['Version', 'plan_version'], [' of', 'plan_date'], [', valid until', 'plan_until'])}Book ${fingerprint}.</p>
+      <p>${line(['Version', 'plan_version'], [' of', 'plan_date'], [', valid until', 'plan_until'])} Book ${fingerprint}.</p>
     </div>
   </header>`;
 }
@@ -69,14 +69,17 @@ export function verdict(reader: Reader): TemplateResult | typeof nothing {
   const bad = failing.length > 0;
   return html`<section class="verdict ${bad ? 'bad' : ''}">
     ${heading(bad ? 'This plan fails' : open.length > 0 ? 'This plan can’t be judged yet' : 'Checks')}
-    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${singles.length > 0 ? shown({ ...v, text: v.text.replace(NAMES, '$1') }) : shown(v)}.</span> `)}</p>
+    <p>${(verdicts.length > 0 ? verdicts : found ? [found] : []).map((v) => html`<span>${v.label}: ${singles.length > 0 ? counted(v) : shown(v)}.</span> `)}</p>
     ${bad ? html`<p>A plan that fails is not to be built as it stands, and is never called the cheapest. What fails, by how much, and what is asked:</p>` : nothing}
     ${failing.slice(0, MOST_ASKED).map((check) => html`<p>${check.label}: ${shown(check)}. ${asked(reader, check)}</p>`)}${group(failing.slice(MOST_ASKED), 'And')}${group(open, 'Not known')}${group(near, 'Close to its limit')}${group(assumed, 'Holds only if what is assumed is so')}${reasons(failing, ADDRESS)}
   </section>`;
 }
 
-/** The names that a verdict lists: each check stands by its name beneath it. */
 const NAMES = /(\b(?:(?:fails|unknown|close to limit|assumed) \d+|\d+ assumed)): [^;]*/g;
+
+/** A verdict without the names that it lists: each check stands by its name beneath it. */
+const counted = ({ state, word = '', text, address }: Found): TemplateResult =>
+  html`<span class="check" data-from=${address}><b class="word ${state ?? ''}">${word}</b>${text.replace(NAMES, '$1').slice(word.length)}</span>`;
 
 /** So many failures have what they ask beside them; more would not go on the page. */
 const MOST_ASKED = 4;
