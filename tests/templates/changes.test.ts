@@ -85,10 +85,11 @@ const ROOM = {
   humidity_kept: ['water_off', '3 kg/d', 'air_in', '10 °C', 'humidity_in', '80 %'],
   room_volume: ['air_in', '10 °C'],
 } as const;
-const ROOM_DEAF = [
+/** By the given that says how warm its air gets. */
+const roomDeaf = (air: string): string[] => [
   ...each('Air changes in the room, # to air_in'),
-  ...each('Air to carry that heat off, # to crop_air'),
-  ...['air_in', 'crop_air', 'water_off'].flatMap((given) => each(`Air to carry the vapour off, # to ${given}`)),
+  ...each(`Air to carry that heat off, # to ${air}`),
+  ...['air_in', air, 'water_off'].flatMap((given) => each(`Air to carry the vapour off, # to ${given}`)),
 ];
 
 /** Without a reading no lamp turns it into anything. */
@@ -134,7 +135,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   'rack-of-tiers': {
     // As on the trade bench.
     held: { ...ROOM, ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: [...ROOM_DEAF, ...NO_BENCHES, ...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
+    deaf: [...roomDeaf('crop_air'), ...NO_BENCHES, ...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
@@ -195,6 +196,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
   },
   'germination-and-microgreens': {
     held: {
+      ...ROOM,
       ...CLOCK,
       ...ASSUMED,
       breaker_share: ['mains_volts', '90 V'],
@@ -204,6 +206,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       hours_limit: ONE_FIGURE,
     },
     deaf: [
+      ...roomDeaf('ambient'),
       ...FITTING,
       ...RATES,
       SAID,
@@ -223,8 +226,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
     ],
   },
   'growing-canopy': {
-    held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: { ...ROOM, ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
+      ...roomDeaf('ambient'),
       ...NO_BENCHES,
       ...FITTING,
       ...RATES,
