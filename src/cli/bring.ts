@@ -1,21 +1,25 @@
 import { readFileSync } from 'node:fs';
 import { counted, readQuantity } from '../../functions/quantity-text.ts';
 import { tableNamed } from '../book/address.ts';
+import { apply } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';
 import { isRefused } from '../book/refused.ts';
 import { formatBook } from '../files/book/index.ts';
+import { Draft } from '../files/csv/draft.ts';
 import {
   formatNotPlaced,
   holdsNotPlaced,
   type Mapping,
   planCsv,
   reason,
+  roleOf,
   rowLines,
   rowsSaid,
   type Staged,
   stageCsv,
   suggestMapping,
 } from '../files/csv/index.ts';
+import { keepAside, type NotPlaced } from '../files/csv/kept.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
 import { isSameFile, spare } from './same-file.ts';
@@ -30,7 +34,7 @@ export const verb: Verb = {
     into: { type: 'string', about: 'the table whose rows or columns take it; a tidy file finds its own cells' },
     new: { type: 'boolean', about: 'makes a new table of it' },
     'decimal-comma': { type: 'boolean', about: 'numbers have a comma for their decimal mark' },
-    rejected: { type: 'string', about: 'a file for the records that found no place' },
+    rejected: { type: 'string', about: 'a file for the records that found no place, or have columns that found none' },
     output: { type: 'string', short: 'o', about: 'the file for the new book, which may be the book itself; standard output without it' },
   },
   async run(operands, { into: named, new: anew, 'decimal-comma': comma, rejected, output }) {
@@ -68,9 +72,10 @@ export const verb: Verb = {
       console.error(
         `${counted(plan.read, plan.of)} read: ${plan.placed} placed, ${plan.notPlaced - plan.leftOut} not placed, ${plan.leftOut} left out or worked out`,
       );
-      if (rejected !== undefined) await deliver(notPlaced(book, session.book), rejected as string);
+      const out = mapping ? fieldsOut(staged, mapping) : [];
+      if (rejected !== undefined) await deliver(asFile(book, staged, [...plan.problems, ...out]), rejected as string);
       await deliver(formatBook(session.book), output as string | undefined);
-      return plan.problems.length > 0 ? 1 : 0;
+      return plan.problems.length + out.length > 0 ? 1 : 0;
     } finally {
       session.close();
     }
@@ -102,11 +107,24 @@ function wanted(book: Book, staged: Staged, into: string | undefined, anew: bool
   throw new WrongUse(`there is no table ${into}; ${amongThese(into, names)}`);
 }
 
-/** The records that this file added to the page "Not placed". */
-function notPlaced(before: Book, after: Book): string {
-  const known = new Set(before.tables.map(({ id }) => id));
-  return after.tables
-    .filter((table) => !known.has(table.id) && holdsNotPlaced(table))
+/** What the file says in columns that go nowhere: not kept in the book, whose owner may well want none of it, but not passed over in silence. */
+function fieldsOut({ headings, records }: Staged, mapping: Mapping): NotPlaced[] {
+  const columns = headings.flatMap((heading, i) => (roleOf(mapping, i).is === 'left out' ? [{ number: i + 1, heading }] : []));
+  return records.flatMap((record) =>
+    record.broken === undefined
+      ? columns.filter(({ number }) => (record.fields[number - 1] ?? '').trim() !== '').map((column) => ({ record, column, message: 'No column takes it.' }))
+      : [],
+  );
+}
+
+/** The records that found no place, in whole or in part, as the page "Not placed" would hold them. */
+function asFile(book: Book, staged: Staged, problems: readonly NotPlaced[]): string {
+  const draft = new Draft(book);
+  const problem = keepAside(draft, staged, problems);
+  if (problem !== undefined) throw new Failure(problem);
+  const known = new Set(book.tables.map(({ id }) => id));
+  return apply(book, draft.change(staged.name))
+    .tables.filter((table) => !known.has(table.id) && holdsNotPlaced(table))
     .map(formatNotPlaced)
     .join('');
 }

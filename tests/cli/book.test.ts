@@ -156,7 +156,12 @@ test('a CSV file comes in: tidy to its own cells, wide by its labels with its un
     ['Moon', '', '3'],
   ]);
   writeFileSync(answers, 'Name,Finish,Price\nRail 45,white,81\n');
-  expect((await overbench(['bring', book, answers, '--into', 'Fixtures', '-o', files.path('other.json')])).err).toMatch(/^Left out: Finish\.$/m);
+  const other = await overbench(['bring', book, answers, '--into', 'Fixtures', '--rejected', files.path('rejected.csv'), '-o', files.path('other.json')]);
+  expect(other).toMatchObject({ status: 1, err: expect.stringMatching(/^Left out: Finish\.$/m) });
+  expect(parseCsv(files.read('rejected.csv')).records).toEqual([
+    ['Name', 'Finish', 'Price', 'not placed because'],
+    ['Rail 45', 'white', '81', 'Line 2, record 2, column 2 (Finish): No column takes it.'],
+  ]);
   const csv = (await overbench(['csv', again, '--wide'])).out;
   expect(Number(row(csv, 'Area')[1])).toBeCloseTo(12 * 0.3048 * 1.5, 12);
 

@@ -7,6 +7,7 @@ import type { Book, Cell, Range } from '../../src/book/book.ts';
 import { addressOf, rangeOf, sourceOf, standingOf, unitOf } from '../../src/book/look-up.ts';
 import type { Values } from '../../src/engine/types.ts';
 import { formatTidy, parseTidy, placesOf } from '../../src/files/csv/tidy.ts';
+import { fieldOf } from '../../src/files/csv/values.ts';
 import { formatWide } from '../../src/files/csv/wide.ts';
 import { sample } from '../book/sample.ts';
 import { runs } from '../cases.ts';
@@ -54,6 +55,17 @@ describe('tidy CSV', () => {
       formula: '',
     });
     expect(line('Scenarios.B1')).toMatchObject({ row: 'Mount height', scenario: 'B', value: '45', unit: 'cm', note: 'lower' });
+  });
+
+  it('writes a number as it was given, whatever its unit and 14 digits of it inside make of it', () => {
+    const written = (base: number) => fieldOf({ kind: 'number', base: Number(base.toPrecision(14)), unit: '°' });
+    expect(written(Math.PI / 3)).toBe(60);
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 179_999 }), (thousandths) => expect(written(((thousandths / 1000) * Math.PI) / 180)).toBe(thousandths / 1000)),
+      runs(2000, 5),
+    );
+    // What no short number says stays as exact as it is inside.
+    expect(Math.abs((Number(written(1)) * Math.PI) / 180 - 1)).toBeLessThan(1e-13);
   });
 
   it('tells a worked cell with its formula, guarded, and one that is as A', () => {

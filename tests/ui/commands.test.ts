@@ -124,6 +124,8 @@ describe('everyday words', () => {
     ['currency', usual],
     ['dollar', usual],
     ['dollars', usual],
+    ['lumens', 'The functions'],
+    ['fold', 'Go to the working of what is chosen, and back'],
     ['rate', usual],
     ['settings', usual],
     ['target', 'Go to Target band (Scenarios)'],

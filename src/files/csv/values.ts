@@ -22,8 +22,11 @@ export function fieldOf(value: Value, shown?: string): CsvValue {
   }
 }
 
-/** A number's value in a unit of its own kind; in base units where the text is no unit. */
+/** A number's value in a unit of its own kind; in base units where the text is no unit. The engine keeps 14 digits: 60° come out of it as 60.0000000000001°. */
 function numberIn(value: Value & { kind: 'number' }, symbol: string): number {
   const found = unit(symbol);
-  return found ? fromBase(value.base, found) : value.base;
+  if (!found) return value.base;
+  const exact = fromBase(value.base, found);
+  const short = Number(exact.toPrecision(13));
+  return Math.abs(short - exact) <= 1e-13 * Math.abs(exact) ? short : exact;
 }

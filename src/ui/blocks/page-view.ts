@@ -17,7 +17,7 @@ import type { ObProse } from './prose.ts';
 const OF_PAGE = ['name-page', 'page-up', 'page-down', 'add-page', 'drop-page'] as const;
 const OF_PIECE = ['piece-up', 'piece-down', 'add-text', 'add-picture', 'add-table', 'drop-piece'] as const;
 const TO_ADD = ['add-text', 'add-picture', 'add-table'] as const;
-const OF_SCENARIOS = ['add-scenario', 'base', 'drop-scenario'] as const;
+const OF_SCENARIOS = ['add-scenario', 'scenario-copy', 'base', 'drop-scenario'] as const;
 
 /** The commands that stand on a page. */
 export type PageCommand =

@@ -40,7 +40,7 @@ export const workingCommands = [
   {
     id: 'to-working',
     label: 'Go to the working of what is chosen, and back',
-    words: 'margin steps where from why trace explain keyboard',
+    words: 'margin steps where from why trace explain keyboard fold unfold',
     keys: 'F6',
     presses: (e) => e.key === 'F6',
     atOnce: true,
@@ -70,7 +70,7 @@ export const ownPageCommands = [
   {
     id: 'functions',
     label: 'The functions',
-    words: 'reference formulas equations',
+    words: 'reference formulas equations lumens',
     atOnce: true,
     when: bookOpen,
     run: () => ({ do: 'show page', page: 'functions' }),

@@ -59,7 +59,7 @@ export const planCommands = [
   {
     id: 'lux',
     label: 'Say what a lux meter showed',
-    words: 'lux meter light reading measured foot-candles ppfd',
+    words: 'lumens reading measured foot-candles ppfd',
     atOnce: true,
     when: ({ book }) => book !== undefined && luxIn(book) !== undefined,
     run: inBook(({ book }) => {
