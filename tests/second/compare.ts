@@ -17,6 +17,20 @@ function shown(value: Value, unit: string): string {
   return value.kind === 'text' ? value.s : value.kind === 'yesno' ? String(value.yes).toUpperCase() : value.kind === 'fault' ? `refused: ${value.why}` : '';
 }
 
+const NUMBER = /\d+(?:\.\d+)?/g;
+/** A text without what a check says after its state, thousands not set apart. */
+const bare = (text: string): string => text.replace(/\b(holds|assumed|close to limit|unknown|fails), [^.;]*/g, '$1').replace(/(\d)\s(?=\d{3})/g, '$1');
+
+/** Whether two texts say the same with the same numbers, each as far as it is shown. */
+function alike(told: string, outside: string): boolean {
+  const [one, other] = [bare(told), bare(outside)];
+  const [numbers, others] = [one.match(NUMBER) ?? [], other.match(NUMBER) ?? []];
+  return (
+    one.replace(NUMBER, '#') === other.replace(NUMBER, '#') &&
+    numbers.every((x, i) => Math.abs(Number(x) - Number(others[i])) <= RELATIVE * Math.abs(Number(others[i])))
+  );
+}
+
 function agrees(cell: TidyCell, value: Value): boolean {
   const { value: told, unit, kind } = cell;
   if (REFUSED.has(told)) return value.kind === 'fault';
@@ -31,7 +45,7 @@ function agrees(cell: TidyCell, value: Value): boolean {
       // A check begins with its state; a verdict names its causes and is compared whole.
       if (kind === 'check' && !/^VERDICT\(/.test(cell.held.slice(1)))
         return STATE.exec(told)?.[1] !== undefined && STATE.exec(told)?.[1] === STATE.exec(value.s)?.[1];
-      return told === value.s;
+      return told === value.s || (cell.held.includes('SHOW(') && alike(told, value.s));
     case 'number': {
       const [x, y] = [Number(told), fromBase(value, unit)];
       return told !== '' && Math.abs(x - y) <= RELATIVE * Math.max(Math.abs(x), Math.abs(y)) + (SHARES[unit] ?? 0);

@@ -34,6 +34,8 @@ const same = (a: Value, b: Value): boolean => {
 
 export const STANDARD: Readonly<Record<string, (args: readonly Rows[]) => Value>> = {
   SUM: (args) => num(numbers(args).all.reduce((sum, x) => sum + x, 0)),
+  // What is refused is no number, and is passed over as a text is.
+  COUNT: (args) => num(args.flatMap((rows) => rows.flat()).filter((cell) => cell.kind === 'number').length),
   MAX: (args) => extreme(args, Math.max),
   MIN: (args) => extreme(args, Math.min),
   AVERAGE: (args) => {

@@ -46,7 +46,7 @@ test('a dead half of the bench shows as a miss above 10 %', () => {
 
 test('more than one blank in five is refused: a blank is no zero', () => {
   const value = ask('READINGS.MEAN', [[100, null, 100, 100]]);
-  expect(isRefusal(value) && value.message).toContain('1 of 4 readings is blank');
+  expect(isRefusal(value) && value.message).toContain('1 of 4 points is blank');
   expect(ask('READINGS.MEAN', [[100, null, 200, 100, 200]])).toBe(150);
 });
 
