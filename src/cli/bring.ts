@@ -5,11 +5,13 @@ import { apply } from '../book/apply.ts';
 import type { Book } from '../book/book.ts';
 import { isRefused } from '../book/refused.ts';
 import { formatBook } from '../files/book/index.ts';
-import { Draft } from '../files/csv/draft.ts';
 import {
+  Draft,
   formatNotPlaced,
   holdsNotPlaced,
+  keepAside,
   type Mapping,
+  type NotPlaced,
   planCsv,
   reason,
   roleOf,
@@ -19,7 +21,6 @@ import {
   stageCsv,
   suggestMapping,
 } from '../files/csv/index.ts';
-import { keepAside, type NotPlaced } from '../files/csv/kept.ts';
 import { openBook } from './open-book.ts';
 import { deliver } from './output.ts';
 import { isSameFile, spare } from './same-file.ts';

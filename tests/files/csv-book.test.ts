@@ -61,7 +61,9 @@ describe('tidy CSV', () => {
     const written = (base: number) => fieldOf({ kind: 'number', base: Number(base.toPrecision(14)), unit: '°' });
     expect(written(Math.PI / 3)).toBe(60);
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 179_999 }), (thousandths) => expect(written(((thousandths / 1000) * Math.PI) / 180)).toBe(thousandths / 1000)),
+      fc.property(fc.integer({ min: 1, max: 179_999 }), (thousandths) => {
+        expect(written(((thousandths / 1000) * Math.PI) / 180)).toBe(thousandths / 1000);
+      }),
       runs(2000, 5),
     );
     // What no short number says stays as exact as it is inside.

@@ -1,7 +1,8 @@
 /** Comma-separated text: what goes out side by side or a cell a line, and how a table of another program comes in. */
 export { type CsvValue, formatCsv, formatVerbatim, unguard } from './csv.ts';
+export { Draft } from './draft.ts';
 export { readHeading } from './heading.ts';
-export { formatNotPlaced, holdsNotPlaced, reason } from './kept.ts';
+export { formatNotPlaced, holdsNotPlaced, keepAside, type NotPlaced, reason } from './kept.ts';
 export { rowLines, rowsSaid } from './list-text.ts';
 export type { Mapping } from './mapped.ts';
 export { type CsvRecord, DELIMITERS, type Delimiter, findDelimiter, RecordReader } from './records.ts';
