@@ -39,8 +39,8 @@ export function head(reader: Reader, fingerprint: string): TemplateResult {
 export function stillOpen({ book }: Reader): TemplateResult | typeof nothing {
   const asked = book.pages.flatMap((page) => questionsOn(book, page));
   const left = asked.filter(isLeft);
-  const unnamed = book.client ? nothing : html`<p class="open">Nobody has said who the client is.</p>`;
-  if (left.length === 0) return unnamed as TemplateResult;
+  const unnamed: TemplateResult | typeof nothing = book.client ? nothing : html`<p class="open">Nobody has said who the client is.</p>`;
+  if (left.length === 0) return unnamed;
   const labels = left.map((at) => at.row.label ?? titleOf(at)).join('; ');
   return html`<p class="open"><b>${left.length} of ${asked.length} questions ${left.length === 1 ? 'is' : 'are'} still to be asked</b> (${LEFT}): ${labels}.</p>${unnamed}`;
 }

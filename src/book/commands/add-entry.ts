@@ -7,7 +7,7 @@ import type { Book, Cell, Column, Table } from '../book.ts';
 import { noRoomFor } from '../bounds.ts';
 import { plainText } from '../content.ts';
 import { findTable } from '../lines.ts';
-import { nameColumns, nameKey, roomAtFoot, rowKey } from '../list-rows.ts';
+import { keyOf, nameColumns, roomAtFoot, rowKey } from '../list-rows.ts';
 import { columnHeading, titleOf, unitOf } from '../look-up.ts';
 import { type PlainReading, readPlain, unitInBook } from '../read-plain.ts';
 import { type Answer, isRefused, refused } from '../refused.ts';
@@ -82,7 +82,7 @@ export function addEntry(book: Book, { table: wanted, typed }: AddEntry): Answer
   const read = readEntry(book, table, typed);
   for (const one of read.values()) if (!one.ok) return refused(one.message);
   const names = nameColumns(table);
-  const key = names.map((id) => nameKey(typed[id] ?? '')).join('\n');
+  const key = keyOf(names.map((id) => typed[id] ?? ''));
   if (names.length > 0 && table.rows.some((row) => !row.head && rowKey(table, row, names) === key)) return refused(`${table.name} has “${name}” already.`);
   const room = roomAtFoot(book, table, 1);
   if (isRefused(room)) return room;

@@ -16,29 +16,32 @@ export function rowsText({ table, changed, added, same }: ListRows): string {
 export const rowsSaid = (rows: ListRows): string => `${rowsText(rows)}; ${count(rows.stay)} that the file lacks ${rows.stay === 1 ? 'stays' : 'stay'}.`;
 
 /** A line for each row that is changed or added; the first of them. */
-export const rowLines = (book: Book, { table, changed, added }: ListRows, most: number): readonly string[] => [
-  ...changed.slice(0, most).map(({ name, row, cells }) => {
-    const chosen = chosenIn(book, table, row);
-    return `${name} is changed: ${cells.join('; ')}${chosen.length > 0 ? ` (chosen: ${chosen.join('; ')})` : ''}`;
-  }),
-  ...added.slice(0, Math.max(0, most - changed.length)).map(({ name, cells }) => `${name} is added: ${cells.join('; ')}`),
-];
+export function rowLines(book: Book, { table, changed, added }: ListRows, most: number): readonly string[] {
+  const chosenIn = choosing(book, table);
+  return [
+    ...changed.slice(0, most).map(({ name, row, cells }) => {
+      const chosen = chosenIn(row);
+      return `${name} is changed: ${cells.join('; ')}${chosen.length > 0 ? ` (chosen: ${chosen.join('; ')})` : ''}`;
+    }),
+    ...added.slice(0, Math.max(0, most - changed.length)).map(({ name, cells }) => `${name} is added: ${cells.join('; ')}`),
+  ];
+}
 
-/** The answers that take the row from the list, as people call them. */
-export function chosenIn(book: Book, table: Table, row: Row): readonly string[] {
-  const name = (at: At | undefined): string => nameKey(at?.cell?.content ?? '');
-  const own = (column: number): string => name(placeIn(table, column, table.rows.indexOf(row)));
-  const first = own(0);
-  return book.tables.flatMap((other) =>
-    other.form === 'list'
-      ? []
-      : other.rows.flatMap((_, r) =>
-          other.columns.flatMap((_, c) => {
-            const at = placeIn(other, c, r);
-            const from = at && name(at) === first ? sourceIn(book, at) : undefined;
-            // What is picked together with it, as the stage of a crop, tells rows apart that begin alike.
-            return at && from?.list.id === table.id && pickersOf(book, at).every((one) => name(one.at) === own(one.column)) ? [titleOf(at)] : [];
-          }),
-        ),
-  );
+/** Of each row of a list the answers that take it from there, as people call them. All answers are looked at once, however many rows are asked for. */
+export function choosing(book: Book, list: Table): (row: Row) => readonly string[] {
+  const name = (at: At): string => nameKey(at.cell?.content ?? '');
+  const answers = new Map<string, At[]>();
+  for (const table of book.tables.filter(({ form }) => form !== 'list')) {
+    for (const r of table.rows.keys()) {
+      for (const c of table.columns.keys()) {
+        const at = placeIn(table, c, r);
+        if (at?.cell && sourceIn(book, at)?.list.id === list.id) answers.set(name(at), [...(answers.get(name(at)) ?? []), at]);
+      }
+    }
+  }
+  return (row) => {
+    const own = (column: number): string => nameKey(list.cells[row.id]?.[list.columns[column]?.id ?? '']?.content ?? '');
+    // What is picked together with it, as the stage of a crop, tells rows apart that begin alike.
+    return (answers.get(own(0)) ?? []).filter((at) => pickersOf(book, at).every((one) => name(one.at) === own(one.column))).map(titleOf);
+  };
 }

@@ -18,7 +18,7 @@ import { unguard } from './csv.ts';
 import { Draft } from './draft.ts';
 import { keepAside, type NotPlaced } from './kept.ts';
 import { type ListRows, newRows } from './list-names.ts';
-import { chosenIn, rowsText } from './list-text.ts';
+import { choosing, rowsText } from './list-text.ts';
 import { type Mapping, type PlaceOptions, placerFor, type ReadTyped } from './mapped.ts';
 import { type CsvRecord, type Delimiter, findDelimiter, RecordReader } from './records.ts';
 import { roleOf } from './roles.ts';
@@ -188,7 +188,8 @@ export async function planCsv(book: Book, staged: Staged, options: PlanOptions):
   const kept = keepAside(draft, staged, tally.problems);
   if (kept !== undefined) return refused(kept);
   const rows = place.rows();
-  const what = rows ? `${rowsText(rows)}${rows.changed.some(({ row }) => chosenIn(book, rows.table, row).length > 0) ? '; results change' : ''}` : '';
+  const chosenIn = rows && choosing(book, rows.table);
+  const what = rows ? `${rowsText(rows)}${rows.changed.some(({ row }) => (chosenIn?.(row).length ?? 0) > 0) ? '; results change' : ''}` : '';
   const { label, edits } = draft.change(
     `${staged.name}: ${what || `${counted(tally.placed, tally.of)} brought in`}${tally.problems.length > 0 ? ', some not placed' : ''}`,
   );

@@ -5,7 +5,7 @@ import { baseColumn, standingOf } from '../../book/look-up.ts';
 import type { Command, PageState } from './command.ts';
 
 /** What people also say for what stands in the labels. */
-const ALSO: Readonly<Record<string, string>> = { watt: 'power', wattage: 'power', amp: 'current', distance: 'height', budget: 'cost', bill: 'tariff' };
+const ALSO: Readonly<Record<string, string>> = { watt: 'power', wattage: 'power', amp: 'current', distance: 'height', budget: 'cost', bill: 'electricity' };
 
 export const wordsOf = (text: string): readonly string[] => text.toLowerCase().match(/[\p{L}\p{N}²³]+/gu) ?? [];
 

@@ -171,11 +171,10 @@ export class Doing {
   /** What was done, and which scenarios it changed besides. */
   async #tell({ label, edits }: Change): Promise<void> {
     const { session, telling } = this.#shell;
-    telling.tell(sentence(label), true);
     const book = session?.book;
-    if (!book?.tables.some(({ id, form }) => form === 'scenarios' && edits.some((edit) => edit.at === 'cell' && edit.table === id))) return;
-    const also = (await import('./scenario-words.ts')).alsoSaid(book, { label, edits });
-    if (also !== '') telling.tell([label, also].map(sentence).join(' '), true);
+    const inScenarios = book?.tables.some(({ id, form }) => form === 'scenarios' && edits.some((edit) => edit.at === 'cell' && edit.table === id));
+    const also = book && inScenarios ? (await import('./scenario-words.ts')).alsoSaid(book, { label, edits }) : '';
+    telling.tell([label, also].filter(Boolean).map(sentence).join(' '), true);
   }
 
   /** Every effect that there is: one that is forgotten here does not compile. */
