@@ -1,12 +1,9 @@
 /** Rows of a look-up list by what stands first in them, and room for more of them inside what formulas read. */
-import { apply } from './apply.ts';
 import type { Book, Row, Table } from './book.ts';
 import type { Change } from './change.ts';
-import { insertLines } from './commands/insert-lines.ts';
-import { moveLines } from './commands/move-lines.ts';
+import { insertBehind, insertLines } from './commands/insert-lines.ts';
 import { plainText } from './content.ts';
 import { isRefused, type Refused } from './refused.ts';
-import { squash } from './squash.ts';
 
 /** Texts that are one name: told apart as formulas tell them, without regard to capitals and accents, and with one space for several. */
 export const nameKey = (text: string): string => plainText(text).normalize('NFD').replace(/\p{M}/gu, '').trim().replaceAll(/\s+/gu, ' ').toLowerCase();
@@ -57,10 +54,8 @@ export function roomAtFoot(book: Book, table: Table, count: number): { readonly 
   if (free > count || count === 0) return { at };
   const made = count + (free > 0 ? 1 : 0) - free;
   const before = Math.max(table.rows.length - 1, 1);
-  const inserted = insertLines(book, { table: table.id, axis: 'row', at: before, count: made });
-  if (isRefused(inserted)) return inserted;
-  if (free > 0 || at === 1) return { at, change: inserted };
-  // What was the last row goes back to its place, and the blank ones stand after it.
-  const moved = moveLines(apply(book, inserted), { table: table.id, axis: 'row', at: before + made, count: 1, to: before });
-  return isRefused(moved) ? moved : { at, change: squash(inserted, moved) };
+  // A blank one at the foot stays there; without one what was the last row stays where it is, and the blank ones stand after it.
+  const put = free > 0 || at === 1 ? insertLines : insertBehind;
+  const change = put(book, { table: table.id, axis: 'row', at: before, count: made });
+  return isRefused(change) ? change : { at, change };
 }

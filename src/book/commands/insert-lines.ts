@@ -1,13 +1,15 @@
 /** Puts empty rows or columns into a table. */
 import { columnText } from '../address.ts';
+import { apply } from '../apply.ts';
 import type { Book, Table } from '../book.ts';
 import { count as amount } from '../bounds.ts';
 import type { Edit } from '../change.ts';
 import { isFormula } from '../content.ts';
 import { type Axis, findTable, followLines, freshIds, lineEdit, linesOf, linesText, mostLines } from '../lines.ts';
-import { followShift, type Rewrite, rewriteFormula } from '../references.ts';
-import { type Answer, refused } from '../refused.ts';
-import { rewriteBook } from '../rewrite-book.ts';
+import { rewriteFormula } from '../references.ts';
+import { type Answer, isRefused, refused } from '../refused.ts';
+import { squash } from '../squash.ts';
+import { moveLines } from './move-lines.ts';
 
 export interface InsertLines {
   /** A table's id or name. */
@@ -25,20 +27,29 @@ export function insertLines(book: Book, { table: wanted, axis, at, count = 1 }: 
   if (!Number.isInteger(at) || at < 0 || at > lines.length || !Number.isInteger(count) || count < 1) return refused(`There is no such place in ${table.name}.`);
   if (lines.length + count > mostLines(axis))
     return refused(`${table.name} would have more than ${amount(mostLines(axis))} ${axis}s, which is the most a table may have.`);
-  // At the end of a list whose rows are worked alike, ranges that end there reach over the new ones too.
-  const atEnd = axis === 'row' && at === lines.length && alike(table, at - 1).length > 0;
-  const { edits } = atEnd
-    ? rewriteBook(book, (home) => reaching(table, at, count, home?.name), nothingGoes)
-    : followLines(book, table, axis, { kind: 'insert', at, count });
+  const label = `${linesText(axis, at, count, columnText)} put into ${table.name}`;
+  if (axis === 'row' && at === lines.length && alike(table, at - 1).length > 0) {
+    const behind = insertBehind(book, { table: table.id, axis, at: at - 1, count });
+    return isRefused(behind) ? behind : { ...behind, label };
+  }
+  const { edits } = followLines(book, table, axis, { kind: 'insert', at, count });
   const ids = freshIds(lines, axis === 'row' ? 'r' : 'c', count);
   return {
-    label: `${linesText(axis, at, count, columnText)} put into ${table.name}`,
+    label,
     edits: [
       ...edits,
       ...ids.map((id, i) => lineEdit(table, axis, at + i, null, { id })),
-      ...(axis === 'row' ? ids.flatMap((row, i) => takenAlong(table, row, at, at + i, atEnd)) : []),
+      ...(axis === 'row' ? ids.flatMap((row, i) => takenAlong(table, row, at, at + i)) : []),
     ],
   };
+}
+
+/** Puts them behind a line, and has ranges that end in it reach over them too: they come in before it, and it goes back to its place. */
+export function insertBehind(book: Book, { table, axis, at, count = 1 }: InsertLines): Answer {
+  const put = insertLines(book, { table, axis, at, count });
+  if (isRefused(put)) return put;
+  const back = moveLines(apply(book, put), { table, axis, at: at + count, to: at });
+  return isRefused(back) ? back : squash(put, back);
 }
 
 /** The formulas of a list's row where each of them is that of the row above, a row further on; none where one is another. */
@@ -60,22 +71,12 @@ const inRow = (table: Table, formula: string, from: number, to: number): string 
     return { ...reference, from: { ...reference.from, row: to }, to: { ...reference.to, row: to } };
   });
 
-const takenAlong = (table: Table, row: string, at: number, to: number, atEnd: boolean): readonly Edit[] =>
-  alike(table, atEnd ? at - 1 : at).map(([column, formula]) => ({
+const takenAlong = (table: Table, row: string, at: number, to: number): readonly Edit[] =>
+  alike(table, at).map(([column, formula]) => ({
     at: 'cell',
     table: table.id,
     row,
     column,
     before: null,
-    after: { content: inRow(table, formula, atEnd ? at - 2 : at - 1, to) },
+    after: { content: inRow(table, formula, at - 1, to) },
   }));
-
-const nothingGoes = (): boolean => false;
-
-/** A range over several rows that ends in the last one grows as if the rows came before that. */
-const reaching =
-  (table: Table, at: number, count: number, home: string | undefined): Rewrite =>
-  (reference) => {
-    const long = reference.range && reference.from.row !== reference.to.row;
-    return followShift(table.name, 'row', { kind: 'insert', at: long ? at - 1 : at, count }, home)(reference);
-  };

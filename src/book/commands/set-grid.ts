@@ -11,8 +11,7 @@ import { type GridPart, type MeterGrid, meterGrid } from '../meter-grid.ts';
 import { rebased } from '../rebase.ts';
 import { type Answer, isRefused, refused } from '../refused.ts';
 import { squash } from '../squash.ts';
-import { insertLines } from './insert-lines.ts';
-import { moveLines } from './move-lines.ts';
+import { insertBehind } from './insert-lines.ts';
 
 /** How many places, along the bench and across it. */
 export interface SetGrid {
@@ -52,10 +51,8 @@ export function setGrid(book: Book, { along, across }: SetGrid): Answer {
         lost = lostTogether(lost, gone);
         step({ label: '', edits });
       } else if (more > 0) {
-        // Inside, so that ranges over all of them take the new ones in; then the last goes back to its place.
-        const put = step(insertLines(now, { table: id, axis, at: at - 1, count: more }));
+        const put = step(insertBehind(now, { table: id, axis, at: at - 1, count: more }));
         if (isRefused(put)) return put;
-        step(moveLines(now, { table: id, axis, at: at - 1 + more, to: at - 1 }));
       }
     }
     // Formulas read on from table to table: they are filled once all tables have their lines.
