@@ -22,10 +22,10 @@ export function offeredOf(code: string): string {
   return listed.replace(METHOD, (method, name: string) => (listed.includes(`'${name}'`) || listed.includes(`this.${name}(`) ? method : ''));
 }
 
-/** The names of functions in the one language that is used: those with a point are what others are names of, those that stand for a `#` are of errors. */
+/** The names of functions in the one language that is used: those with a point are what others are names of; errors (`#`) and the word a sheet is called by (`NEW_SHEET_PREFIX`) are no functions. */
 const LANGUAGE = /hyperformula\/es\/i18n\/languages\/enGB\.mjs$/;
 const NAME = /^ {4}'?([A-Z][A-Z0-9._]*)'?: '[^']*',?\n/gm;
-export const namesOf = (code: string): string => code.replace(NAME, (line, name: string) => (KEPT.has(name) || /\.|'#/.test(line) ? line : ''));
+export const namesOf = (code: string): string => code.replace(NAME, (line, name: string) => (KEPT.has(name) || /\.|'#|_[A-Z]+_/.test(line) ? line : ''));
 
 /** What is said of a grammar that is none: of two rules of one name alone it is asked. */
 const COMPLAINTS = /chevrotain\/lib_esm\/src\/parse\/errors_public\.js$/;
