@@ -1,4 +1,5 @@
 /** What of the calculator the page's worker goes without. */
+import { readFileSync } from 'node:fs';
 import type { Plugin } from 'vite';
 import { OFFERED } from '../engine/offered.ts';
 
@@ -31,13 +32,46 @@ export const namesOf = (code: string): string => code.replace(NAME, (line, name:
 const COMPLAINTS = /chevrotain\/lib_esm\/src\/parse\/errors_public\.js$/;
 const COMPLAINT = /^ {4}build(?!DuplicateRuleName|RuleNotFound)\w+Error: function \(\w*\) \{\n[\s\S]*?^ {4}\},?\n/gm;
 
+/** The calculator as a whole, and what carries out its changes: of each, the methods that the engine asks of it (src/engine), and what these ask of each other. */
+const ENGINE_ASKS = new Set(
+  (
+    'buildEmpty getFunctionPlugin getRegisteredFunctionNames getRegisteredLanguagesCodes registerFunctionPlugin registerLanguage unregisterFunction ' +
+    'addNamedExpression addSheet batch destroy getCellDependents getCellPrecedents getCellValue isItPossibleToAddSheet removeNamedExpression ' +
+    'resumeEvaluation setCellContents setSheetContent suspendEvaluation'
+  ).split(' '),
+);
+const WHOLE = /hyperformula\/es\/(HyperFormula|CrudOperations|Operations)\.mjs$/;
+const REMARK = /^ {2}\/\*\*[\s\S]*?\*\/\n/gm;
+const OWN = /^ {2}(?:static )?(?:get )?(\w+)\([^\n]*\) \{\n[\s\S]*?^ {2}\}\n/gm;
+const names = (code: string): string[] => [...code.matchAll(/\.(\w+)/g)].map(([, name = '']) => name);
+
+/** The code of classes without the methods that nobody asks for. */
+function askedOf(code: string, asks: Iterable<string>): string {
+  const plain = code.replace(REMARK, '');
+  const asked = new Set(['constructor', ...asks, ...names(plain.replace(OWN, ''))]);
+  for (let before = -1; before !== asked.size; ) {
+    before = asked.size;
+    for (const [method, name = ''] of plain.matchAll(OWN)) if (asked.has(name)) for (const other of names(method)) asked.add(other);
+  }
+  return plain.replace(OWN, (method, name: string) => (asked.has(name) ? method : ''));
+}
+
+/** One of the three; `read` gives the code of a file of the calculator's. */
+export function wholeOf(name: string, read: (name: string) => string): string {
+  const hyper = askedOf(read('HyperFormula'), ENGINE_ASKS);
+  if (name === 'HyperFormula') return hyper;
+  const around = ['BuildEngineFactory', 'ClipboardOperations'].map(read).join('\n') + read('UndoRedo').replace(STEP, '');
+  const crud = askedOf(read('CrudOperations'), names(hyper + around));
+  return name === 'CrudOperations' ? crud : askedOf(read('Operations'), names(crud + around));
+}
+
 /** Nothing is taken back within the calculator: the book's own history does that. */
 const HISTORY = /hyperformula\/es\/UndoRedo\.mjs$/;
 const STEP = /^ {2}(?:undo|redo)[A-Z]\w*\(\w+\) \{\n[\s\S]*?^ {2}\}\n/gm;
 
 /**
- * The calculator describes its functions in words that nobody here asks for, has functions that are not offered (src/engine/offered.ts), can take back, and judges at
- * each start whether its grammar is one, as its maker has: with all that the program would be a tenth larger.
+ * The calculator describes its functions in words that nobody here asks for, has functions that are not offered (src/engine/offered.ts), can take back, sort, cut and paste, and
+ * judges at each start whether its grammar is one, as its maker has: with all that the program would be a tenth larger.
  */
 export const withoutUnoffered = (): Plugin => ({
   name: 'without the calculator’s descriptions, and without functions that are not offered',
@@ -49,10 +83,12 @@ export const withoutUnoffered = (): Plugin => ({
     return undefined;
   },
   transform: {
-    filter: { id: [FAMILY, LANGUAGE, HISTORY, COMPLAINTS, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
+    filter: { id: [FAMILY, LANGUAGE, WHOLE, HISTORY, COMPLAINTS, /chevrotain\/lib_esm\/src\/(?:scan\/lexer_public|parse\/parser\/parser)\.js$/] },
     handler: (code, id) => {
       if (FAMILY.test(id)) return offeredOf(code);
       if (LANGUAGE.test(id)) return namesOf(code);
+      const [, whole] = WHOLE.exec(id) ?? [];
+      if (whole !== undefined) return wholeOf(whole, (name) => readFileSync(`${id.slice(0, -`${whole}.mjs`.length)}${name}.mjs`, 'utf8'));
       if (HISTORY.test(id)) return code.replace(STEP, '');
       if (COMPLAINTS.test(id)) return code.replace(COMPLAINT, '');
       return code.replaceAll(/_this(?:\.config)?\.skipValidations === false/g, 'false');

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { OFFERED } from '../../src/engine/offered.ts';
-import { FAMILY, namesOf, offeredOf } from '../../src/setup/unoffered.ts';
+import { FAMILY, namesOf, offeredOf, wholeOf } from '../../src/setup/unoffered.ts';
 
 const folder = new URL('interpreter/plugin/', import.meta.resolve('hyperformula').replace(/[^/]*$/, ''));
 const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
@@ -59,5 +59,30 @@ describe('the calculator of the page', () => {
     expect([...ids].filter((id) => !OFFERED.has(id) && !meant.has(id)).sort()).toEqual(['VERSION']);
     const [was, is] = [left.reduce((sum, each) => sum + each.was.length, 0), left.reduce((sum, each) => sum + each.is.length, 0)];
     expect(is).toBeLessThan(0.7 * was);
+  });
+
+  it('has what the engine asks of it as a whole, what that asks of the changes, and little else', () => {
+    const file = (name: string): string => readFileSync(new URL(`../../${name}.mjs`, folder), 'utf8');
+    const [hyper, crud, changes] = ['HyperFormula', 'CrudOperations', 'Operations'].map((name) => wholeOf(name, file));
+    const called = (code: string, before: RegExp): string[] => [...new Set([...code.matchAll(before)].map(([, name = '']) => name))];
+    const lacking = (is: string, name: 'HyperFormula' | 'CrudOperations' | 'Operations', asked: readonly string[]): string[] => {
+      const has = (code: string, method: string): boolean => new RegExp(`^ {2}(?:static |get )*${method}\\(`, 'mu').test(code);
+      return asked.filter((method) => has(file(name), method) && !has(is, method));
+    };
+    const engine = readdirSync(fileURLToPath(new URL('../../src/engine', import.meta.url)), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => readFileSync(new URL(`../../src/engine/${name}`, import.meta.url), 'utf8'))
+      .join('\n');
+    const inside = readdirSync(fileURLToPath(new URL('../../', folder)), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.mjs') && name !== 'HyperFormula.mjs')
+      .map((name) => readFileSync(new URL(`../../${name}`, folder), 'utf8'))
+      .join('\n')
+      .replace(/\/\*[\s\S]*?\*\/|\/\/.*/gu, '');
+    const asked = called(`${engine}${inside}`, /(?:\bhf|HyperFormula)\.(\w+)/gu);
+    expect(asked.length).toBeGreaterThan(15);
+    expect(lacking(hyper ?? '', 'HyperFormula', [...asked, ...called(hyper ?? '', /(?:this|HyperFormula)\.(\w+)/gu)])).toEqual([]);
+    expect(lacking(crud ?? '', 'CrudOperations', called(`${hyper}${crud}`, /(?:_crudOperations|this)\.(\w+)\(/gu))).toEqual([]);
+    expect(lacking(changes ?? '', 'Operations', called(`${crud}${changes}`, /(?:operations|this)\.(\w+)\(/gu))).toEqual([]);
+    expect(hyper?.length).toBeLessThan(0.1 * file('HyperFormula').length);
   });
 });
