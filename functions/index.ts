@@ -61,6 +61,7 @@ import { DLI } from './day/dli.ts';
 import { DLI_GAP } from './day/dli-gap.ts';
 import { DLI_SCHEDULE } from './day/dli-schedule.ts';
 import { HOURS_FOR_DLI } from './day/hours-for-dli.ts';
+import { LAMP_WINDOW } from './day/lamp-window.ts';
 import { PPFD_FOR_DLI } from './day/ppfd-for-dli.ts';
 import type { FunctionRecord } from './define.ts';
 import {
@@ -120,6 +121,7 @@ import { DAY_LENGTH } from './sun/day-length.ts';
 import { DLI_FROM_RADIATION } from './sun/dli-from-radiation.ts';
 import { DULL_DAYS } from './sun/dull-days.ts';
 import { FIXTURE_SHADE } from './sun/fixture-shade.ts';
+import { LAMP_HOURS_MEAN } from './sun/lamp-hours-mean.ts';
 import { LAMP_HOURS_YEAR } from './sun/lamp-hours-year.ts';
 import { NIGHT_LONGEST } from './sun/night-longest.ts';
 import { NIGHT_SHORTEST } from './sun/night-shortest.ts';
@@ -209,6 +211,7 @@ export const functions: readonly FunctionRecord[] = [
   DLI_SCHEDULE,
   DLI,
   HOURS_FOR_DLI,
+  LAMP_WINDOW,
   PPFD_FOR_DLI,
 
   // Sun and greenhouse
@@ -218,6 +221,7 @@ export const functions: readonly FunctionRecord[] = [
   DLI_FROM_RADIATION,
   DULL_DAYS,
   FIXTURE_SHADE,
+  LAMP_HOURS_MEAN,
   LAMP_HOURS_YEAR,
   NIGHT_LONGEST,
   NIGHT_SHORTEST,

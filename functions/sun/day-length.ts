@@ -13,7 +13,7 @@ export const DAY_LENGTH = define({
   name: 'DAY.LENGTH',
   family: 'Sun and greenhouse',
   summary: 'Length of a day for a crop that counts it: with twilight.',
-  use: 'Crops that flower by day length take dim light for day: from dawn to dusk with civil twilight, sun 6° below. For a flat horizon; up to ten minutes shorter than an almanac’s near the equinoxes, up to 52° of latitude; for the hours that light the bench take SUN.HOURS.',
+  use: 'Crops that flower by day length take dim light for day: from dawn to dusk with civil twilight, sun 6° below. For a flat horizon; up to ten minutes shorter than an almanac’s near the equinoxes, up to 52° of latitude, up to an hour and a half off beyond 66°; for the hours that light the bench take SUN.HOURS.',
   formula: '24/π · acos((sin h − sin φ · sin δ)/(cos φ · cos δ)), δ = 0.409 sin(2π day/365 − 1.39)',
   params: [
     LATITUDE,

@@ -1,6 +1,6 @@
 import { calc, define } from '../define.ts';
 import { normalBelow } from '../numeric/normal.ts';
-import { CLEARNESS, DAY, FAO, LATITUDE, MOL_PER_MJ, MOL_PER_MJ_SOURCE, SHARE } from './params.ts';
+import { CLEARNESS, DAY, FAO, LATITUDE, MOL_PER_MJ_PARAM, MOL_PER_MJ_SOURCE, SHARE } from './params.ts';
 import { sunTop } from './sun-top.ts';
 
 const LIGHT = { unit: 'mol/m²/d', atLeast: 0, atMost: 1000 } as const;
@@ -10,7 +10,7 @@ export const DULL_DAYS = define({
   family: 'Sun and greenhouse',
   summary: 'Share of the days that miss the target with sun and lamps together.',
   use: 'A lamp that just fills a month’s mean gap misses on about half of its days. Takes the clearness of single days as normally spread about its mean; real days bunch at both ends.',
-  formula: 'Φ((needed − clearness) / spread), needed = (target − lamps) / (SUN.TOP · 2.0565 · transmission)',
+  formula: 'Φ((needed − clearness) / spread), needed = (target − lamps) / (SUN.TOP · mol per MJ · transmission)',
   params: [
     LATITUDE,
     DAY,
@@ -19,6 +19,7 @@ export const DULL_DAYS = define({
     { ...SHARE, name: 'transmission', quantity: 'share of the sun’s light on the bench', meaning: 'cover times 1 − shade' },
     { ...LIGHT, name: 'lamps', quantity: 'light per day from the lamps', meaning: 'maintained, on the same day' },
     { ...LIGHT, name: 'target', quantity: 'light per day wanted', meaning: 'the crop’s daily light' },
+    MOL_PER_MJ_PARAM,
   ],
   returns: { quantity: 'share of the days', unit: '1' },
   source: `${FAO}, eq. 21; ${MOL_PER_MJ_SOURCE}; normal spread of the daily clearness: our own simplification, no published source`,
@@ -26,13 +27,13 @@ export const DULL_DAYS = define({
     { formula: 'DULL.DAYS(45,15,0.42,0.18,0.6256,7.553,14)', gives: 0.5, within: 2e-3 },
     { formula: 'DULL.DAYS(45,15,0.42,0.18,0.6256,14,14)', gives: 0 },
   ],
-  work: ([latitude, day, clearness, spread, transmission, lamps, target], show) => {
+  work: ([latitude, day, clearness, spread, transmission, lamps, target, molPerMj], show) => {
     if (lamps >= target) {
       show?.note('The lamps alone reach the target.');
       show?.expression('share of the days that miss', '0', 0, '1');
       return 0;
     }
-    const brightest = sunTop(latitude, day) * MOL_PER_MJ * transmission;
+    const brightest = sunTop(latitude, day) * molPerMj * transmission;
     show?.note('Daily clearness is taken as normally spread about its mean.');
     if (brightest < 1e-9) {
       show?.note('There is no sun on this day.');

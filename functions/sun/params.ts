@@ -18,9 +18,6 @@ export const CLEARNESS = {
 } as const;
 export const SHARE = { unit: '1', above: 0, atMost: 1 } as const;
 
-/** Share of the sun's radiation between 400 and 700 nm, times its photons per joule. */
-export const MOL_PER_MJ = 0.45 * 4.57;
-
 export const MOL_PER_MJ_PARAM = {
   name: 'mol per MJ',
   quantity: 'light per radiation',

@@ -15,7 +15,7 @@ export const SUN_TOP = define({
   name: 'SUN.TOP',
   family: 'Sun and greenhouse',
   summary: 'Radiation of a day above the air, on a level plane.',
-  use: 'The most that could arrive: times the clearness gives what does. Differs from an almanac by up to 2.7 % near an equinox.',
+  use: 'The most that could arrive: times the clearness gives what does. Differs from an almanac by up to 2.7 % near an equinox, beyond 66° of latitude by up to 2.1 MJ/m²/d.',
   formula: '24·60/π · 0.0820 · d · (ω sin φ sin δ + cos φ cos δ sin ω)',
   params: [LATITUDE, DAY],
   returns: { quantity: 'daily radiation', unit: 'MJ/m²/d' },

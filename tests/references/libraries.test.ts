@@ -175,3 +175,45 @@ test('radiation above the air agrees with the sun’s height by astronomy-engine
   console.log(`SUN.TOP against astronomy-engine: ${(Math.min(...off) * 100).toFixed(2)} to ${(Math.max(...off) * 100).toFixed(2)} %`);
   expect(Math.max(...off.map(Math.abs))).toBeLessThan(0.03);
 });
+
+/** Heights of the sun's centre, degrees, every five minutes of a day, and how far it is: astronomy-engine, without refraction. */
+async function sunThrough(latitude: number, day: number): Promise<readonly { readonly height: number; readonly distance: number }[]> {
+  const { Equator, Horizon } = await import('astronomy-engine');
+  const observer = new Observer(latitude, 0, 0);
+  return Array.from({ length: 288 }, (_, i) => {
+    const at = new Date(noon(day).getTime() + (5 * i - 717.5) * 60_000);
+    const { ra, dec, dist } = Equator(Body.Sun, at, observer, true, true);
+    return { height: Horizon(at, observer, ra, dec).altitude, distance: dist };
+  });
+}
+
+test('beyond the polar circles days, twilight and radiation agree with astronomy-engine, polar night and polar day among them', async () => {
+  const hours: number[] = [];
+  const top: number[] = [];
+  const polar = { day: 0, night: 0 };
+  for (const latitude of [-89, -75, -66, 66, 75, 89]) {
+    for (const day of DAYS) {
+      const heights = await sunThrough(latitude, day);
+      for (const from of [0, -6]) {
+        const up = heights.filter(({ height }) => height > from).length / 12;
+        const ours = from === 0 ? sunHours(latitude, day) : dayLength(latitude, day);
+        hours.push(ours - up);
+        if (up === 0 || up === 24) expect(ours, `${latitude}° on day ${day}, from ${from}°`).toBe(up);
+      }
+      if (sunHours(latitude, day) === 24) polar.day++;
+      if (sunHours(latitude, day) === 0) polar.night++;
+      // 1367 W/m² at one astronomical unit, as above; five minutes each.
+      const sum = heights.reduce((all, { height, distance }) => all + Math.max(0, Math.sin((height * Math.PI) / 180)) * (0.082 / distance ** 2) * 5, 0);
+      top.push(sunTop(latitude, day) - sum);
+    }
+  }
+  const range = (all: readonly number[]): string => `${Math.min(...all).toFixed(2)} to ${Math.max(...all).toFixed(2)}`;
+  console.log(
+    `beyond 66°: SUN.HOURS and DAY.LENGTH less astronomy-engine: ${range(hours)} h; SUN.TOP less it: ${range(top)} MJ/m²/d; polar: ${JSON.stringify(polar)}`,
+  );
+  expect(polar.day).toBeGreaterThan(14);
+  expect(polar.night).toBeGreaterThan(14);
+  // The short formula's declination is up to a degree off in September: near a day that the sun only just ends it is 1.5 h, and under the pole's low sun 2 MJ/m²/d.
+  expect(Math.max(...hours.map(Math.abs))).toBeLessThan(1.6);
+  expect(Math.max(...top.map(Math.abs))).toBeLessThan(2.1);
+});

@@ -131,6 +131,27 @@ function without(a: number, b: number, others: readonly (readonly [number, numbe
 
 const FACTOR = 0.0036;
 
+/**
+ * Mean over days of how long the lamps are on, the sun of a day normal and none where the bell goes below none: Simpson's rule over the bell, piece by piece
+ * between its kinks.
+ */
+function meanHours(sun: number, spread: number, target: number, hour: number, limit: number): number {
+  const on = (light: number): number => Math.min(Math.max(0, target - Math.max(0, light)) / hour, limit);
+  if (spread === 0) return on(sun);
+  const bell = (light: number): number => Math.exp(-(((light - sun) / spread) ** 2) / 2) / (spread * Math.sqrt(2 * Math.PI));
+  const ends = [sun - 9 * spread, sun + 9 * spread];
+  const inner = [0, target - hour * limit, target].filter((x) => x > (ends[0] as number) && x < (ends[1] as number));
+  const marks = [...ends, ...inner].sort((a, b) => a - b);
+  return marks.slice(1).reduce((all, to, i) => {
+    const from = marks[i] as number;
+    const steps = 400;
+    const width = (to - from) / steps;
+    let sum = 0;
+    for (let k = 0; k <= steps; k++) sum += (k === 0 || k === steps ? 1 : k % 2 ? 4 : 2) * on(from + k * width) * bell(from + k * width);
+    return all + (sum * width) / 3;
+  }, 0);
+}
+
 export const PLANTS: Readonly<Record<string, Work>> = {
   'CROP.DLI': cropLight,
   'CROP.TRIED': tried,
@@ -159,23 +180,27 @@ export const PLANTS: Readonly<Record<string, Work>> = {
   'DLI.GAP': (target, sun) => Math.max(0, n(target) - n(sun)),
   'SUN.HOURS': (latitude, day, height) => (24 / Math.PI) * halfDay(rad(latitude), n(day), rad(height)),
   'SUN.DLI': (latitude, day, clearness, moles) => sunTop(rad(latitude), n(day)) * n(clearness) * n(moles),
-  'DULL.DAYS': (latitude, day, clearness, spread, transmission, lamps, target) => {
+  'DULL.DAYS': (latitude, day, clearness, spread, transmission, lamps, target, moles) => {
     const missing = n(target) - n(lamps);
     if (missing <= 0) return 0;
     const top = sunTop(rad(latitude), n(day));
-    // 0.45 of the radiation at 4.57 µmol/J: R. W. Thimijan and R. D. Heins, HortScience 18(6), 1983, table 3 (read second-hand).
-    return top === 0 ? 1 : normal((missing / (top * 0.45 * 4.57 * n(transmission)) - n(clearness)) / n(spread));
+    return top === 0 ? 1 : normal((missing / (top * n(moles) * n(transmission)) - n(clearness)) / n(spread));
   },
   'COVER.TRANSMISSION': (cover, frame, dirt) => n(cover) * n(frame) * n(dirt),
   'FIXTURE.SHADE': (count, length, width, area) => {
     const share = (n(count) * n(length) * n(width)) / n(area);
     return share < 1 || near(share, 1) ? share : refuse('more than the area');
   },
+  'LAMP.HOURS.MEAN': (sun, spread, ppfd, target, limit) => meanHours(n(sun), n(spread), n(target), n(ppfd) * FACTOR, n(limit)),
   'LAMP.HOURS.YEAR': (gaps, ppfd, limit) => {
     const all = grid(gaps, 'mol/m²/d').flat();
     if (all.length !== 12) refuse('not twelve gaps');
     return all.reduce<number>((sum, gap, i) => sum + (DAYS[i] as number) * Math.min((gap ?? refuse('a gap is blank')) / (n(ppfd) * FACTOR), n(limit)), 0);
   },
+  'LAMP.WINDOW': (from, to) =>
+    n(from) % 24 === n(to) % 24 && !(n(from) === 0 && n(to) === 24)
+      ? refuse('all day or not at all')
+      : pieces(n(from), n(to)).reduce((sum, [a, b]) => sum + b - a, 0),
   'DARK.HOURS': (on, off, rise, set) => dark([...pieces(n(on), n(off)), ...pieces(n(rise), n(set))]).reduce((sum, gap) => sum + gap, 0),
   'NIGHT.SHORTEST': (...args) => Math.min(...nights(args[0], args[1], args[2], args[3], args[4], args[5])),
   'NIGHT.LONGEST': (...args) => Math.max(...nights(args[0], args[1], args[2], args[3], args[4], args[5])),

@@ -151,6 +151,7 @@ const HOLDS_A_CONSTANT: Readonly<Record<string, string>> = {
   'SPREAD.BEST': 'cells of the sample grid are at most 10 cm',
   'MOUNT.HEIGHT': 'cells of the sample grid are at most 10 cm',
   'DARK.HOURS': 'a day has 24 h',
+  'LAMP.WINDOW': 'a day has 24 h',
   'LAMP.HOURS.YEAR': 'months have 28 to 31 d',
   'DLI.FROM.RADIATION': '2.0565 mol a MJ of sunlight',
   'SUN.DLI': 'the solar constant',

@@ -53,4 +53,11 @@ export const checks: Checks = {
   ],
   'solar-52': [244, 258, 273].map((day, of) => ({ formula: `DAY.LENGTH(43.3,${day})`, in: 'h/d', of })),
   'solar-53': { formula: 'NIGHT.SHORTEST(52,,6,18)', in: 'h/d', between: true },
+  'solar-54': ['12,5,200,11,14', '4,2.4,150,14,12', '3,3,400,10,20', '20,6,100,11,14'].map((given, of) => ({
+    formula: `LAMP.HOURS.MEAN(${given})`,
+    in: 'h/d',
+    of,
+  })),
+  'solar-55': ['5,19', '20,6', '0,24'].map((given, of) => ({ formula: `LAMP.WINDOW(${given})`, in: 'h/d', of })),
+  'solar-56': ['74,0.41', '349,0.3'].map((given, of) => ({ formula: `DULL.DAYS(52,${given},0.18,0.553656,10.2717,11,1.6)`, of })),
 };
