@@ -41,6 +41,7 @@ describe('what is said', () => {
     ['trade-bench', 'We pay 33 cents a kWh, in New Zealand dollars.', ['tariff 0.33 NZD/kWh']],
     ['trade-bench', 'Lights on at 5am off at 9 at night.', ['light_hours 16 h/d']],
     ['greenhouse-bench', 'we are at 41.5° south', ['latitude -41.5 °']],
+    ['greenhouse-bench', 'the glasshouse stands at 69.6° north', ['latitude 69.6 °']],
     ['rack-of-tiers', 'four shelves, 40 cm between the shelves', ['tiers 4', 'tier_gap 0.4 m']],
   ] as const)('of a %s, “%s”, is %j', (slug, text, expected) => {
     expect(of(slug, text)).toEqual(expected);

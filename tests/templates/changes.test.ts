@@ -159,6 +159,8 @@ const KNOWN: Readonly<Record<string, Known>> = {
       'Rating in this air, C to ambient',
       // In winter the lamps burn from before dawn to after dusk; and no cloth is drawn until an hour is given for both its ends.
       ...['blackout_from', 'blackout_to', 'latitude', 'noon'].flatMap((name) => each(`Longest night of the months grown in, # to ${name}`)),
+      // Other places tried are north of the equator too.
+      'Clearness is taken to latitude',
       // In June it is light, with twilight, before and after the lamps.
       ...each('Shortest night of the months grown in, # to noon'),
       'Shortest night of the months grown in, A to Lamps may be on to, A',
