@@ -99,6 +99,7 @@ import { METER_FIT } from './meter/meter-fit.ts';
 import { METER_FIT_HEIGHT } from './meter/meter-fit-height.ts';
 import { METER_MISS } from './meter/meter-miss.ts';
 import { METER_VERDICT } from './meter/meter-verdict.ts';
+import { METER_WEAK } from './meter/meter-weak.ts';
 import { READINGS_EVENNESS, READINGS_LOW_TO_HIGH, READINGS_LOW_TO_MEAN, READINGS_SPREAD } from './meter/readings-evenness.ts';
 import { READINGS_MEAN } from './meter/readings-mean.ts';
 // Mount height
@@ -257,6 +258,7 @@ export const functions: readonly FunctionRecord[] = [
   METER_FIT,
   METER_MISS,
   METER_VERDICT,
+  METER_WEAK,
   READINGS_LOW_TO_MEAN,
   READINGS_LOW_TO_HIGH,
   READINGS_SPREAD,
