@@ -66,6 +66,7 @@ import { PPFD_FOR_DLI } from './day/ppfd-for-dli.ts';
 import type { FunctionRecord } from './define.ts';
 import {
   BEAM_EXPONENT,
+  BENCH_BRIGHTEST,
   BENCH_HIGH,
   BENCH_LOW,
   BENCH_LOW_TO_HIGH,
@@ -180,6 +181,7 @@ export const functions: readonly FunctionRecord[] = [
   BENCH_PPFD,
   BENCH_MEAN,
   BENCH_LOW,
+  BENCH_BRIGHTEST,
   BENCH_HIGH,
   BENCH_UNIFORMITY,
   BENCH_UNIFORMITY_INSIDE,

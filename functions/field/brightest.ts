@@ -6,9 +6,10 @@
  * E ≥ E(peak)·cos(√(2k)·δ/h): no peak is higher than the grid's best over that cosine. The search is left out where even that is below what is asked for.
  */
 import { type Crossing, crossings } from './crossings.ts';
-import { cellCentres, crossingTables, crossingWeights } from './kernel.ts';
+import { cellCentres, crossingTables, crossingWeights, fieldAt } from './kernel.ts';
 import { faces, type Layout } from './layout.ts';
 import { addProduct } from './product.ts';
+import { pointOf, type SampleField } from './sample-field.ts';
 
 export interface Brightest {
   readonly x: number;
@@ -21,6 +22,8 @@ const STARTS = 3;
 /** The search ends when its step is this small beside the height: what the last parabola leaves of the value is the fourth power of it. */
 const FINEST = 0.02;
 const NARROWER = 4;
+/** Points of the small grid around one, in steps. */
+const ACROSS = [-2, -1, 0, 1, 2];
 /** Points times kinds of places (a regular grid of fixtures is one) that a grid may have: about 15 ms for one height. A coarser one is taken above it. */
 const WORK = 400_000;
 
@@ -77,6 +80,48 @@ export function brightestByHeight(layout: Layout, lowest: number, highest: numbe
     }
     return most;
   };
+}
+
+/**
+ * The brightest point at the height of one field: sought from the best point of its sample grid, and from the best of those right under the faces, where a
+ * coarse grid has missed a narrow peak.
+ */
+export function brightestOf({ layout, height, nx, ny, field, highAt }: SampleField): Brightest {
+  const [one, another] = crossings(layout);
+  if (!one || another) return brightestByHeight(layout, height, height, nx, ny)(height, 0);
+  const { length, width } = layout.bench;
+  const [x, y] = pointOf({ layout, nx, ny }, highAt);
+  const top = { x, y, ppfd: field[highAt] as number };
+  const under = brightestOn(layout, height, unique(one.xs.map((u) => clamp(u, length))), unique(one.ys.map((v) => clamp(v, width))));
+  const cell = Math.min(height / 2, Math.max(length / nx, width / ny));
+  const peak = closeUp(layout, one, height, top.ppfd > under.ppfd ? top : under, cell);
+  // From the worse of two that are apart only where its hump may yet be the higher one.
+  if (Math.hypot(top.x - under.x, top.y - under.y) < cell) return peak;
+  const other = closeUp(layout, one, height, top.ppfd > under.ppfd ? under : top, cell);
+  return other.ppfd > peak.ppfd ? other : peak;
+}
+
+function brightestOn(layout: Layout, height: number, xs: readonly number[], ys: readonly number[]): Brightest {
+  const field = fieldAt(layout, height, xs, ys);
+  const [i = 0] = best(field, 1);
+  return { x: xs[i % xs.length] as number, y: ys[Math.floor(i / xs.length)] as number, ppfd: field[i] as number };
+}
+
+/** A small grid around a point, laid about its best again and again, and finer once that is inside. */
+function closeUp(layout: Layout, { m }: Crossing, height: number, from: Brightest, cell: number): Brightest {
+  const { length, width } = layout.bench;
+  const around = (at: number, step: number, most: number): number[] => unique(ACROSS.map((i) => clamp(at + i * step, most)));
+  // What is left of the peak is the square of it: one part in ten thousand, of a narrow beam too.
+  const finest = (FINEST / 2) * height * Math.min(1, 2 / Math.sqrt(m + 3));
+  let peak = from;
+  for (let step = cell / 2; step > finest; ) {
+    const next = brightestOn(layout, height, around(peak.x, step, length), around(peak.y, step, width));
+    // At the rim of what was seen: it may go on beyond.
+    const far = next.ppfd > peak.ppfd && Math.max(Math.abs(next.x - peak.x), Math.abs(next.y - peak.y)) > 1.5 * step;
+    if (next.ppfd > peak.ppfd) peak = next;
+    if (!far) step /= 4;
+  }
+  return peak;
 }
 
 /** Where the greatest few stand, from the greatest on. */

@@ -1,5 +1,6 @@
 /** The field over a bench: its functions, and what other functions need of it. What is measured and was tried stands in README.md. */
 export { BEAM_EXPONENT, beamExponent } from './beam-exponent.ts';
+export { BENCH_BRIGHTEST } from './bench-brightest.ts';
 export { BENCH_HIGH } from './bench-high.ts';
 export { BENCH_LOW } from './bench-low.ts';
 export { BENCH_LOW_TO_HIGH } from './bench-low-to-high.ts';

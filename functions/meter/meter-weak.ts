@@ -1,6 +1,5 @@
 import { calc, define, isRefusal, refuse } from '../define.ts';
 import { benchField, faces, HEIGHT, LAYOUT_TEXT, type Layout } from '../field/index.ts';
-import { lnGamma } from '../numeric/gamma.ts';
 import { type Measured, measured, PPFD_READINGS } from './fit.ts';
 import { pointLabel } from './readings.ts';
 
@@ -48,11 +47,18 @@ const alone = (layout: Layout): Layout[] =>
     })),
   );
 
-/**
- * Reading over plan is s − c·x where a fixture that gives too little has the share x of the plan: a straight line for each fixture in turn, and the one that
- * leaves least. That a line explains so much by chance alone is no likelier than yᵃ/(2a·B(a, ½)·√(1 − y)) for each of them, a = n/2 − 1, y = what is left:
- * the beta distribution of R², its integrand's (1 − t)^(−½) taken at its greatest.
- */
+/** How likely n points without any connection have a correlation beyond r, on one side: its density goes by (1 − r²)^(n/2 − 2). */
+function byChance(n: number, r: number): number {
+  const STEPS = 400;
+  const from = (low: number): number => {
+    let total = 0;
+    for (let i = 0; i < STEPS; i++) total += (1 - (low + ((i + 0.5) * (1 - low)) / STEPS) ** 2) ** (n / 2 - 2);
+    return (total * (1 - low)) / STEPS;
+  };
+  return from(r) / (2 * from(0));
+}
+
+/** Reading over plan is s − c·x where a fixture that gives too little has the share x of the plan: a straight line for each fixture in turn, and the one that leaves least. */
 function search({ readings, layout }: Measured, height: number): Search {
   const { nx, ny, all } = readings;
   const at = all.flatMap((r, i) => (r === null ? [] : [i]));
@@ -75,10 +81,8 @@ function search({ readings, layout }: Measured, height: number): Search {
     const scale = middle - (sxy / sxx) * mean;
     [best, explained] = [{ fixture: k + 1, sxx, sxy, mean, scale, share: Math.max(0, 1 + sxy / sxx / scale) }, r2];
   }
-  const a = at.length / 2 - 1;
-  const lnBeta = lnGamma(a) + lnGamma(0.5) - lnGamma(a + 0.5);
-  const left = Math.max(0, 1 - explained);
-  const chance = best ? (parts.length * left ** a) / (2 * a * Math.exp(lnBeta) * Math.sqrt(explained)) : 1;
+  // Each of the fixtures had its chance.
+  const chance = best ? parts.length * byChance(at.length, Math.min(1, Math.sqrt(explained))) : 1;
   return { at, read, plan, ratio, middle, syy, parts, best, explained, chance };
 }
 
@@ -104,9 +108,8 @@ export const METER_WEAK = define({
   ],
   returns: { quantity: 'number, share or miss', unit: '1' },
   source:
-    'Linear regression, and its R² by chance as a beta distribution, for as many fixtures as there are: our own derivation. Named where chance would do as well in less than 1 of 100 and the share is under 0.8: our own choice',
+    'Linear regression; its correlation by chance: R. A. Fisher, Biometrika 10, 1915 (from memory), times the number of fixtures. Named where that is under 0.01 and the share under 0.8: our own choice',
   slow: true,
-  unchecked: 'No published readings with a weak fixture are known to us; the tests draw benches, by quadrature and noise of their own.',
   examples: [
     { formula: 'METER.WEAK({100,100,50,50},LAYOUT(100,0,0,120,2,1,2,0.2),0.3)', gives: 2 },
     { formula: 'METER.WEAK({100,98,101,99},LAYOUT(100,0,0,120,2,1,2,0.2),0.3)', gives: 0 },
@@ -127,7 +130,7 @@ export const METER_WEAK = define({
       show.expression('where that fixture has no share', calc`${middle} - ${best.sxy} / ${best.sxx} * ${best.mean}`, best.scale, '1');
       show.expression('differences that it explains, of 1', calc`${best.sxy}^2 / (${best.sxx} * ${found.syy})`, found.explained, '1');
       show.note(
-        `Fixture ${best.fixture} of ${parts.length} explains most; chance would explain as much in ${Number((100 * found.chance).toPrecision(2))} % of cases at most.`,
+        `Fixture ${best.fixture} of ${parts.length} explains most; chance would explain as much in ${Number((100 * found.chance).toPrecision(2))} of 100 cases.`,
       );
     }
     if (!weak) {

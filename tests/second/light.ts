@@ -173,11 +173,41 @@ function strip(length: Argument, width: Argument, beam: Argument, height: Argume
   return near + far;
 }
 
+/** Uphill from the best point of the grid, and from the best of those right under the lights, in ever smaller steps. */
+const brightest: Work = (text, height, nx, ny) => {
+  const [plan, h, all] = [read(text), n(height), gridOf(text, height, nx, ny)];
+  const within = (x: number, size: number): number => Math.min(size, Math.max(0, x));
+  const columns = maybe(nx) ?? defaultGrid(plan)[0];
+  const rows = all.length / columns;
+  const at = all.indexOf(most(all));
+  const [xs, ys] = [plan.xs.map((x) => within(x, plan.benchX)), plan.ys.map((y) => within(y, plan.benchY))];
+  const beneath = fieldAt(plan, h, xs, ys);
+  const under = beneath.indexOf(most(beneath));
+  const starts = [
+    [middles(plan.benchX, columns)[at % columns], middles(plan.benchY, rows)[Math.floor(at / columns)], all[at]],
+    [xs[under % xs.length], ys[Math.floor(under / xs.length)], beneath[under]],
+  ] as const;
+  return most(
+    starts.map(([x0 = 0, y0 = 0, e0 = 0]) => {
+      let [x, y, e] = [x0, y0, e0];
+      for (let step = Math.min(h / 2, plan.benchX / columns); step > 0.002 * h; ) {
+        const [us, vs] = [[-1, 0, 1].map((i) => within(x + i * step, plan.benchX)), [-1, 0, 1].map((i) => within(y + i * step, plan.benchY))];
+        const near = fieldAt(plan, h, us, vs);
+        const best = near.indexOf(most(near));
+        if ((near[best] as number) <= e) step /= 3;
+        else [x, y, e] = [us[best % 3] as number, vs[Math.floor(best / 3)] as number, near[best] as number];
+      }
+      return e;
+    }),
+  );
+};
+
 export const LIGHT: Readonly<Record<string, Work>> = {
   LAYOUT: layout,
   'LAYOUT.COUNT': (text) => read(text).xs.length * read(text).ys.length,
   'BENCH.MEAN': (text, h, nx, ny) => mean(gridOf(text, h, nx, ny)),
   'BENCH.LOW': (text, h, nx, ny) => least(gridOf(text, h, nx, ny)),
+  'BENCH.BRIGHTEST': brightest,
   'BENCH.HIGH': (text, h, nx, ny) => most(gridOf(text, h, nx, ny)),
   'BENCH.UNIFORMITY': (text, h, nx, ny) => least(gridOf(text, h, nx, ny)) / mean(gridOf(text, h, nx, ny)),
   'BENCH.UNIFORMITY.INSIDE': (text, h, margin, nx, ny) => {
@@ -226,4 +256,11 @@ export const heightFor = (explained: (h: number) => number, low: number, high: n
 export function modelAt(text: Argument, h: number, columns: number, rows: number): Float64Array {
   const plan = read(text);
   return gridField(plan, h, columns, rows);
+}
+
+/** Of each light by itself, row by row, what it gives there. */
+export function partsAt(text: Argument, h: number, columns: number, rows: number): Float64Array[] {
+  const plan = read(text);
+  const [xs, ys] = [middles(plan.benchX, columns), middles(plan.benchY, rows)];
+  return plan.ys.flatMap((y) => plan.xs.map((x) => fieldAt({ ...plan, xs: [x], ys: [y] }, h, xs, ys)));
 }

@@ -1,6 +1,7 @@
 /** Readings of a meter, by themselves and against a layout. */
 import { type Argument, cells, grid, n, s, type Work } from './arguments.ts';
-import { heightFor, modelAt } from './light.ts';
+import { gauss } from './field.ts';
+import { heightFor, modelAt, partsAt } from './light.ts';
 import { atMost, isOpen, refuse, sound } from './values.ts';
 
 /** Readings that are there. More than one in five left blank is refused. */
@@ -29,6 +30,47 @@ const fitted = (readings: Argument, layout: Argument, h: number): number => {
   return all.reduce((sum, [r, m]) => sum + m * r, 0) / all.reduce((sum, [, m]) => sum + m * m, 0);
 };
 
+/** Correlation of two lists. */
+function correlation(xs: readonly number[], ys: readonly number[]): number {
+  const [a, b] = [mean(xs), mean(ys)];
+  const dot = (f: (i: number) => number): number => xs.reduce((sum, _, i) => sum + f(i), 0);
+  const [x, y] = [(i: number) => (xs[i] as number) - a, (i: number) => (ys[i] as number) - b];
+  return dot((i) => x(i) * y(i)) / Math.sqrt(dot((i) => x(i) ** 2) * dot((i) => y(i) ** 2));
+}
+
+/**
+ * The one light whose share of the plan goes along best with what readings lack. A correlation r of n points that have none has a density of (1 − r²)^((n − 4)/2):
+ * R. A. Fisher, Frequency distribution of the values of the correlation coefficient …, Biometrika 10, 1915 (from memory). Under 1 in 100, for as many lights as there
+ * are, and under four fifths of the others.
+ */
+function weak(readings: Argument, layout: Argument, h: number): { fixture: number; share: number; miss: number } {
+  const there = pairs(readings, layout, h);
+  const rows = grid(readings, 'µmol/m²/s');
+  const columns = rows[0]?.length ?? 0;
+  const counted = rows.flat().flatMap((r, i) => (r === undefined ? [] : [i]));
+  if (there.length < 4) refuse('fewer than four readings');
+  positive(mean(there.map(([r]) => r)));
+  const ratios = there.map(([r, m]) => r / m);
+  const lights = partsAt(layout, h, columns, rows.length).map((of, k) => {
+    const shares = counted.map((i, j) => (of[i] as number) / (there[j] as readonly [number, number])[1]);
+    return { fixture: k + 1, shares, r: correlation(shares, ratios) };
+  });
+  const [best] = lights.filter(({ r }) => r < 0).sort((a, b) => a.r - b.r);
+  const none = { fixture: 0, share: Number.NaN, miss: Number.NaN };
+  if (!best) return none;
+  const tail = (low: number): number =>
+    gauss(18).reduce((sum, [x, w]) => sum + (w * (1 - low) * (1 - ((1 + low + (1 - low) * x) / 2) ** 2) ** (there.length / 2 - 2)) / 2, 0);
+  if ((lights.length * tail(-best.r)) / (2 * tail(0)) >= 0.01) return none;
+  // Normal equations of ratio = s + b·share.
+  const [sx, sy] = [mean(best.shares), mean(ratios)];
+  const slope = (mean(best.shares.map((x, i) => x * (ratios[i] as number))) - sx * sy) / (mean(best.shares.map((x) => x * x)) - sx * sx);
+  const others = sy - slope * sx;
+  const share = Math.max(0, (others + slope) / others);
+  if (share >= 0.8) return none;
+  const off = there.map(([r, m], i) => r - others * m * (1 - (1 - share) * (best.shares[i] as number)));
+  return { fixture: best.fixture, share, miss: Math.sqrt(mean(off.map((x) => x * x))) / mean(there.map(([r]) => r)) };
+}
+
 export const METER: Readonly<Record<string, Work>> = {
   'READINGS.MEAN': (readings) => mean(read(readings)),
   'READINGS.LOW.TO.MEAN': (readings) => Math.min(...read(readings)) / positive(mean(read(readings))),
@@ -44,6 +86,11 @@ export const METER: Readonly<Record<string, Work>> = {
   'METER.FIT.HEIGHT': (readings, layout, low, high) => {
     if (read(readings).length < 5) refuse('fewer than five readings');
     return heightFor((h) => fitted(readings, layout, h), n(low), n(high));
+  },
+  'METER.WEAK': (readings, layout, h, what) => {
+    const found = weak(readings, layout, n(h));
+    if (what === undefined || s(what) === 'fixture') return found.fixture;
+    return found.fixture > 0 ? found[s(what) === 'share' ? 'share' : 'miss'] : refuse('no light stands out');
   },
   'METER.VERDICT': (measured, target, tolerance) => {
     if (tolerance === undefined) return 'unknown';
