@@ -9,7 +9,7 @@ export const LAMP_HOURS_YEAR = define({
   name: 'LAMP.HOURS.YEAR',
   family: 'Sun and greenhouse',
   summary: 'Hours a year that lamps are on to fill each month’s gap.',
-  use: 'With the twelve monthly gaps from January. Where the hours allowed are too few the month stays short, and the working says so.',
+  use: 'With the twelve monthly gaps from January, as if all days of a month were like its mean day: where they differ, LAMP.HOURS.MEAN gives more. Where the hours allowed are too few the month stays short, and the working says so.',
   formula: 'Σ days · min(gap · 10⁶ / (ppfd · 3600), hours limit)',
   params: [
     {
