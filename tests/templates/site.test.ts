@@ -112,6 +112,21 @@ describe('greenhouse bench', () => {
     return (sum * width) / Math.sqrt(2 * Math.PI);
   }
 
+  /** The same mean over ten thousand drawn days (a generator with a seed: Park and Miller; normal numbers: Box and Muller), and the deviation of that mean. */
+  function drawnHours(clear: number, brightest: number, hourly: number, window: number): { readonly mean: number; readonly deviation: number } {
+    let state = 20_261;
+    const random = (): number => {
+      state = (state * 48_271) % 2_147_483_647;
+      return state / 2_147_483_647;
+    };
+    const hours = Array.from({ length: 10_000 }, () => {
+      const z = Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
+      return Math.min(Math.max(0, (11 - brightest * Math.max(0, clear + 0.18 * z)) / hourly), window);
+    });
+    const mean = hours.reduce((sum, h) => sum + h, 0) / hours.length;
+    return { mean, deviation: Math.sqrt(hours.reduce((sum, h) => sum + (h - mean) ** 2, 0)) / hours.length };
+  }
+
   const bench = { length: 6, width: 1.5, ...rail, output: 243, along: 5, spreadAlong: 1.1, spreadAcross: 1.3 };
   const plans = [
     { letter: 'A', across: 3, on: 5, off: 19 },
@@ -149,6 +164,8 @@ describe('greenhouse bench', () => {
         near(scenario(letter, `Days below the aim, ${name}`, ''), dull[i] as number, 2e-5);
         near(scenario(letter, `Days with lamps, ${name}`, ''), withLamps[i] as number, 2e-5);
         near(scenario(letter, `Lamp hours, ${name}`, 'h'), byMonth[i] as number, 2e-5);
+        const drawn = drawnHours(clearness[i] as number, brightest[i] as number, dli(kept, 1), window);
+        expect(Math.abs(scenario(letter, `Lamp hours, ${name}`, 'h') / (lengths[i] as number) - drawn.mean), name).toBeLessThan(3.5 * drawn.deviation);
       }
       near(scenario(letter, 'Days below the aim in the worst month', ''), dull[11] as number, 2e-5);
       near(scenario(letter, 'Lamps are on', 'h/year'), hours, 5e-6);
