@@ -79,6 +79,7 @@ import {
   LANDING_SHARE,
   LAYOUT,
   LAYOUT_AT,
+  LAYOUT_BESIDE,
   LAYOUT_COUNT,
   LAYOUT_JOIN,
   LAYOUT_PPF,
@@ -175,6 +176,7 @@ export const functions: readonly FunctionRecord[] = [
   // The field over a bench
   LAYOUT,
   LAYOUT_AT,
+  LAYOUT_BESIDE,
   LAYOUT_JOIN,
   LAYOUT_COUNT,
   LAYOUT_PPF,

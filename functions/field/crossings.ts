@@ -1,5 +1,5 @@
 import { beamExponent } from './beam-exponent.ts';
-import { centres, type Fixture, type Layout } from './layout.ts';
+import { centres, type Fixture, type Layout, withBeside } from './layout.ts';
 
 /** Like faces at the crossings of two rows of centres: what the separable sum takes in one go. */
 export interface Crossing {
@@ -14,15 +14,16 @@ export interface Crossing {
 }
 
 export function crossings(layout: Layout): Crossing[] {
+  const { beside } = layout;
   const found: Crossing[] = [];
   for (const group of layout.groups) {
     const m = beamExponent(group.fixture.beam);
     if (group.kind === 'regular') {
       const xs = centres(group.along, layout.bench.length, group.spreadAlong);
-      const ys = centres(group.across, layout.bench.width, group.spreadAcross);
-      found.push(crossing(group.fixture, m, group.turned, xs, ys, true));
+      const ys = withBeside(centres(group.across, layout.bench.width, group.spreadAcross), beside);
+      found.push(crossing(group.fixture, m, group.turned, xs, ys, beside?.before === beside?.after));
     } else {
-      for (const { x, y, turned } of group.places) found.push(crossing(group.fixture, m, turned, [x], [y], false));
+      for (const { x, y, turned } of group.places) found.push(crossing(group.fixture, m, turned, [x], withBeside([y], beside), false));
     }
   }
   return found;

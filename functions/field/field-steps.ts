@@ -18,6 +18,9 @@ export function showModel(show: Show, layout: Layout): void {
     show.expression(`exponent of a ${say(beam)}° beam`, calc`log(0.5) / log(cos(${beam} / 2 * pi / 180))`, beamExponent(beam), '1');
   }
   show.note(NEAR_DIODES);
+  const { beside } = layout;
+  if (beside)
+    show.note(`Rows alike beside it, ${say(beside.apart)} m from centre to centre, are counted: ${beside.before} on one side, ${beside.after} on the other.`);
   if (layout.sides > 0) {
     show.note(
       `The sides of the bench reflect ${say(layout.sides * 100)} % as ideal mirrors, ${imageCount(layout.sides)} images each way: optimistic for matt white.`,

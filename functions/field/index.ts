@@ -20,6 +20,7 @@ export { benchField, faces } from './kernel.ts';
 export { LANDING_SHARE } from './landing-share.ts';
 export { defaultGrid, type Layout } from './layout.ts';
 export { LAYOUT_AT } from './layout-at.ts';
+export { LAYOUT_BESIDE } from './layout-beside.ts';
 export { LAYOUT_COUNT } from './layout-count.ts';
 export { LAYOUT } from './layout-function.ts';
 export { LAYOUT_JOIN } from './layout-join.ts';

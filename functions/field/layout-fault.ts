@@ -7,9 +7,11 @@ import { LIMITS } from './limits.ts';
 /** Touching faces are fine: less than this is touching, m. */
 const TOUCH = 1e-6;
 
+const metres = (x: number): string => `${say(Number(x.toPrecision(4)))} m`;
+
 /** Undefined where the layout can be reckoned. */
 export function layoutFault(layout: Layout): Refusal | undefined {
-  return numberFault(layout) ?? countFault(layout) ?? overlapFault(layout) ?? wallFault(layout);
+  return numberFault(layout) ?? countFault(layout) ?? besideFault(layout) ?? overlapFault(layout) ?? wallFault(layout);
 }
 
 function numberFault({ bench, sides, groups }: Layout): Refusal | undefined {
@@ -43,6 +45,24 @@ function countFault(layout: Layout): Refusal | undefined {
   return count > LIMITS.fixturesMost ? refuse(`The layout has ${say(count)} fixtures; the most is ${say(LIMITS.fixturesMost)}.`) : undefined;
 }
 
+function besideFault(layout: Layout): Refusal | undefined {
+  const { bench, beside, sides } = layout;
+  if (!beside) return undefined;
+  if (sides > 0) return refuse('Reflecting sides shut the rows beside it out; take a layout with wall reflectance 0.');
+  const { apart, before, after } = beside;
+  const farthest = Math.max(before, after);
+  if (apart < bench.width - TOUCH) return refuse(`Rows ${metres(apart)} from centre to centre lie over one another; each is ${metres(bench.width)} wide.`);
+  if (farthest > LIMITS.besideMost || farthest * apart > LIMITS.placeMost) {
+    return refuse(
+      `The farthest row is ${say(farthest)} on, ${metres(farthest * apart)} away; the most is ${say(LIMITS.besideMost)} and ${say(LIMITS.placeMost)} m.`,
+    );
+  }
+  const count = layoutCount(layout) * (1 + before + after);
+  return count > LIMITS.besideFixturesMost
+    ? refuse(`With the rows beside it the layout has ${say(count)} fixtures; the most is ${say(LIMITS.besideFixturesMost)}.`)
+    : undefined;
+}
+
 /** How far two faces run into each other on one axis, m; two that have no extent there count as meeting where they coincide. */
 const runsInto = (distance: number, a: number, b: number): boolean => (a + b === 0 ? distance < TOUCH : (a + b) / 2 - distance > TOUCH);
 
@@ -61,13 +81,11 @@ function overlapFault(layout: Layout): Refusal | undefined {
   return undefined;
 }
 
-const metres = (x: number): string => `${say(Number(x.toPrecision(4)))} m`;
-
-function overlapMessage({ bench, groups }: Layout, a: Face, b: Face): string {
+function overlapMessage({ bench, beside, groups }: Layout, a: Face, b: Face): string {
   const only = groups[0];
   const alongX = Math.abs(a.x - b.x) > Math.abs(a.y - b.y);
   const size = alongX ? a.length : a.width;
-  if (groups.length === 1 && only?.kind === 'regular' && size > 0) {
+  if (groups.length === 1 && only?.kind === 'regular' && size > 0 && !beside) {
     const [count, room] = alongX ? [only.along, only.spreadAlong * bench.length] : [only.across, only.spreadAcross * bench.width];
     const side = alongX ? 'along' : 'across';
     const fit = Math.floor((room + TOUCH) / size);

@@ -3,6 +3,7 @@ import { GAP, showNumber } from '../number-text.ts';
 
 const N = String.raw`-?\d+(?:\.\d+)?(?:e[+-]?\d+)?`;
 const SIZES = new RegExp(String.raw`(${N})×(${N}) m (${N}°) over (${N})×(${N}) m\b`, 'g');
+const BESIDE = new RegExp(String.raw`(, beside \d+ and \d+ at )(${N}) m\b`, 'g');
 const PLACE = new RegExp(String.raw`\((${N}), (${N})( turned)?\)`, 'g');
 
 const feet = (metres: string): string => showNumber(Number(metres), 'ft').text;
@@ -13,5 +14,6 @@ export const layoutInFeet = (text: string): string =>
   text.includes(' µmol/s ')
     ? text
         .replace(SIZES, (_, length, width, beam, along, across) => `${inches(length)} × ${inches(width)} in ${beam} over ${feet(along)} × ${feet(across)}`)
+        .replace(BESIDE, (_, rows, apart) => `${rows}${feet(apart)}`)
         .replace(PLACE, (_, x, y, turned = '') => `(${feet(x)}, ${feet(y)}${turned})`)
     : text;

@@ -1,6 +1,7 @@
 /**
  * A layout as a text that says it in full and comes back to the same numbers, such as
- * `9 (3×3) of 243 µmol/s 1.15×0.06 m 120° over 3.6×1.5 m, turned, spread 1.1×1.25, sides 0.5` (the last three only when used),
+ * `9 (3×3) of 243 µmol/s 1.15×0.06 m 120° over 3.6×1.5 m, turned, spread 1.1×1.25, sides 0.5` (the last three only when used; in place of sides
+ * there may be `beside 1 and 2 at 2.1 m`),
  * `2 at (0.6, 0.3) (1.8, 0.3 turned) of 44 µmol/s 0×0 m 60° over 3.6×1.5 m`, or several of these joined by ` + `.
  */
 import { say } from '../check-args.ts';
@@ -24,7 +25,7 @@ export function layoutText(layout: Layout): string {
   return layout.groups.map((group) => groupText(group, layout)).join(JOINT);
 }
 
-function groupText(group: Group, { bench, sides }: Layout): string {
+function groupText(group: Group, { bench, sides, beside }: Layout): string {
   const { ppf, length, width, beam } = group.fixture;
   const places = group.kind === 'regular' ? `(${group.along}×${group.across})` : `at ${group.places.map(placeText).join(' ')}`;
   const turned = group.kind === 'regular' && group.turned ? ', turned' : '';
@@ -32,7 +33,8 @@ function groupText(group: Group, { bench, sides }: Layout): string {
   const spreadText = spread ? `, spread ${print(group.spreadAlong)}×${print(group.spreadAcross)}` : '';
   return (
     `${countOf(group)} ${places} of ${print(ppf)} µmol/s ${print(length)}×${print(width)} m ${print(beam)}° ` +
-    `over ${print(bench.length)}×${print(bench.width)} m${turned}${spreadText}${sides > 0 ? `, sides ${print(sides)}` : ''}`
+    `over ${print(bench.length)}×${print(bench.width)} m${turned}${spreadText}${sides > 0 ? `, sides ${print(sides)}` : ''}` +
+    (beside ? `, beside ${beside.before} and ${beside.after} at ${print(beside.apart)} m` : '')
   );
 }
 
@@ -41,7 +43,7 @@ const placeText = ({ x, y, turned }: FreeGroup['places'][number]): string => `($
 const N = String.raw`(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)`;
 const PLACE = new RegExp(String.raw`\(${N}, ${N}( turned)?\)`, 'g');
 const GROUP = new RegExp(
-  String.raw`^(\d+) (?:\((\d+)×(\d+)\)|at ((?:\([^()]*\) ?)+)) ?of ${N} µmol/s ${N}×${N} m ${N}° over ${N}×${N} m(, turned)?(?:, spread ${N}×${N})?(?:, sides ${N})?$`,
+  String.raw`^(\d+) (?:\((\d+)×(\d+)\)|at ((?:\([^()]*\) ?)+)) ?of ${N} µmol/s ${N}×${N} m ${N}° over ${N}×${N} m(, turned)?(?:, spread ${N}×${N})?(?:, sides ${N})?(?:, beside (\d+) and (\d+) at ${N} m)?$`,
 );
 
 const known = new Map<string, Layout | Refusal>();
@@ -71,7 +73,7 @@ function readLayout(text: string): Layout | Refusal {
 
 function readGroup(text: string): Layout | Refusal {
   const match = GROUP.exec(text);
-  if (!match) return refuse(`“${clip(text)}” says no layout. LAYOUT, LAYOUT.AT and LAYOUT.JOIN write the text that is needed here.`);
+  if (!match) return refuse(`“${clip(text)}” says no layout. LAYOUT, LAYOUT.AT, LAYOUT.JOIN and LAYOUT.BESIDE write the text that is needed here.`);
   const number = (i: number): number => Number(match[i]);
   const fixture = { ppf: number(5), length: number(6), width: number(7), beam: number(8) };
   const group: Group = match[4]
@@ -86,22 +88,26 @@ function readGroup(text: string): Layout | Refusal {
         spreadAcross: match[13] ? number(13) : 1,
       };
   if (countOf(group) !== number(1)) return refuse(`The layout “${clip(text)}” says ${say(number(1))} fixtures but places ${say(countOf(group))}.`);
-  return { bench: { length: number(9), width: number(10) }, sides: match[14] ? number(14) : 0, groups: [group] };
+  const beside = match[15] ? { before: number(15), after: number(16), apart: number(17) } : undefined;
+  return { bench: { length: number(9), width: number(10) }, beside, sides: match[14] ? number(14) : 0, groups: [group] };
 }
 
-/** Several layouts as one. They must hang over the same bench, between the same sides. */
+/** Several layouts as one. They must hang over the same bench, between the same sides, with the same benches beside it. */
 export function joinLayouts(parts: readonly Layout[]): Layout | Refusal {
   const first = parts[0];
   if (!first) return refuse('There is no layout to join.');
-  for (const { bench, sides } of parts) {
+  for (const { bench, sides, beside } of parts) {
     if (bench.length !== first.bench.length || bench.width !== first.bench.width) {
       return refuse(
         `Joined layouts must hang over one bench; these say ${say(first.bench.length)}×${say(first.bench.width)} m and ${say(bench.length)}×${say(bench.width)} m.`,
       );
     }
     if (sides !== first.sides) return refuse(`Joined layouts must hang between the same sides; these reflect ${say(first.sides)} and ${say(sides)}.`);
+    if ((['apart', 'before', 'after'] as const).some((key) => beside?.[key] !== first.beside?.[key])) {
+      return refuse('Joined layouts must have the same rows beside them; take LAYOUT.BESIDE of what LAYOUT.JOIN gives.');
+    }
   }
-  return { bench: first.bench, sides: first.sides, groups: parts.flatMap((part) => part.groups) };
+  return { ...first, groups: parts.flatMap((part) => part.groups) };
 }
 
 const clip = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);

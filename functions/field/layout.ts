@@ -45,8 +45,18 @@ export interface FreeGroup {
 
 export type Group = RegularGroup | FreeGroup;
 
+/** Benches alike in a row across this one, lights and all: how many lie below y = 0 and beyond y = width. */
+export interface Beside {
+  /** From centre to centre, m. */
+  readonly apart: number;
+  readonly before: number;
+  readonly after: number;
+}
+
 export interface Layout {
   readonly bench: Bench;
+  /** Those whose light counts here too; counts and output are of this bench alone. */
+  readonly beside?: Beside | undefined;
   /** Share of the light that the sides of the bench send back, as ideal mirrors: 0 to 0.95. */
   readonly sides: number;
   readonly groups: readonly Group[];
@@ -74,17 +84,25 @@ export const layoutCount = (layout: Layout): number => layout.groups.reduce((sum
 /** All output together, µmol/s. */
 export const layoutPpf = (layout: Layout): number => layout.groups.reduce((sum, group) => sum + countOf(group) * group.fixture.ppf, 0);
 
-/** Every face, group by group; a regular group row by row from the origin. */
-export function faces(layout: Layout): Face[] {
-  return layout.groups.flatMap((group) => groupFaces(group, layout.bench));
+/** Centres across this bench, and across those beside it, bench by bench: the first is the least and the last the greatest. */
+export function withBeside(ys: number[], beside: Beside | undefined): number[] {
+  if (!beside) return ys;
+  const all: number[] = [];
+  for (let k = -beside.before; k <= beside.after; k++) for (const y of ys) all.push(y + k * beside.apart);
+  return all;
 }
 
-export function groupFaces(group: Group, bench: Bench): Face[] {
+/** Every face, those of the benches beside this one too, group by group; a regular group row by row from the least y. */
+export function faces(layout: Layout): Face[] {
+  return layout.groups.flatMap((group) => groupFaces(group, layout));
+}
+
+function groupFaces(group: Group, { bench, beside }: Layout): Face[] {
   const { length, width } = group.fixture;
   const face = (x: number, y: number, turned: boolean): Face => ({ x, y, length: turned ? width : length, width: turned ? length : width });
-  if (group.kind === 'free') return group.places.map(({ x, y, turned }) => face(x, y, turned));
+  if (group.kind === 'free') return group.places.flatMap(({ x, y, turned }) => withBeside([y], beside).map((at) => face(x, at, turned)));
   const xs = centres(group.along, bench.length, group.spreadAlong);
-  return centres(group.across, bench.width, group.spreadAcross).flatMap((y) => xs.map((x) => face(x, y, group.turned)));
+  return withBeside(centres(group.across, bench.width, group.spreadAcross), beside).flatMap((y) => xs.map((x) => face(x, y, group.turned)));
 }
 
 /** Cells no larger than this, and no fewer than MIN_CELLS a side, unless that makes more than MAX_CELLS in all. */

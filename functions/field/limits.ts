@@ -8,6 +8,9 @@ export const LIMITS = {
   beamLeast: 10,
   beamMost: 170,
   placeMost: 200,
+  /** On one side; and the lights of all benches together. */
+  besideMost: 100,
+  besideFixturesMost: 4000,
   spreadLeast: 0.01,
   spreadMost: 4,
   /** Above it ideal mirrors say more of the formula than of a wall. */

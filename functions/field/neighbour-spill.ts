@@ -35,7 +35,8 @@ export const NEIGHBOUR_SPILL = define({
   work: ([text, height, aisle, neighbours], show) => {
     const s = sampleField(text, height);
     if (isRefusal(s)) return named('NEIGHBOUR.SPILL', s);
-    const { bench, sides } = s.layout;
+    const { bench, beside, sides } = s.layout;
+    if (beside) return refuse('NEIGHBOUR.SPILL: the layout has rows beside it already; take the layout of one bench alone.');
     if (sides > 0) return refuse('NEIGHBOUR.SPILL: reflecting sides shut the neighbours out; take a layout with wall reflectance 0.');
     if (neighbours === 0 && !show) return 0;
     const away = bench.width + aisle;

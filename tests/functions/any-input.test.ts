@@ -38,6 +38,8 @@ const LAYOUTS = [
   'LAYOUT(900,0.9,0.05,170,20,20,20,20,FALSE,1,1,0.95)',
   'LAYOUT(44,0,0,10,20,20,100,100,FALSE,1,1,0.95)',
   'LAYOUT(156,1.2,0,120,2,4,2.4,1.2,FALSE,1,1,0.95)',
+  'LAYOUT.BESIDE(LAYOUT(243,1.15,0.06,120,9,1,12,0.2),1.1,1,3)',
+  'LAYOUT.BESIDE(LAYOUT(44,0,0,170,20,9,20,1.8),2,10,10)',
   ...[80, 400].map((count) => `LAYOUT.AT(100,0.3,0.2,120,20,20,${scattered(count)})`),
   ...[15, 400].map((count) => `LAYOUT.AT(100,0.3,0.2,150,20,20,${scattered(count)},,0.95)`),
 ].map((formula) => String(evaluate(formula)));

@@ -134,6 +134,7 @@ const FORMULAS = [
 const LAYOUTS = [
   '9 (3×3) of 243 µmol/s 1.15×0.06 m 120° over 3.6×1.5 m, turned, spread 1.1×1.25, sides 0.5',
   '2 at (0.6, 0.3) (1.8, 0.3 turned) of 44 µmol/s 0×0 m 60° over 3.6×1.5 m',
+  '9 (9×1) of 243 µmol/s 1.15×0.06 m 120° over 12×0.2 m, beside 1 and 2 at 1.1 m',
   '1 (1×1) of 1 µmol/s 0×0 m 10° over 1×1 m + 2 (2×1) of 2 µmol/s 0×0 m 20° over 1×1 m',
 ];
 const SETTINGS = [

@@ -13,6 +13,9 @@ export interface Layout {
   readonly beam: number;
   readonly xs: readonly number[];
   readonly ys: readonly number[];
+  /** This row and those alike beside it, and whether as many lie on either side. */
+  readonly rows: number;
+  readonly even: boolean;
   readonly benchX: number;
   readonly benchY: number;
   readonly sides: number;
@@ -207,12 +210,17 @@ export const middles = (size: number, n: number): number[] => Array.from({ lengt
 
 const fields = new Map<string, Float64Array>();
 
-/** The field at the sample grid, kept: only the first half of the points each way is worked out, for layouts are symmetrical. */
+/** The field at the sample grid, kept: only the first half of the points each way is worked out where the layout is symmetrical. */
 export function gridField(layout: Layout, h: number, nx: number, ny: number): Float64Array {
   const key = `${layout.text} | ${h} ${nx} ${ny}`;
   const before = fields.get(key);
   if (before) return before;
   const halfX = Math.ceil(nx / 2);
+  if (!layout.even) {
+    const whole = fieldAt(layout, h, middles(layout.benchX, nx), middles(layout.benchY, ny));
+    fields.set(key, whole);
+    return whole;
+  }
   const quarter = quarterField(layout, h, nx, ny, DIGITS);
   const all = new Float64Array(nx * ny);
   for (let j = 0; j < ny; j++) {
@@ -229,7 +237,7 @@ const quarterField = (layout: Layout, h: number, nx: number, ny: number, digits:
 /** About the mean of that grid, where the light is spread wide enough from a coarser one: enough to see between which heights an answer lies. */
 export function roughMean(layout: Layout, h: number, nx: number, ny: number): number {
   const wide = h > 1.5 * Math.max(layout.benchX / 12, layout.benchY / 8);
-  return mean(wide ? quarterField(layout, h, 12, 8, ROUGH) : gridField(layout, h, nx, ny));
+  return mean(wide && layout.even ? quarterField(layout, h, 12, 8, ROUGH) : gridField(layout, h, nx, ny));
 }
 
 export const mean = (all: Float64Array | readonly number[]): number => (all as readonly number[]).reduce((sum, x) => sum + x, 0) / all.length;

@@ -27,7 +27,8 @@ const layout: Work = (ppf, length, width, beam, along, across, benchX, benchY, t
 };
 
 const texts = new Map<string, Layout>();
-const LAYOUT = /^\d+ \((\d+)×(\d+)\) of (\S+) µmol\/s ([^×]+)×(\S+) m (\S+)° over ([^×]+)×(\S+) m(, turned)?(?:, spread ([^×]+)×([^,]+))?(?:, sides (\S+))?$/u;
+const LAYOUT =
+  /^\d+ \((\d+)×(\d+)\) of (\S+) µmol\/s ([^×]+)×(\S+) m (\S+)° over ([^×]+)×(\S+) m(, turned)?(?:, spread ([^×]+)×([^,]+))?(?:, sides (\S+?))?(?:, beside (\d+) and (\d+) at (\S+) m)?$/u;
 
 function read(text: Argument): Layout {
   const before = texts.get(s(text));
@@ -36,13 +37,18 @@ function read(text: Argument): Layout {
   const at = (i: number, otherwise = 0): number => (found[i] === undefined ? otherwise : Number(found[i]));
   const centres = (count: number, size: number, spread: number): number[] =>
     Array.from({ length: count }, (_, i) => size / 2 + spread * ((i + 0.5) / count - 0.5) * size);
+  const ofOne = centres(at(2), at(8), at(11, 1));
+  // Rows alike lie so many distances to one side and to the other.
+  const rows = Array.from({ length: at(13) + at(14) + 1 }, (_, i) => (i - at(13)) * at(15));
   const made: Layout = {
     ppf: at(3),
     sizeX: found[9] ? at(5) : at(4),
     sizeY: found[9] ? at(4) : at(5),
     beam: at(6),
     xs: centres(at(1), at(7), at(10, 1)),
-    ys: centres(at(2), at(8), at(11, 1)),
+    ys: rows.flatMap((row) => ofOne.map((y) => y + row)),
+    rows: rows.length,
+    even: at(13) === at(14),
     benchX: at(7),
     benchY: at(8),
     sides: at(12),
@@ -146,17 +152,33 @@ const landing: Work = (text, height) => {
   const field = fieldAt(plan, h, xs, ys, 9);
   let sum = 0;
   for (const [j, y] of wy.entries()) for (const [i, x] of wx.entries()) sum += x * y * (field[j * xs.length + i] as number);
-  return (sum * plan.benchX * plan.benchY) / (plan.ppf * plan.xs.length * plan.ys.length);
+  return (sum * plan.benchX * plan.benchY * plan.rows) / (plan.ppf * plan.xs.length * plan.ys.length);
 };
 
 const spill: Work = (text, height, aisle, neighbours) => {
   const plan = read(text);
   if (plan.sides > 0) refuse('reflecting sides shut neighbours out');
-  if (n(neighbours) === 0) return 0;
+  if (plan.rows > 1) refuse('the rows beside it are counted already');
   const [nx, ny] = defaultGrid(plan);
+  if (n(neighbours) === 0) return 0;
   const beyond = middles(plan.benchY, ny).map((y) => y + plan.benchY + n(aisle));
   const from = mean(fieldAt(plan, n(height), middles(plan.benchX, nx), beyond));
   return (n(neighbours) * from) / mean(gridField(plan, n(height), nx, ny));
+};
+
+const beside: Work = (text, apart, before, after) => {
+  const bare = s(text).replace(/, beside .*$/u, '');
+  const plan = read(bare);
+  const distance = twelve(n(apart));
+  if (n(before) + n(after) === 0) return bare;
+  if (plan.sides > 0) refuse('reflecting sides shut the rows beside it out');
+  const far = Math.max(n(before), n(after));
+  if (distance < plan.benchY - MICRON || far > 100 || far * distance > 200) refuse('rows that can’t lie so');
+  if (plan.xs.length * plan.ys.length * (1 + n(before) + n(after)) > 4000) refuse('more than 4000 lights');
+  const made = `${bare}, beside ${n(before)} and ${n(after)} at ${distance} m`;
+  const ys = [...read(made).ys].sort((a, b) => a - b);
+  if (ys.some((y, i) => i > 0 && y - (ys[i - 1] as number) < plan.sizeY - MICRON)) refuse('faces overlap');
+  return made;
 };
 
 /** Twice the way from the centre at which a share of the light there is left. */
@@ -204,7 +226,8 @@ const brightest: Work = (text, height, nx, ny) => {
 
 export const LIGHT: Readonly<Record<string, Work>> = {
   LAYOUT: layout,
-  'LAYOUT.COUNT': (text) => read(text).xs.length * read(text).ys.length,
+  'LAYOUT.BESIDE': beside,
+  'LAYOUT.COUNT': (text) => (read(text).xs.length * read(text).ys.length) / read(text).rows,
   'BENCH.MEAN': (text, h, nx, ny) => mean(gridOf(text, h, nx, ny)),
   'BENCH.LOW': (text, h, nx, ny) => least(gridOf(text, h, nx, ny)),
   'BENCH.BRIGHTEST': brightest,

@@ -60,6 +60,7 @@ export const PAGES: Readonly<Record<string, string>> = {
   LAYOUT:
     'µmol/s >0..1e6 | m 0..100 | m 0..100 | ° 10..170 | 1 1..400 whole | 1 1..400 whole | m 0.01..100 | m 0.01..100 | yesno =false | 1 0.01..4 =1 | 1 0.01..4 =1 | 1 0..0.95 =0 → text',
   'LATENT.WATTS': 'kg/d 0..1e6 | h/d 0.01..24 → W',
+  'LAYOUT.BESIDE': 'text | m 0.01..200 | 1 0..100 whole | 1 0..100 whole → text',
   'LAYOUT.COUNT': 'text → 1',
   'LUX.TO.PPFD': 'lx 0..1e8 | lx per µmol/m²/s 1..683 → µmol/m²/s',
   'MAINS.AMPS': 'W >0..1e7 | 1 0.05..1 | 1 0.05..1 | V 1..1000 → A',

@@ -2,6 +2,7 @@ import type { Checks } from '../outside.ts';
 
 /** Two rows of four lines over 2.4 × 1.2 m. */
 const BENCH = 'LAYOUT(156,1.2,0,120,2,4,2.4,1.2)';
+const GUTTER = 'LAYOUT(243,1.15,0.06,120,9,1,12,0.2)';
 
 export const checks: Checks = {
   'worked-01': { formula: 'FALLOFF.POWER(1.2,0,120,0.25)' },
@@ -58,6 +59,9 @@ export const checks: Checks = {
   'worked-53': { formula: 'SHOW(UNIT(0.9144,"m"),"in")' },
   'worked-54': { formula: 'BENCH.UNIFORMITY.INSIDE(LAYOUT(100,0,0,120,1,1,1,1),0.5,0.25,5,5)' },
   'worked-55': { formula: 'AIR.FLOW.MOISTURE(3,0.014,0.0075)', in: 'm³/h' },
+  'worked-56': { formula: `BENCH.MEAN(${GUTTER},1.4,24,12)`, in: 'µmol/m²/s' },
+  'worked-57': { formula: `BENCH.MEAN(LAYOUT.BESIDE(${GUTTER},1.1,1,1),1.4,24,12)`, in: 'µmol/m²/s' },
+  'worked-58': { formula: `BENCH.MEAN(LAYOUT.BESIDE(${GUTTER},1.1,0,2),1.4,24,12)`, in: 'µmol/m²/s' },
   'worked-60': { formula: 'BENCH.BRIGHTEST(LAYOUT(44,0,0,60,1,1,0.87,0.53),0.06,10,7)', in: 'µmol/m²/s' },
   'worked-61': {
     formula: 'METER.WEAK({75.656089,84.500658,85.0953,79.426081,35.683296,35.284352,77.363322,74.307655},LAYOUT(100,0,0,120,4,1,4,0.4),0.5,"share")',
