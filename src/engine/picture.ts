@@ -16,5 +16,5 @@ export function pictureField(layoutText: string, height: number, nx: number, ny:
   if (!(Number.isInteger(nx) && Number.isInteger(ny) && nx > 0 && ny > 0 && nx * ny <= POINTS)) return { refused: `A picture has at most ${POINTS} points.` };
   const values = benchField(layout, height, nx, ny);
   if (scale !== 1) for (const [i, value] of values.entries()) values[i] = value * scale;
-  return { nx, ny, length: layout.bench.length, width: layout.bench.width, values, fixtures: faces(layout) };
+  return { nx, ny, length: layout.bench.length, width: layout.bench.width, values, fixtures: faces({ ...layout, beside: undefined }) };
 }

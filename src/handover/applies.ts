@@ -24,7 +24,7 @@ const OF_A_SUPPLY = [
 ];
 
 /** As a row says it of which nobody gave anything, and a given that may stay blank by its source. */
-const NOT_ASKED = /^(?:one price all day|not calculated|not planned)$/u;
+const NOT_ASKED = /^(?:one price all day|not calculated|not planned|no rows beside)$/u;
 const LEFT_OUT = 'default: none';
 
 /** Rows that say something once another is a number. */
@@ -41,7 +41,7 @@ export const byGauge = (reader: Reader): boolean => reader.named('wire_gauge')?.
 /** Whether a line says something of this plan. */
 export function applies(reader: Reader, found: Found): boolean {
   const is = (ids: readonly string[]): boolean => ids.some((id) => reader.line(id)?.address === found.address);
-  if (NOT_ASKED.test(found.text) || (found.source === LEFT_OUT && /^(?:none)?$/u.test(found.at.cell?.content ?? ''))) return false;
+  if (NOT_ASKED.test(found.text) || (found.source === LEFT_OUT && /^(?:none|no)?$/u.test(found.at.cell?.content ?? ''))) return false;
   if (ONCE.some(([id, other]) => is([id]) && reader.row(other)?.value.kind !== 'number')) return false;
   if (OWN_DRIVER.test(found.text) || is([byGauge(reader) ? 'wire_area' : 'wire_gauge'])) return false;
   return !hasOwnDriver(reader) || !is(OF_A_SUPPLY);

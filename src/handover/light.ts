@@ -2,7 +2,8 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { showNumber } from '../../functions/number-text.ts';
 import type { PictureField } from '../engine/types.ts';
-import { contourMap, extremes, lightScale, mapKey, type Series } from '../pictures/index.ts';
+import { contourMap, extremes, lightScale, mapKey, rowsCounted, type Series } from '../pictures/index.ts';
+import { applies } from './applies.ts';
 import { list, section, shown, sideways, table } from './pieces.ts';
 import type { Reader } from './reader.ts';
 
@@ -23,13 +24,13 @@ export function map({ book }: Reader, series: Series, caption: string, field: Pi
       'Light map',
       html`<div class="drawn">${contourMap(input, steps, width, { id: 'sheet-map', small: false, name, measures: book.measures })}</div><div class="drawn">${mapKey(steps, WIDTH, input.low, input.high, 'sheet-key')}</div>`,
     ),
-    html`${caption}, µmol/m²/s; points ${field.nx} × ${field.ny}, sides in ${book.measures === 'metric' ? 'm' : 'feet and inches'}`,
+    html`${caption}${rowsCounted(series)}, µmol/m²/s; points ${field.nx} × ${field.ny}, sides in ${book.measures === 'metric' ? 'm' : 'feet and inches'}`,
   );
 }
 
 const LIGHT = [
   'kept', 'day_one', 'full', 'kept_share', 'dli', 'dli_mean', 'dli_least', 'dli_most', 'start_ppfd', 'start_dli', 'round_light', 'dark_light', 'evenness', 'evenness_inside',
-  'lowest', 'highest', 'share_lit', 'spill', 'under', 'footprint', 'half_across', 'half_along', 'good_across', 'good_along', 'landing', 'reach_height', 'past_ends', 'past_sides',
+  'lowest', 'highest', 'share_lit', 'spill', 'beside_gain', 'full_middle', 'full_end', 'under', 'footprint', 'half_across', 'half_along', 'good_across', 'good_along', 'landing', 'reach_height', 'past_ends', 'past_sides',
   'target_low', 'target_aim', 'target_high', 'ppfd_low', 'ppfd_high', 'sun_darkest', 'gap_darkest', 'darkest_light', 'dull_most', 'shade', 'light_change', 'grid_along', 'grid_across',
 ]; // biome-ignore format: a list of ids reads best in lines
 
@@ -37,7 +38,7 @@ export const lightList = (reader: Reader): TemplateResult =>
   section(
     'light',
     'The light in figures',
-    list(reader.lines(LIGHT)),
+    list(reader.lines(LIGHT).filter((found) => applies(reader, found))),
     'full: new and undimmed; day one: dimmed, what a meter reads; maintained: after ageing and dirt',
   );
 

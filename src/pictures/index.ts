@@ -4,4 +4,4 @@ export { type CostAgainstEvenness, type Dot, dotAt, drawCostAgainstEvenness, typ
 export { PICTURES, type PictureKind, pictureKind } from './kinds.ts';
 export type { Fields, Frame, PictureBlock, PictureRead, Ready, Wanted } from './picture.ts';
 export { lightScale } from './scale.ts';
-export { LAYOUT, pointsOver, readPicture, type Series } from './series.ts';
+export { LAYOUT, pointsOver, readPicture, rowsCounted, type Series } from './series.ts';

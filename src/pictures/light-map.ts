@@ -3,7 +3,7 @@ import { html, nothing } from 'lit/html.js';
 import { contourMap, extremes, mapKey } from './contour-map.ts';
 import { picture } from './picture.ts';
 import { lightScale } from './scale.ts';
-import { fieldOf, front, LIGHT, readLight, wholeBench } from './series.ts';
+import { fieldOf, front, LIGHT, readLight, rowsCounted, wholeBench } from './series.ts';
 
 export const lightMap = picture({
   title: 'Light map',
@@ -25,7 +25,7 @@ export const lightMap = picture({
     const mainWidth = wide && others.length > 0 ? frame.width - 256 : frame.width;
     const smallWidth = wide ? 236 : (frame.width - 20) / 2;
     const { series, input } = main;
-    const told = `${series.count} fixtures at ${series.heightText}`;
+    const told = `${series.count} fixtures at ${series.heightText}${rowsCounted(series)}`;
     const shape = steps.edges.join();
     const hangsOn = (i: (typeof drawn)[number], width: number) => [reads.measures, i.input.field, i.input.scale, i.input.low, i.input.high, shape, width];
     return html`<div class="cap"><h3>Light map${series.letter ? `, ${series.letter}` : ''}</h3><span>${frame.caption}: ${told}, points ${input.field.nx} × ${input.field.ny}</span></div>

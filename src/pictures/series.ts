@@ -62,6 +62,12 @@ export interface Reads {
 /** What LAYOUT gives: how many, and over what. */
 export const LAYOUT = /^(\d+)(?:.*?)\bover ([\d.]+)×([\d.]+) m/u;
 
+/** What of the rows beside it counts in this light, to stand after other words: they are not drawn. */
+export function rowsCounted({ layout }: Series): string {
+  const rows = /, beside (\d+ and \d+) at /u.exec(layout)?.[1];
+  return rows ? `, light of ${rows} rows beside it counted` : '';
+}
+
 export function readPicture(block: PictureBlock, book: Book, values: Values): Reads {
   const cells = cellsOf(block, LIGHT, book, values, 'layout');
   const series: Series[] = [];

@@ -92,6 +92,12 @@ const roomDeaf = (air: string): string[] => [
   ...['air_in', air, 'water_off'].flatMap((given) => each(`Air to carry the vapour off, # to ${given}`)),
 ];
 
+/** No row stands beside it, and then nothing is counted of any. */
+const BESIDE = { rows_apart: ['rows_beside', '2'], beside_counted: ['rows_beside', '2', 'rows_apart', '3 m'] } as const;
+const ROWS_LIGHT = ['Full mean PPFD, middle row', 'Full mean PPFD, end row', 'Light from the rows beside'];
+const UNCOUNTED = ['one side', 'the other side'].map((side) => `Rows counted on ${side} to beside_counted`);
+const APART = [...ROWS_LIGHT, 'Layout'].flatMap((row) => each(`${row}, # to rows_apart`));
+
 /** Without a reading no lamp turns it into anything. */
 const LUX = ['lux_read', '8000 lx'];
 
@@ -103,7 +109,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     held: {
       ...CLOCK,
       ...ASSUMED,
-      aisle: ['neighbours', '2'],
+      beside_counted: ['neighbours', '2'],
       one_figure: ONE_FIGURE.slice(0, 2),
       wire_made_for: WARM,
       // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
@@ -116,6 +122,8 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...BY_DAYS,
       SAID,
       ...ON_SUPPLIES,
+      ...UNCOUNTED,
+      ...ROWS_LIGHT.slice(0, 2).flatMap((row) => each(`${row}, # to Mount height, #`)),
       // Its outputs are not marked as limited, whatever the limit is.
       'Limited circuit, C to output_limit',
       // The low end is nearer, and the check says the margin to the nearer one.
@@ -142,6 +150,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     held: {
       peak_part: ['peak_price', '0.4 EUR/kWh'],
       ...ASSUMED,
+      ...BESIDE,
       breaker_share: ['mains_volts', '90 V'],
       one_figure: ONE_FIGURE,
       wire_made_for: WARM,
@@ -153,6 +162,9 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...RATES,
       SAID,
       ...ON_SUPPLIES,
+      ...UNCOUNTED,
+      ...APART,
+      ...ROWS_LIGHT.map((row) => `${row}, A to Mount height, A`),
       // The air stays cooler than that from which the supplies derate.
       'Rating in this air, A to ambient',
       'Rating in this air, B to ambient',
@@ -228,10 +240,22 @@ const KNOWN: Readonly<Record<string, Known>> = {
     ],
   },
   'growing-canopy': {
-    held: { ...ROOM, ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], hours_limit: ONE_FIGURE, one_figure: ONE_FIGURE, wire_made_for: WARM },
+    held: {
+      ...ROOM,
+      ...CLOCK,
+      ...ASSUMED,
+      ...BESIDE,
+      breaker_share: ['mains_volts', '90 V'],
+      hours_limit: ONE_FIGURE,
+      one_figure: ONE_FIGURE,
+      wire_made_for: WARM,
+    },
     deaf: [
       ...roomDeaf('ambient'),
       ...NO_BENCHES,
+      ...UNCOUNTED,
+      ...APART,
+      ...ROWS_LIGHT.flatMap((row) => each(`${row}, # to Hung over the leaf tops, on the day of a lift, #`)),
       ...FITTING,
       ...RATES,
       SAID,

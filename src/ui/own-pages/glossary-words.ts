@@ -94,7 +94,7 @@ export const GLOSSARY: readonly GlossaryWord[] = [
   {
     id: 'neighbours',
     word: 'Neighbouring benches',
-    means: 'Benches with the same lights across the aisle. What they add is shown separately and not counted in.',
+    means: 'Benches with the same lights across the aisle. What they add is shown separately, and counted in where the plan says so.',
     says: /\bneighbouring benches\b/i,
     picture: 'neighbours',
   },
