@@ -95,8 +95,8 @@ const roomDeaf = (air: string): string[] => [
 /** No row stands beside it, and then nothing is counted of any. */
 const BESIDE = { rows_apart: ['rows_beside', '2'], beside_counted: ['rows_beside', '2', 'rows_apart', '3 m'] } as const;
 const ROWS_LIGHT = ['Full mean PPFD, middle row', 'Full mean PPFD, end row', 'Light from the rows beside'];
-const UNCOUNTED = ['one side', 'the other side'].map((side) => `Rows counted on ${side} to beside_counted`);
-const APART = [...ROWS_LIGHT, 'Layout'].flatMap((row) => each(`${row}, # to rows_apart`));
+const atHeight = (rows: readonly string[], height: string, letters = ['A', 'B', 'C']): string[] =>
+  rows.flatMap((row) => letters.map((letter) => `${row}, ${letter} to ${height}, ${letter}`));
 
 /** Without a reading no lamp turns it into anything. */
 const LUX = ['lux_read', '8000 lx'];
@@ -122,13 +122,13 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...BY_DAYS,
       SAID,
       ...ON_SUPPLIES,
-      ...UNCOUNTED,
-      ...ROWS_LIGHT.slice(0, 2).flatMap((row) => each(`${row}, # to Mount height, #`)),
+      ...atHeight(ROWS_LIGHT.slice(0, 2), 'Mount height'),
       // Its outputs are not marked as limited, whatever the limit is.
       'Limited circuit, C to output_limit',
       // The low end is nearer, and the check says the margin to the nearer one.
       'Height, A to highest_mount',
       // No like bench stands beside it.
+      ...each('Light from neighbouring benches, # to aisle'),
       'Light from neighbouring benches, A to Mount height, A',
       'Light from neighbouring benches, B to Mount height, B',
       'Light from neighbouring benches, C to Mount height, C',
@@ -162,9 +162,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...RATES,
       SAID,
       ...ON_SUPPLIES,
-      ...UNCOUNTED,
-      ...APART,
-      ...ROWS_LIGHT.map((row) => `${row}, A to Mount height, A`),
+      ...atHeight(ROWS_LIGHT, 'Mount height', ['A']),
       // The air stays cooler than that from which the supplies derate.
       'Rating in this air, A to ambient',
       'Rating in this air, B to ambient',
@@ -253,9 +251,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     deaf: [
       ...roomDeaf('ambient'),
       ...NO_BENCHES,
-      ...UNCOUNTED,
-      ...APART,
-      ...ROWS_LIGHT.flatMap((row) => each(`${row}, # to Hung over the leaf tops, on the day of a lift, #`)),
+      ...atHeight(ROWS_LIGHT, 'Hung over the leaf tops, on the day of a lift'),
       ...FITTING,
       ...RATES,
       SAID,
