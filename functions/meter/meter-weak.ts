@@ -43,6 +43,7 @@ const alone = (layout: Layout): Layout[] =>
   layout.groups.flatMap((group) =>
     faces({ ...layout, groups: [group] }).map(({ x, y, length, width }) => ({
       ...layout,
+      beside: undefined,
       groups: [{ kind: 'free', fixture: { ...group.fixture, length, width }, places: [{ x, y, turned: false }] }],
     })),
   );

@@ -174,6 +174,21 @@ test('the height for a mean is the one at which the rows together give it', () =
   expect(height).toBeGreaterThan(number(`MOUNT.HEIGHT(${GUTTER},90)`));
 });
 
+test('a fixture that gives too little is found among those of all rows that are counted', () => {
+  const layout = parseLayout(String(evaluate(beside(1, 1))));
+  if (isRefusal(layout)) throw new Error(layout.message);
+  // The seventh of the middle row gives half; gutters before it have nine each.
+  const weak = 9 + 7;
+  const readings = Array.from({ length: 2 }, (_, j) =>
+    Array.from({ length: 24 }, (_, i) =>
+      fixtureShares(layout, 0.6, (i + 0.5) / 2, (j + 0.5) / 10).reduce((sum, { ppfd }, n) => sum + (n === weak - 1 ? 0.5 : 1) * ppfd, 0),
+    ),
+  );
+  const cells = `{${readings.map((row) => row.map((e) => e.toFixed(6)).join(',')).join(';')}}`;
+  expect(number(`METER.WEAK(${cells},${beside(1, 1)},0.6)`)).toBe(weak);
+  expect(number(`METER.WEAK(${cells},${beside(1, 1)},0.6,"share")`)).toBeCloseTo(0.5, 4);
+});
+
 const refused: readonly (readonly [string, string, RegExp])[] = [
   ['rows that lie over one another', `LAYOUT.BESIDE(${GUTTER},0.15,1,1)`, /rows 0\.15 m from centre to centre lie over one another; each is 0\.2 m wide/],
   ['lights that run into those of the next row', 'LAYOUT.BESIDE(LAYOUT(100,0.5,0.5,120,1,2,1,1,FALSE,1,2),1,0,1)', /two faces overlap/],
