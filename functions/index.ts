@@ -25,6 +25,7 @@ import { CHECK_AT_MOST } from './check/check-at-most.ts';
 import { CHECK_BAND } from './check/check-band.ts';
 import { CHECK_DAY_LENGTH } from './check/check-day-length.ts';
 import { CHECK_IP } from './check/check-ip.ts';
+import { CHECK_NEAR } from './check/check-near.ts';
 import { CHECK_WITHIN } from './check/check-within.ts';
 import { HOLDING_COUNT } from './check/holding-count.ts';
 import { VERDICT } from './check/verdict.ts';
@@ -329,6 +330,7 @@ export const functions: readonly FunctionRecord[] = [
   CHECK_BAND,
   CHECK_DAY_LENGTH,
   CHECK_IP,
+  CHECK_NEAR,
   CHECK_WITHIN,
   HOLDING_COUNT,
   VERDICT,

@@ -24,7 +24,7 @@ export function brings(reader: Reader): TemplateResult {
 
 /** The value and the limit that a check of one limit holds against each other. */
 function against(reader: Reader, { at }: Found): unknown {
-  const [, most, ...names] = /^=CHECK\.AT\.(LEAST|MOST)\(([\w.]+),([\w.]+)[,)]/.exec(at.cell?.content ?? '') ?? [];
+  const [, most, ...names] = /^=(?:CHECK\.NEAR\()?CHECK\.AT\.(LEAST|MOST)\(([\w.]+),([\w.]+)[,)]/.exec(at.cell?.content ?? '') ?? [];
   const [value, limit] = names.map((name) => reader.named(name) ?? reader.named(`${at.table.name}.${name}`));
   return value?.value.kind === 'number' && limit?.value.kind === 'number'
     ? html`: ${shown(value)}, and ${shown(limit)} at ${most === 'MOST' ? 'most' : 'least'} is asked`

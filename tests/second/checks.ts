@@ -142,6 +142,7 @@ const works = (cell: Value): boolean => cell.kind === 'text' && /^(holds|assumed
 export const CHECKS: Readonly<Record<string, Work>> = {
   'CHECK.AT.MOST': (x, limit, look, assumed) => against(x, limit, look, assumed, -1),
   'CHECK.AT.LEAST': (x, limit, look, assumed) => against(x, limit, look, assumed, 1),
+  'CHECK.NEAR': (check, height, spacing) => (spacing === undefined || s(check).startsWith('fails') || atMost(2 * n(spacing), n(height)) ? s(check) : 'unknown'),
   'CHECK.WITHIN': (x, low, high, assumedLow, assumedHigh) => within(judged(given(x)), judged(given(x)), [low, high, assumedLow, assumedHigh]),
   'CHECK.BAND': (kept, dayOne, low, high, assumedLow, assumedHigh, _, tried) =>
     within(judged(given(kept)), judged(given(dayOne)), [low, high, assumedLow, assumedHigh], true, tried === true),

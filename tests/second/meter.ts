@@ -78,7 +78,13 @@ export const METER: Readonly<Record<string, Work>> = {
     const [all, middle] = [read(readings), positive(mean(read(readings)))];
     return Math.sqrt(mean(all.map((x) => (x - middle) ** 2))) / middle;
   },
-  'METER.FIT': (readings, layout, h) => fitted(readings, layout, n(h)),
+  'METER.FIT': (readings, layout, h, way) => {
+    if (way === undefined || s(way) === 'squares') return fitted(readings, layout, n(h));
+    const ratios = pairs(readings, layout, n(h)).map(([r, m]) => r / m);
+    positive(mean(ratios));
+    ratios.sort((a, b) => a - b);
+    return mean([Math.floor((ratios.length - 1) / 2), Math.floor(ratios.length / 2)].map((i) => ratios[i] as number));
+  },
   'METER.MISS': (readings, layout, h) => {
     const [all, factor] = [pairs(readings, layout, n(h)), fitted(readings, layout, n(h))];
     return Math.sqrt(mean(all.map(([r, m]) => (r - factor * m) ** 2))) / positive(mean(all.map(([r]) => r)));

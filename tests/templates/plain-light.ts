@@ -47,8 +47,8 @@ function nodes(length: number): Node[] {
 
 const centre = (size: number, spread: number, i: number, n: number): number => size / 2 + spread * ((i + 0.5) / n - 0.5) * size;
 
-/** PPFD at each cell centre of an nx by ny grid. */
-export function plainField(a: Arrangement, height: number, nx: number, ny: number): number[] {
+/** PPFD at a point. */
+export function plainLight(a: Arrangement, height: number): (x: number, y: number) => number {
   const m = Math.log(0.5) / Math.log(Math.cos(((a.beam / 2) * Math.PI) / 180));
   const xs = Array.from({ length: a.along }, (_, i) => centre(a.length, a.spreadAlong, i, a.along)).flatMap((c) =>
     nodes(a.faceLength).map((n) => ({ ...n, x: n.x + c })),
@@ -57,16 +57,45 @@ export function plainField(a: Arrangement, height: number, nx: number, ny: numbe
     nodes(a.faceWidth).map((n) => ({ ...n, x: n.x + c })),
   );
   const scale = (a.output * (m + 1) * height ** (m + 1)) / (2 * Math.PI);
-  const values: number[] = [];
-  for (let j = 0; j < ny; j++) {
-    for (let i = 0; i < nx; i++) {
-      const [px, py] = [((i + 0.5) * a.length) / nx, ((j + 0.5) * a.width) / ny];
-      let sum = 0;
-      for (const u of xs) for (const v of ys) sum += u.weight * v.weight * ((u.x - px) ** 2 + (v.x - py) ** 2 + height ** 2) ** (-(m + 3) / 2);
-      values.push(scale * sum);
-    }
+  return (px, py) => {
+    let sum = 0;
+    for (const u of xs) for (const v of ys) sum += u.weight * v.weight * ((u.x - px) ** 2 + (v.x - py) ** 2 + height ** 2) ** (-(m + 3) / 2);
+    return scale * sum;
+  };
+}
+
+/** PPFD at each cell centre of an nx by ny grid. */
+export function plainField(a: Arrangement, height: number, nx: number, ny: number): number[] {
+  const light = plainLight(a, height);
+  return Array.from({ length: nx * ny }, (_, k) => light((((k % nx) + 0.5) * a.length) / nx, ((Math.floor(k / nx) + 0.5) * a.width) / ny));
+}
+
+/** What the search for the brightest point leaves of it, as a share. */
+export const PEAK = 2e-4;
+
+/** PPFD at the brightest point: uphill from the best of the centres of the lights and of the bench, in ever smaller steps. */
+export function plainBrightest(light: (x: number, y: number) => number, a: Arrangement): number {
+  const within = (x: number, size: number): number => Math.min(size, Math.max(0, x));
+  const starts = [...places(a), [a.length / 2, a.width / 2] as const].map(([u, v]) => {
+    const [x, y] = [within(u, a.length), within(v, a.width)];
+    return { x, y, e: light(x, y) };
+  });
+  let top = starts.reduce((most, start) => (start.e > most.e ? start : most));
+  for (let step = 0.1; step > 1e-4; ) {
+    const near = [
+      [1, 0],
+      [-1, 0],
+      [0, 1],
+      [0, -1],
+    ].map(([i = 0, j = 0]) => {
+      const [x, y] = [within(top.x + i * step, a.length), within(top.y + j * step, a.width)];
+      return { x, y, e: light(x, y) };
+    });
+    const better = near.reduce((most, one) => (one.e > most.e ? one : most));
+    if (better.e > top.e) top = better;
+    else step /= 2;
   }
-  return values;
+  return top.e;
 }
 
 /**

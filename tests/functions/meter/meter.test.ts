@@ -21,6 +21,12 @@ test('a plant that is dimmed alike everywhere fits with that factor and no miss,
   expect(ask('METER.MISS', readings, TEXT, 0.4)).toBeCloseTo(0, 12);
 });
 
+test('one point far off does not move the middle of reading over plan, as it moves the least squares', () => {
+  const readings = grid(0.4, (e, i) => (i === 9 ? 0.2 * e : i === 3 ? null : 0.8 * e));
+  expect(ask('METER.FIT', readings, TEXT, 0.4, 'middle')).toBeCloseTo(0.8, 12);
+  expect(ask('METER.FIT', readings, TEXT, 0.4, 'squares')).toBeLessThan(0.78);
+});
+
 test('the height that was hung comes out of the readings', () => {
   expect(
     ask(
