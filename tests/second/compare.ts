@@ -19,7 +19,8 @@ function shown(value: Value, unit: string): string {
 
 const NUMBER = /\d+(?:\.\d+)?/g;
 /** A text without what a check says after its state, thousands not set apart. */
-const bare = (text: string): string => text.replace(/\b(holds|assumed|close to limit|unknown|fails), [^.;]*/g, '$1').replace(/(\d)\s(?=\d{3})/g, '$1');
+const bare = (text: string): string =>
+  text.replace(/\b(holds|assumed|close to limit|unknown|fails), (?:[^.;]|\.(?=\d))*/g, '$1').replace(/(\d)\s(?=\d{3})/g, '$1');
 
 /** Whether two texts say the same with the same numbers, each as far as it is shown. */
 function alike(told: string, outside: string): boolean {

@@ -102,12 +102,21 @@ function highest(light: (h: number) => number, target: number, low: number, high
   };
   if (!falls) {
     if (light(high) > target) refuse('the highest allowed is too low');
+    let best = high;
     for (let above = high; above > low; ) {
       const below = Math.max(low, above * 0.9);
       if (enough(below)) return between(light, target, below, above);
+      if (rough(below) > rough(best)) best = below;
       above = below;
     }
-    return refuse('never so much light');
+    // The hump may just reach between two steps.
+    let [from, to] = [Math.max(low, best * 0.9), Math.min(high, best / 0.9)];
+    for (let i = 0; i < 40; i++) {
+      const [a, b] = [from + (to - from) / 3, to - (to - from) / 3];
+      if (light(a) < light(b)) from = a;
+      else to = b;
+    }
+    return light(from) >= target ? between(light, target, from, Math.min(high, best / 0.9)) : refuse('never so much light');
   }
   let h = Math.min(Math.max(0.3, low), high);
   const up = enough(h);

@@ -107,7 +107,8 @@ const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 /** The longest unbroken night of each month that is grown in: sun from 6° below (civil twilight) and lamps count, a blackout keeps out the sun alone. */
 function nights(latitude: Argument, months: Argument, on: Argument, off: Argument, drawn: Argument, back: Argument): number[] {
   const grown = months === undefined ? undefined : cells(months).flat();
-  const cloth = maybe(drawn) === undefined || maybe(back) === undefined ? [] : pieces(n(drawn), n(back));
+  if ((maybe(drawn) === undefined) !== (maybe(back) === undefined)) refuse('half a blackout');
+  const cloth = maybe(drawn) === undefined ? [] : pieces(n(drawn), n(back));
   const all = MIDDLES.flatMap((day, i) => {
     const said = grown?.[i];
     if (said?.kind === 'yesno' && !said.yes) return [];

@@ -135,7 +135,7 @@ export class Sheet {
     try {
       const found = this.#single(treeOf(cell.held, cell.table));
       const choices = (range: string): readonly Value[] => this.#cells(parseFormula(`=${range}`, cell.table)).flat();
-      return cell.kind === 'as' && !allowed(cell, found, choices) ? refuse('out of range') : found;
+      return !allowed(cell, found, choices) ? refuse('out of range') : found;
     } catch (thrown) {
       return faultOf(thrown);
     }

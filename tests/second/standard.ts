@@ -49,6 +49,7 @@ export const STANDARD: Readonly<Record<string, (args: readonly Rows[]) => Value>
     const left = a - b * down(a / b);
     return num(Math.abs(left) < 1e-9 * Math.abs(b) ? 0 : left);
   },
+  INT: ([x]) => num(down(numberIn(x))),
   ROUNDUP: ([x, places]) => {
     const scale = 10 ** numberIn(places);
     const scaled = numberIn(x) * scale;
