@@ -31,6 +31,7 @@ const LEFT_OUT = 'default: none';
 const ONCE: readonly (readonly [string, string])[] = [
   ['price_paid', 'peak_share'],
   ['replace_year', 'replace_years'],
+  ['beside_counted', 'full_middle'],
 ];
 
 export const hasOwnDriver = (reader: Reader): boolean => reader.row('feed')?.text === MAINS;
@@ -41,7 +42,7 @@ export const byGauge = (reader: Reader): boolean => reader.named('wire_gauge')?.
 /** Whether a line says something of this plan. */
 export function applies(reader: Reader, found: Found): boolean {
   const is = (ids: readonly string[]): boolean => ids.some((id) => reader.line(id)?.address === found.address);
-  if (NOT_ASKED.test(found.text) || (found.source === LEFT_OUT && /^(?:none|no)?$/u.test(found.at.cell?.content ?? ''))) return false;
+  if (NOT_ASKED.test(found.text) || (found.source === LEFT_OUT && /^(?:none)?$/u.test(found.at.cell?.content ?? ''))) return false;
   if (ONCE.some(([id, other]) => is([id]) && reader.row(other)?.value.kind !== 'number')) return false;
   if (OWN_DRIVER.test(found.text) || is([byGauge(reader) ? 'wire_area' : 'wire_gauge'])) return false;
   return !hasOwnDriver(reader) || !is(OF_A_SUPPLY);

@@ -147,8 +147,12 @@ test('rows of which nobody said how far apart they are, and rows behind reflecti
 test('the sheet has no word of rows that there are none of, and else which are counted and what one in the middle and one at the end get', async () => {
   await inside('growing-canopy', async (session) => {
     const bare = textOf((await makeFrom(session, 'A')).body);
-    for (const words of ['ows alike', 'Full mean PPFD, middle', 'end row', NONE, 'From centre to centre']) expect(bare).not.toContain(words);
-    await fill(session, ['rows_beside', '2'], ['rows_apart', '1.6 m'], ['beside_counted', 'yes']);
+    for (const words of ['ows alike', 'Full mean PPFD, middle', 'end row', NONE, 'From centre to centre', 'Is their light counted?'])
+      expect(bare).not.toContain(words);
+    await fill(session, ['rows_beside', '2'], ['rows_apart', '1.6 m']);
+    // That they are not counted is said too.
+    expect(textOf((await makeFrom(session, 'A')).body)).toMatch(/Is their light counted\?\s*none\s*no(?!ne)/);
+    await fill(session, ['beside_counted', 'yes']);
     const sheet = textOf((await makeFrom(session, 'A')).body);
     for (const words of [
       'Rows alike beside it, each side',
