@@ -9,7 +9,7 @@ export const BENCH_HIGH = define({
   name: 'BENCH.HIGH',
   family: 'The field over a bench',
   summary: 'The brightest point of the sample grid.',
-  use: 'For the plants that get most. A narrow peak can stand between the points: MOUNT.FLOOR looks for the peak itself.',
+  use: 'For the plants that get most. A narrow peak can stand between the points: BENCH.BRIGHTEST looks for the peak itself.',
   formula: 'greatest E of the sample grid',
   params: [LAYOUT_TEXT, HEIGHT, NX, NY],
   returns: { quantity: 'PPFD', unit: 'µmol/m²/s' },
