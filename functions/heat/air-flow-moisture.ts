@@ -18,6 +18,7 @@ export const AIR_FLOW_MOISTURE = define({
   work: ([water, inside, outside], show) => {
     if (inside <= outside) return refuse('The air that comes in is no drier: it carries no vapour off.');
     const value = water / (1.2 * (inside - outside));
+    if (!Number.isFinite(value)) return refuse('The air that comes in is hardly drier: no flow of it is enough.');
     show?.expression('air that takes up the vapour', calc`${water} / (1.2 * (${inside} - ${outside}))`, value, 'm³/h');
     return value;
   },
