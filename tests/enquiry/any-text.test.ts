@@ -98,7 +98,7 @@ describe('any text', () => {
   it('is read without a throw, and each finding stands where it says', () => {
     fc.assert(
       fc.property(fc.oneof(spoilt, mixed), (text) => {
-        const begun = performance.now();
+        const begun = process.cpuUsage();
         const heard = hear(text);
         expect(heard.plain.length).toBe(text.length);
         choose(heard);
@@ -108,11 +108,11 @@ describe('any text', () => {
           expect(said).not.toBe('');
         }
         for (const { value } of findings) if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
-        if (long) expect(performance.now() - begun).toBeLessThan(2000);
+        if (long) expect(process.cpuUsage(begun).user / 1000).toBeLessThan(2000);
       }),
       runs(20_000, 73),
     );
-  });
+  }, 1_800_000);
 
   it('makes a sound book of what is sure in it', () => {
     fc.assert(
