@@ -5,6 +5,7 @@ import { DECAY_RATE, DECAY_START } from './ageing/decay-fit.ts';
 import { LIFE_CLAIM_LIMIT } from './ageing/life-claim-limit.ts';
 import { LIFE_TO } from './ageing/life-to.ts';
 import { MAINTENANCE_FACTOR } from './ageing/maintenance-factor.ts';
+import { MAINTENANCE_MEAN } from './ageing/maintenance-mean.ts';
 // Beam and footprint
 import { BAR_PPFD } from './beam/bar-ppfd.ts';
 import { BEAM_ANGLE } from './beam/beam-angle.ts';
@@ -26,6 +27,7 @@ import { CHECK_BAND } from './check/check-band.ts';
 import { CHECK_DAY_LENGTH } from './check/check-day-length.ts';
 import { CHECK_IP } from './check/check-ip.ts';
 import { CHECK_NEAR } from './check/check-near.ts';
+import { CHECK_TEMPERATURE } from './check/check-temperature.ts';
 import { CHECK_WITHIN } from './check/check-within.ts';
 import { HOLDING_COUNT } from './check/holding-count.ts';
 import { VERDICT } from './check/verdict.ts';
@@ -322,6 +324,7 @@ export const functions: readonly FunctionRecord[] = [
   LIFE_CLAIM_LIMIT,
   LIFE_TO,
   MAINTENANCE_FACTOR,
+  MAINTENANCE_MEAN,
 
   // Check
   CHEAPEST_HOLDING,
@@ -329,6 +332,7 @@ export const functions: readonly FunctionRecord[] = [
   CHECK_AT_MOST,
   CHECK_BAND,
   CHECK_DAY_LENGTH,
+  CHECK_TEMPERATURE,
   CHECK_IP,
   CHECK_NEAR,
   CHECK_WITHIN,

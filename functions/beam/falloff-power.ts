@@ -54,7 +54,7 @@ export const FALLOFF_POWER = define({
   formula: '−d ln PPFD / d ln h',
   params: [LONG, WIDE, BEAM, HEIGHT],
   returns: { quantity: 'power of the height', unit: '1' },
-  source: 'Derivative of the field under the centre, worked out in the file’s head',
+  source: 'Derivative of the field under the centre, derived for this program',
   examples: [
     { formula: 'FALLOFF.POWER(1.2,0,120,0.25)', gives: 1.07, within: 5e-3 },
     { formula: 'FALLOFF.POWER(1.2,0,120,1)', gives: 1.66, within: 5e-3 },

@@ -1,6 +1,6 @@
 import { say } from '../check-args.ts';
 import { define } from '../define.ts';
-import { CLOSE, onAssumption, WHAT_IS_ASSUMED } from './margin.ts';
+import { onAssumption, WHAT_IS_ASSUMED } from './margin.ts';
 
 /** Whether a photoperiod suits how a crop takes day length. */
 export function checkDayLength(dayLength: string, hours: number, night: number): string {
@@ -11,7 +11,7 @@ export function checkDayLength(dayLength: string, hours: number, night: number):
       ? `holds, night of ${say(dark)} h`
       : `fails, night of ${say(dark)} h can keep a short-day crop from flowering; ${say(night)} h are asked`;
   }
-  return dark < night ? `holds, night of ${say(dark)} h` : `${CLOSE}, night of ${say(dark)} h can keep a long-day crop from flowering`;
+  return dark < night ? `holds, night of ${say(dark)} h` : `assumed, leaves are wanted: a night of ${say(dark)} h keeps it from flowering`;
 }
 
 const KINDS = ['short', 'long', 'neutral', 'unknown'] as const;
@@ -19,8 +19,8 @@ const KINDS = ['short', 'long', 'neutral', 'unknown'] as const;
 export const CHECK_DAY_LENGTH = define({
   name: 'CHECK.DAY.LENGTH',
   family: 'Check',
-  summary: 'Holds, close to limit or fails: hours of light against a crop’s day-length response.',
-  use: 'For crops that shall flower. Count sun and lamps together: 24 less DARK.HOURS. Leaf crops may want the opposite: then judge by eye. Where the kind is assumed, the check says assumed instead of holds.',
+  summary: 'Holds, assumed or fails: hours of light against a crop’s day-length response.',
+  use: 'Count sun and lamps together: 24 less DARK.HOURS. In long nights a long-day crop stays in leaf: that this is wanted, as of salads, is assumed and said. Where the kind is assumed, the check says assumed instead of holds.',
   formula: 'short: 24 − hours ≥ shortest night; long: 24 − hours below it',
   params: [
     {

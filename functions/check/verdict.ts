@@ -48,6 +48,8 @@ export function verdict(checks: readonly { readonly word: Word; readonly label: 
   return [...said, ...(assumed.length > 0 ? [`assumed ${counted(assumed)}`] : [])].join('; ');
 }
 
+const LABELS = { quantity: 'what each check is about', unit: 'text', shape: 'range', meaning: 'in the same order', optional: true } as const;
+
 export const VERDICT = define({
   name: 'VERDICT',
   family: 'Check',
@@ -62,7 +64,9 @@ export const VERDICT = define({
       shape: 'range',
       meaning: 'cells that begin with holds, assumed, close to limit, unknown or fails',
     },
-    { name: 'labels', quantity: 'what each check is about', unit: 'text', shape: 'range', meaning: 'in the same order', optional: true },
+    { ...LABELS, name: 'labels' },
+    { name: 'also', quantity: 'texts of checks', unit: 'text', shape: 'range', meaning: 'that stand apart from the others', optional: true },
+    { ...LABELS, name: 'also labels' },
   ],
   returns: { quantity: 'verdict', unit: 'text' },
   source: 'By definition: the worst decides',
@@ -72,9 +76,10 @@ export const VERDICT = define({
     { formula: 'VERDICT({"holds, 5 % under";"assumed, 35 % under"},{"Drop";"Hours"})', gives: 'holds, 1 assumed: Hours' },
     { formula: 'VERDICT({"holds, 5 % under";"holds"})', gives: 'holds' },
   ],
-  work: ([checks, labels], show) => {
-    const texts = checks.flat();
-    const names: readonly CellValue[] | undefined = (labels as Cells | undefined)?.flat();
+  work: ([checks, labels, also, alsoLabels], show) => {
+    const flat = (...ranges: readonly (Cells | undefined)[]): CellValue[] => ranges.flatMap((cells) => cells?.flat() ?? []);
+    const texts = flat(checks, also as Cells | undefined);
+    const names = labels && flat(labels as Cells, alsoLabels as Cells | undefined);
     if (names && names.length !== texts.length) return refuse(`VERDICT: there are ${texts.length} checks and ${names.length} labels; they must be as many.`);
     const found: { readonly word: Word; readonly label: string }[] = [];
     for (const [i, text] of texts.entries()) {

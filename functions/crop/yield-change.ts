@@ -11,7 +11,7 @@ export const YIELD_CHANGE = define({
   name: 'YIELD.CHANGE',
   family: 'Crop',
   summary: 'By what share the yield changes when the daily light does.',
-  use: 'A rule of thumb for small changes, all else well: “one percent light, so many percent yield”. Beyond 30 % more or less it extrapolates, and the working says so.',
+  use: 'A rule of thumb for changes of up to 30 % more or less, all else well: “one percent light, so many percent yield”. Beyond that it is a guess; the working says which.',
   formula: '(new / old)^share per share − 1',
   params: [
     { ...DLI, name: 'old', quantity: 'light per day', meaning: 'before' },
@@ -32,7 +32,8 @@ export const YIELD_CHANGE = define({
   work: ([before, after, response], show) => {
     const value = yieldChange(before, after, response);
     show?.expression('ratio of light to the power of the response, less one', calc`(${after} / ${before})^${response} - 1`, value, '1');
-    if (Math.abs(after / before - 1) > KNOWN_WITHIN) show?.note('The light changes by more than 30 %: this extrapolates.');
+    const within = Math.abs(after / before - 1) <= KNOWN_WITHIN;
+    show?.note(`To be trusted for 30 % more or less light: this is ${within ? 'within' : 'beyond, and a guess'}.`);
     return value;
   },
 });

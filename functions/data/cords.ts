@@ -6,7 +6,7 @@
  * 1.25 mm² (read second-hand). Lists of flexible cords in common use name 15 A for 1.5, 20 A for 2.5 and 25 A for 4 mm² (read second-hand, no standard
  * named): where they say less, theirs is taken. That the air is 30 °C is from memory.
  *
- * American gauges: NFPA 70, National Electrical Code, table 400.5(A)(1), column A (three loaded cores) and B (two), thermoplastic cords (read second-hand in
+ * American gauges: NFPA 70, National Electrical Code, 2020 (edition from memory), table 400.5(A)(1), column A (three loaded cores) and B (two), thermoplastic cords (read second-hand in
  * two transcriptions; 9 A for three cores of 17 AWG from memory). Shares for more than three loaded cores: table 400.5(A)(3), applied to column A (read
  * second-hand in trade press).
  */

@@ -14,7 +14,7 @@ export const BENCH_LOW_TO_HIGH = define({
   params: [LAYOUT_TEXT, HEIGHT, NX, NY],
   returns: { quantity: 'evenness, low to high', unit: '1' },
   source:
-    'Sum over the fixtures of a cosine-power emitter over its face (kernel.ts says the derivation); sample grid of cell centres, common practice, no published source',
+    'Sum over the fixtures of a cosine-power emitter over its face, added up as derived for this program; sample grid of cell centres, common practice, no published source',
   examples: [{ formula: 'BENCH.LOW.TO.HIGH(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,24,12)', gives: 0.373514115, within: 1e-6 }],
   work: ([layout, height, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);

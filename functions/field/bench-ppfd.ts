@@ -23,7 +23,7 @@ export const BENCH_PPFD = define({
     { ...POSITION, name: 'y', quantity: 'position across the bench', meaning: 'from the corner at the origin' },
   ],
   returns: { quantity: 'PPFD', unit: 'µmol/m²/s' },
-  source: 'Sum over the fixtures of a cosine-power emitter over its face (kernel.ts says the derivation)',
+  source: 'Sum over the fixtures of a cosine-power emitter over its face, added up as derived for this program',
   examples: [
     { formula: 'BENCH.PPFD(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,1.2,0.6)', gives: 354, within: 2e-3 },
     { formula: 'BENCH.PPFD(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,0.05,0.05)', gives: 132, within: 2e-3 },

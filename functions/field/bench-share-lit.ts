@@ -14,13 +14,13 @@ export const BENCH_SHARE_LIT = define({
   params: [
     LAYOUT_TEXT,
     HEIGHT,
-    { name: 'target', quantity: 'PPFD asked for', unit: 'µmol/m²/s', meaning: 'a point counts from this PPFD on', above: 0, atMost: 1e5 },
+    { name: 'target', quantity: 'PPFD asked for', unit: 'µmol/m²/s', meaning: 'a point counts from this PPFD on; of 0, all count', atLeast: 0, atMost: 1e5 },
     NX,
     NY,
   ],
   returns: { quantity: 'share of the bench', unit: '1' },
   source:
-    'Sum over the fixtures of a cosine-power emitter over its face (kernel.ts says the derivation); sample grid of cell centres, common practice, no published source',
+    'Sum over the fixtures of a cosine-power emitter over its face, added up as derived for this program; sample grid of cell centres, common practice, no published source',
   examples: [{ formula: 'BENCH.SHARE.LIT(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,200,24,12)', gives: 0.889, within: 1e-3 }],
   work: ([layout, height, target, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);

@@ -54,7 +54,7 @@ export const BENCH_UNIFORMITY_INSIDE = define({
   ],
   returns: { quantity: 'evenness away from the edges, low to mean', unit: '1' },
   source:
-    'Sum over the fixtures of a cosine-power emitter over its face (kernel.ts says the derivation); a margin of one mount height, common practice, no published source',
+    'Sum over the fixtures of a cosine-power emitter over its face, added up as derived for this program; a margin of one mount height, common practice, no published source',
   examples: [{ formula: 'BENCH.UNIFORMITY.INSIDE(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4,0,24,12)', gives: 0.48, within: 1e-2 }],
   work: ([layout, height, margin, nx, ny], show) => {
     const s = sampleField(layout, height, nx, ny);

@@ -17,7 +17,7 @@ export const LANDING_SHARE = define({
   params: [LAYOUT_TEXT, HEIGHT],
   returns: { quantity: 'share of the photons', unit: '1' },
   source:
-    'Integral of the field (landing.ts says the derivation); for cosine emitters the exchange between parallel rectangles, J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors, 2010, entries C-11 and C-13',
+    'Integral of the field, derived for this program; for cosine emitters the exchange between parallel rectangles, J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors, 2010, entries C-11 and C-13',
   examples: [
     { formula: 'LANDING.SHARE(LAYOUT(156,1.2,0,120,2,4,2.4,1.2),0.4)', gives: 0.6377, within: 1e-4 },
     { formula: 'LANDING.SHARE(LAYOUT(100,1,1,120,1,1,1,1),1)', gives: 0.199825, within: 1e-6 },

@@ -14,7 +14,7 @@ export const MOUNT_HEIGHT_EVEN = define({
   formula: 'h with E midway / (output per metre / gap) = low to mean',
   params: [ROW_GAP, BEAM, LOW_TO_MEAN],
   returns: { quantity: 'mount height', unit: 'm' },
-  source: 'Sum of endless line sources (endless-rows.ts says the derivation), solved by R. P. Brent’s method (1973, chapter 4)',
+  source: 'Sum of endless line sources, added up as derived for this program, solved by R. P. Brent’s method (1973, chapter 4)',
   examples: [
     { formula: 'MOUNT.HEIGHT.EVEN(0.3,120,0.8)', gives: 0.15, within: 5e-3 },
     { formula: 'MOUNT.HEIGHT.EVEN(0.3,120,0.9)', gives: 0.19, within: 5e-3 },

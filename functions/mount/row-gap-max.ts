@@ -14,7 +14,7 @@ export const ROW_GAP_MAX = define({
   formula: 'gap with E midway / (output per metre / gap) = low to mean',
   params: [HEIGHT, BEAM, LOW_TO_MEAN],
   returns: { quantity: 'gap between rows, centre to centre', unit: 'm' },
-  source: 'Sum of endless line sources (endless-rows.ts says the derivation), solved by R. P. Brent’s method (1973, chapter 4)',
+  source: 'Sum of endless line sources, added up as derived for this program, solved by R. P. Brent’s method (1973, chapter 4)',
   examples: [{ formula: 'ROW.GAP.MAX(0.15,120,0.8)', gives: 0.3, within: 5e-3 }],
   work: ([height, beam, share], show) => {
     const m = beamExponent(beam);

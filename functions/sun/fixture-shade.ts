@@ -1,13 +1,13 @@
 import { say } from '../check-args.ts';
 import { calc, define, refuse } from '../define.ts';
 
-const SIZE = { unit: 'm', above: 0, atMost: 100 } as const;
+const SIZE = { unit: 'm', atLeast: 0, atMost: 100 } as const;
 
 export const FIXTURE_SHADE = define({
   name: 'FIXTURE.SHADE',
   family: 'Sun and greenhouse',
   summary: 'Share of the sun’s light that hung fixtures keep from the crop.',
-  use: 'Their share of the plan: exact for flat fixtures over a large area. Their depth, supplies, cables and rails add to it.',
+  use: 'Their share of the plan: exact for flat fixtures over a large area. A point shades 0 by this. Their depth, supplies, cables and rails add to it.',
   formula: 'count · length · width / area',
   params: [
     { name: 'count', quantity: 'number of fixtures', unit: '1', meaning: 'over the area', atLeast: 0, atMost: 1e5, whole: true },
@@ -21,6 +21,7 @@ export const FIXTURE_SHADE = define({
   work: ([count, length, width, area], show) => {
     const value = (count * length * width) / area;
     if (value > 1) return refuse(`FIXTURE.SHADE: the fixtures would cover ${say(count * length * width)} m² and the area is ${say(area)} m².`);
+    if (count > 0 && value === 0) show?.note('A point or a line has no face: its housing shades all the same, and is not counted.');
     show?.expression('plan of the fixtures over the area', calc`${count} * ${length} * ${width} / ${area}`, value, '1');
     return value;
   },

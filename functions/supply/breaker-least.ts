@@ -25,7 +25,7 @@ export const BREAKER_LEAST = define({
   ],
   returns: { quantity: 'rating of the breaker', unit: 'A' },
   source:
-    'NFPA 70 (NEC), 210.20(A), 2020: rating not less than the noncontinuous load plus 125 percent of the continuous load. Standard sizes: NEC table 240.6(A) and IEC 60898-1:2015 (from memory)',
+    'NFPA 70 (NEC), 2020, 210.20(A): rating not less than the noncontinuous load plus 125 percent of the continuous load. Standard sizes: NEC table 240.6(A) and IEC 60898-1:2015 (from memory)',
   caution: CODES,
   examples: [
     { formula: 'BREAKER.LEAST(12)', gives: 15 },

@@ -34,7 +34,7 @@ export const CHECK_LIMITED = define({
   ],
   returns: { quantity: 'verdict', unit: 'text' },
   source:
-    'NFPA 70 (NEC), article 725 and chapter 9, tables 11(A) and (B): the source is listed and marked as limited, its rating at most 100 VA (read in electrical trade press)',
+    'NFPA 70 (NEC), 2020 (edition from memory), article 725 and chapter 9, tables 11(A) and (B): the source is listed and marked as limited, its rating at most 100 VA (read in electrical trade press)',
   caution: CODES,
   examples: [
     { formula: 'CHECK.LIMITED(TRUE,96,100)', gives: 'holds, marked as limited, and 96 W of at most 100 W' },

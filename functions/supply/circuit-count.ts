@@ -27,7 +27,8 @@ export const CIRCUIT_COUNT = define({
     },
   ],
   returns: { quantity: 'number on one circuit', unit: '1' },
-  source: 'Continuous loads: NFPA 70 (NEC), 210.20(A) with the definition of continuous load in article 100; elsewhere the local code. Inrush: maker’s sheet',
+  source:
+    'Continuous loads: NFPA 70 (NEC), 2020 (edition from memory), 210.20(A) with the definition of continuous load in article 100; elsewhere the local code. Inrush: maker’s sheet',
   caution: CODES,
   examples: [
     { formula: 'CIRCUIT.COUNT(16,1.22,0.8)', gives: 10 },

@@ -22,7 +22,7 @@ export const CLASS2_OUTPUTS = define({
   ],
   returns: { quantity: 'number of limited outputs', unit: '1' },
   source:
-    'NFPA 70 (NEC), chapter 9, table 11(B): up to 20 V 5 A, above it 100 VA; for direct current up to 30 V where wet contact is likely, up to 60 V where it is not (from memory)',
+    'NFPA 70 (NEC), 2020, chapter 9, table 11(B): up to 20 V 5 A, above it 100 VA; for direct current up to 30 V where wet contact is likely, up to 60 V where it is not (from memory)',
   caution: CODES,
   examples: [
     { formula: 'CLASS2.OUTPUTS(60,4,24)', gives: 4 },

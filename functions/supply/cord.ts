@@ -65,4 +65,4 @@ export const CORD_USE =
   'For one cable that hangs or lies free in air. Coiled, bundled, covered or laid in insulation it carries less: ask the code. A fuse must suit it too: CHECK.FUSE.';
 export const AIR_FORMULA = '√((most − air)/(most − 30 °C)), at most 1';
 export const AIR_SOURCE =
-  'warmer air: NFPA 70, table 310.15(B)(1) and its equation, √((Tc − Ta)/(Tc − 30)), read second-hand; 60 °C unless marked: listing standards of cords, read in trade press';
+  'warmer air: NFPA 70, 2020 (edition from memory), table 310.15(B)(1) and its equation, √((Tc − Ta)/(Tc − 30)), read second-hand; 60 °C unless marked: listing standards of cords, read in trade press';

@@ -32,4 +32,4 @@ export const FUSE_KIND = {
   oneOf: ['gG', 'other', 'unknown'],
 } as const;
 export const FUSE_SOURCE =
-  'NFPA 70 (NEC), 210.20(A): 125 percent of a continuous load. Class gG: IEC 60364-4-43, clause 433.1, with the melting currents of IEC 60269 (1.31 and 1.1 read second-hand; 1.45 up to 4 A and the preferred ratings of IEC 60269-1 from memory). Others: ratings in which small fuses are sold: common practice, no published source';
+  'NFPA 70 (NEC), 2020 (edition from memory), 210.20(A): 125 percent of a continuous load. Class gG: IEC 60364-4-43:2008 (edition from memory), clause 433.1, with the melting currents of IEC 60269-1:2006 (1.31 and 1.1 read second-hand; 1.45 up to 4 A and the preferred ratings, with the edition, from memory). Others: ratings in which small fuses are sold: common practice, no published source';

@@ -12,7 +12,7 @@ export const LOAD_IS_CONTINUOUS = define({
   formula: 'hours ≥ 3',
   params: [{ name: 'hours', quantity: 'hours in one stretch', unit: 'h', meaning: 'with the largest current on', atLeast: 0, atMost: 8784 }],
   returns: { quantity: 'continuous', unit: 'yes or no' },
-  source: 'NFPA 70, National Electrical Code, article 100, continuous load: maximum current expected for 3 hours or more',
+  source: 'NFPA 70, National Electrical Code, 2020 (edition from memory), article 100, continuous load: maximum current expected for 3 hours or more',
   caution: CODES,
   examples: [
     { formula: 'LOAD.IS.CONTINUOUS(16)', gives: true },

@@ -35,7 +35,7 @@ export const WIRE_AMPACITY_AWG = define({
   formula: `table value for two or three loaded cores · share for more cores · ${AIR_FORMULA}`,
   params: [{ ...AWG_PARAM, meaning: `one of ${SIZES}; a blank gives “unknown”`, blankAllowed: true }, CORES, AIR, MOST_TEMPERATURE],
   returns: { quantity: 'current that the cable carries', unit: 'A' },
-  source: `NFPA 70, National Electrical Code, table 400.5(A)(1), thermoplastic cords, columns A and B (read second-hand; 17 AWG with three loaded cores from memory), and table 400.5(A)(3) for more cores (read in trade press); ${AIR_SOURCE}`,
+  source: `NFPA 70, National Electrical Code, 2020 (edition from memory), table 400.5(A)(1), thermoplastic cords, columns A and B (read second-hand; 17 AWG with three loaded cores from memory), and table 400.5(A)(3) for more cores (read in trade press); ${AIR_SOURCE}`,
   caution: CODES,
   examples: [
     { formula: 'WIRE.AMPACITY.AWG(18,2,30)', gives: 10 },

@@ -33,7 +33,7 @@ export const WIRE_AMPACITY = define({
     MOST_TEMPERATURE,
   ],
   returns: { quantity: 'current that the cable carries', unit: 'A' },
-  source: `IEC 60335-1, table 11 (read in a transcription), and BS 7671, table 4F3A (1.25 mm², read second-hand); the lower 15, 20 and 25 A for 1.5, 2.5 and 4 mm² from lists of flexible cords in common use (read second-hand, no standard named); gauges: as WIRE.AMPACITY.AWG; ${AIR_SOURCE}`,
+  source: `IEC 60335-1:2010 (edition from memory), table 11 (read in a transcription), and BS 7671:2018 (edition from memory), table 4F3A (1.25 mm², read second-hand); the lower 15, 20 and 25 A for 1.5, 2.5 and 4 mm² from lists of flexible cords in common use (read second-hand, no standard named); gauges: as WIRE.AMPACITY.AWG; ${AIR_SOURCE}`,
   caution: CODES,
   examples: [
     { formula: 'WIRE.AMPACITY(1.5,2,30)', gives: 15 },

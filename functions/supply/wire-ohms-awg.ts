@@ -38,7 +38,7 @@ export const WIRE_OHMS_AWG = define({
   ],
   returns: { quantity: 'resistance per length', unit: 'Ω/km' },
   source:
-    'NFPA 70, National Electrical Code, chapter 9, table 8 (18 and 16 AWG and stranded sizes from memory); note 2: 0.00323 per kelvin at 75 °C (from memory)',
+    'NFPA 70, National Electrical Code, 2020 (edition from memory), chapter 9, table 8 (18 and 16 AWG and stranded sizes from memory); note 2: 0.00323 per kelvin at 75 °C (from memory)',
   caution: CODES,
   examples: [{ formula: 'WIRE.OHMS.AWG(14,"solid")', gives: 10.0721784777 }],
   work: ([awg, make, temperature], show) => {

@@ -79,7 +79,8 @@ function argument(value: Raw, param: Param, u: Unit | undefined): Argument | Cel
     return rows.length === 1 && rows[0]?.length === 1 ? (rows[0][0] ?? null) : rows;
   }
   if (value instanceof CellError && param.faultsPass) return [[refuse(explain(value.type, value.message).message)]];
-  if (value instanceof CellError) return param.blankAllowed && isUnanswered(value) ? null : value;
+  // One cell that is asked for as a range is read as a range is.
+  if (value instanceof CellError) return !isUnanswered(value) ? value : param.shape === 'range' ? [[null]] : param.blankAllowed ? null : value;
   const one = typeof value === 'number' ? inUnit(value, u) : value;
   return param.shape === 'range' ? [[one]] : one;
 }

@@ -30,9 +30,11 @@ const LEFT_OUT = 'default: none';
 /** Rows that say something once another is a number. */
 const ONCE: readonly (readonly [string, string])[] = [
   ['price_paid', 'peak_share'],
-  ['replace_year', 'replace_years'],
   ['beside_counted', 'full_middle'],
 ];
+
+/** Costs that are left out where there are none. */
+const NO_COST = ['replace_year'];
 
 export const hasOwnDriver = (reader: Reader): boolean => reader.row('feed')?.text === MAINS;
 
@@ -44,6 +46,7 @@ export function applies(reader: Reader, found: Found): boolean {
   const is = (ids: readonly string[]): boolean => ids.some((id) => reader.line(id)?.address === found.address);
   if (NOT_ASKED.test(found.text) || (found.source === LEFT_OUT && /^(?:none)?$/u.test(found.at.cell?.content ?? ''))) return false;
   if (ONCE.some(([id, other]) => is([id]) && reader.row(other)?.value.kind !== 'number')) return false;
+  if (is(NO_COST) && found.value.kind === 'number' && found.value.base === 0) return false;
   if (OWN_DRIVER.test(found.text) || is([byGauge(reader) ? 'wire_area' : 'wire_gauge'])) return false;
   return !hasOwnDriver(reader) || !is(OF_A_SUPPLY);
 }

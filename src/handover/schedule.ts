@@ -179,6 +179,7 @@ const COSTS = [
   'replace_year',
   'annual',
   'plan_cost',
+  'mean_kept',
   'per_mol',
   'tray_energy',
   'tray_cost',
@@ -188,7 +189,7 @@ const COSTS = [
   'tariff_even',
   'lost_heat',
 ];
-const UPKEEP = ['wipe_every', 'measure_again', 'years_kept', 'hours_run', 'maintenance', 'l90'];
+const UPKEEP = ['wipe_every', 'measure_again', 'years_kept', 'hours_run', 'maintenance', 'l90', 'life'];
 
 const listed =
   (name: string, title: string, ids: readonly string[], aside: unknown = nothing) =>

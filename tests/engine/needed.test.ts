@@ -29,7 +29,7 @@ const reads = table('T', [
     '=VERDICT(A2:A3,{"Price";"Power"})',
     '=CHEAPEST.HOLDING({"holds","holds"},A1:B1)',
     '=SUM(Lights.$B$2:$B$4)',
-    null,
+    '=VERDICT(A3:A3,{"Power"},A2:A2,{"Price"})',
   ],
   ['=CHECK.AT.MOST(INDEX(Lights.$B$2:$B$4,2),200)', null, null, null, null],
 ]);
@@ -56,6 +56,8 @@ describe('a price that a list needs', () => {
     const values = await createEngine().load(lightsBook(true));
     expect(at(values, 'B2')).toBe('unknown 1: Price');
     expect(at(values, 'C2')).toBe(1);
+    // Also where it stands apart from the other checks.
+    expect(at(values, 'E2')).toBe('unknown 1: Price');
   });
 
   it('is asked for when a row begins to be filled, and no longer when it is emptied', async () => {

@@ -63,7 +63,7 @@ const dayLength: Work = (kind, hours, shortest, assumed) => {
   if (told === 'neutral') return good;
   const long = atMost(n(shortest), night);
   if (told === 'short') return long ? good : 'fails';
-  return long ? 'close to limit' : good;
+  return long ? 'assumed' : good;
 };
 
 // IEC 60529:1989+A2:2013, clauses 5 and 6: jets (5, 6), immersion (7, 8) and high pressure (9) are tests apart (from memory).
@@ -116,9 +116,9 @@ const stateOf = (cell: Value): string => {
   return ['holds', ...WORST_FIRST].includes(state) ? state : refuse('no check');
 };
 
-const verdict: Work = (checks, labels) => {
-  const all = cells(checks).flat();
-  const names = labels === undefined ? [] : cells(labels).flat();
+const verdict: Work = (checks, labels, also, alsoLabels) => {
+  const all = [checks, also].flatMap((part) => (part === undefined ? [] : cells(part).flat()));
+  const names = [labels, alsoLabels].flatMap((part) => (part === undefined ? [] : cells(part).flat()));
   const by = new Map<string, string[]>(WORST_FIRST.map((state) => [state, []]));
   for (const [i, cell] of all.entries()) {
     const label = names[i];
@@ -147,6 +147,11 @@ export const CHECKS: Readonly<Record<string, Work>> = {
   'CHECK.BAND': (kept, dayOne, low, high, assumedLow, assumedHigh, _, tried) =>
     within(judged(given(kept)), judged(given(dayOne)), [low, high, assumedLow, assumedHigh], true, tried === true),
   'CHECK.DAY.LENGTH': dayLength,
+  'CHECK.TEMPERATURE': (value, limit, close) => {
+    const most = maybe(limit);
+    if (most === undefined) return 'unknown';
+    return near(n(value), most) ? 'close to limit' : n(value) > most ? 'fails' : n(value) > most - n(close) ? 'close to limit' : 'holds';
+  },
   'CHECK.IP': ip,
   'CHECK.LIMITED': limited,
   'CHECK.FUSE': fuse,

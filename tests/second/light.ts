@@ -121,7 +121,7 @@ function highest(light: (h: number) => number, target: number, low: number, high
   let h = Math.min(Math.max(0.3, low), high);
   const up = enough(h);
   while (up ? h < high : h > low) {
-    const next = up ? Math.min(high, h * 1.5) : Math.max(low, h / 1.5);
+    const next = up ? Math.min(high, h * 1.15) : Math.max(low, h / 1.15);
     if (enough(next) !== up) return between(light, target, Math.min(h, next), Math.max(h, next));
     h = next;
   }

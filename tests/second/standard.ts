@@ -42,6 +42,7 @@ export const STANDARD: Readonly<Record<string, (args: readonly Rows[]) => Value>
     const { all, reading } = numbers(args);
     return all.length === 0 ? refuse('nothing to average') : num(all.reduce((sum, x) => sum + x, 0) / all.length, reading);
   },
+  LN: ([x]) => (numberIn(x) > 0 ? num(Math.log(numberIn(x))) : refuse('no logarithm of nothing')),
   SQRT: ([x]) => (numberIn(x) < 0 ? refuse('a root of less than nothing') : num(Math.sqrt(numberIn(x)))),
   MOD: ([x, by]) => {
     const [a, b] = [numberIn(x), numberIn(by)];

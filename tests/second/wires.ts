@@ -154,6 +154,16 @@ export const WIRES: Readonly<Record<string, Work>> = {
   'PAYBACK.YEARS': payback,
   'DISCOUNTED.PAYBACK': paybackWithInterest,
   'TARIFF.BREAK.EVEN': (extra, saved, hours, years) => n(extra) / (n(saved) * n(hours) * n(years)),
+  'MAINTENANCE.MEAN': (hours, l90, dirt, replaced) => {
+    // Piece by piece, from new lights to new lights; each piece by the integral of 0.9^(t / L90).
+    const [whole, period] = [n(hours), replaced === undefined ? Number.POSITIVE_INFINITY : n(replaced)];
+    let light = 0;
+    for (let from = 0; from < whole * (1 - 1e-9); from += period) {
+      const lasts = Math.min(period, whole - from);
+      light += (n(l90) / Math.log(0.9)) * (0.9 ** (lasts / n(l90)) - 1);
+    }
+    return whole === 0 ? n(dirt) : (n(dirt) * light) / whole;
+  },
   'MAINTENANCE.FACTOR': (hours, l90, dirt) => 0.9 ** (n(hours) / n(l90)) * n(dirt),
 };
 

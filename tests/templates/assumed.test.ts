@@ -65,12 +65,12 @@ describe.each(slugs)('a limit of the crop in %s', (slug) => {
     }));
 });
 
-test('the demo’s plan holds on three assumptions, and says which', async () => {
+test('the demo’s plan holds on four assumptions, and says which', async () => {
   const session = await openTemplate('trade-bench');
   try {
-    expect(row(session, 'verdict')).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
+    expect(row(session, 'verdict')).toBe('holds, 4 assumed: Brightest point, Hours, Day length, Life of the lights');
     await fill(session, [entryOf(session, 'Crops', 'sweet basil', 'PPFD limit'), '600 µmol/m²/s']);
-    expect(row(session, 'verdict')).toBe('holds, 2 assumed: Hours, Day length');
+    expect(row(session, 'verdict')).toBe('holds, 3 assumed: Hours, Day length, Life of the lights');
   } finally {
     session.close();
   }

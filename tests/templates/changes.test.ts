@@ -70,14 +70,20 @@ const NO_BENCHES = weeks('row #, Counted', [2, 3, 4, 5, 6, 7, 8, 9]).flatMap((ce
 /** Nothing is fitted by the hour. */
 const FITTING = each('Fitting by the hour, # to labour_rate');
 
-/** Nothing is replaced. */
-const RATES = [
-  ...each('Replacing them, by the year, # to interest'),
+/** Lights that live longer than the plan. */
+const outlasting = (...letters: readonly string[]): string[] =>
+  letters.flatMap((letter) => [
+    `Life of the lights, ${letter} to replace_after`,
+    `Life of the lights, ${letter} to replace_life`,
+    `Replacing them, by the year, ${letter} to interest`,
+    `Replacing them, worth today, ${letter} to interest`,
+  ]);
+/** By far. */
+const FAR_LONGER = [
+  ...outlasting('A', 'B', 'C'),
   ...each('Replacing them, by the year, # to plan_years'),
-  ...each('Replacing them, worth today, # to interest'),
   ...each('Times they are replaced within the plan, # to plan_years'),
 ];
-const BY_DAYS = each('Years until the lights are replaced, # to days_a_year');
 
 /** The air of the room is calculated once all of it is given. */
 const ROOM = {
@@ -118,8 +124,6 @@ const KNOWN: Readonly<Record<string, Known>> = {
     deaf: [
       ...NO_BENCHES,
       ...FITTING,
-      ...RATES,
-      ...BY_DAYS,
       SAID,
       ...ON_SUPPLIES,
       ...atHeight(ROWS_LIGHT.slice(0, 2), 'Mount height'),
@@ -143,12 +147,13 @@ const KNOWN: Readonly<Record<string, Known>> = {
   'rack-of-tiers': {
     // As on the trade bench.
     held: { ...ROOM, ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
-    deaf: [...roomDeaf('crop_air'), ...NO_BENCHES, ...FITTING, ...RATES, ...BY_DAYS, SAID, ...ON_SUPPLIES],
+    deaf: [...roomDeaf('crop_air'), ...NO_BENCHES, ...FITTING, SAID, ...ON_SUPPLIES],
   },
   'greenhouse-bench': {
     // The maker's limit on supplies at one breaker binds before the current does, until the mains voltage is low.
     held: {
       peak_part: ['peak_price', '0.4 EUR/kWh'],
+      demand_share: ['demand_price', '6 EUR/kW/month'],
       ...ASSUMED,
       ...BESIDE,
       breaker_share: ['mains_volts', '90 V'],
@@ -159,7 +164,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     deaf: [
       ...NO_BENCHES,
       ...FITTING,
-      ...RATES,
+      ...FAR_LONGER,
       SAID,
       ...ON_SUPPLIES,
       ...atHeight(ROWS_LIGHT, 'Mount height', ['A']),
@@ -190,8 +195,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
       lux_lamp: LUX,
     },
     deaf: [
-      ...RATES,
-      ...BY_DAYS,
+      ...outlasting('C'),
       ...ON_SUPPLIES,
       // The high end is nearer, and the check says the margin to the nearer one.
       'Height, B to lowest_mount',
@@ -220,7 +224,7 @@ const KNOWN: Readonly<Record<string, Known>> = {
     deaf: [
       ...roomDeaf('ambient'),
       ...FITTING,
-      ...RATES,
+      ...outlasting('B'),
       SAID,
       ...ON_SUPPLIES,
       // Lids, and days in the dark, count only for the scenarios that have them on the shelf.
@@ -253,7 +257,6 @@ const KNOWN: Readonly<Record<string, Known>> = {
       ...NO_BENCHES,
       ...atHeight(ROWS_LIGHT, 'Hung over the leaf tops, on the day of a lift'),
       ...FITTING,
-      ...RATES,
       SAID,
       ...ON_SUPPLIES,
       // Far below the highest that the lights can be pulled.
@@ -295,9 +298,11 @@ const KNOWN: Readonly<Record<string, Known>> = {
     held: { ...CLOCK, ...ASSUMED, breaker_share: ['mains_volts', '90 V'], one_figure: ONE_FIGURE, wire_made_for: WARM },
     deaf: [
       ...FITTING,
-      ...RATES,
-      ...BY_DAYS,
       'Electricity price over the old lamps’ hours to light_hours',
+      // They pay back before new ones are bought, however many years the plan is paid off over.
+      ...['Pays back', 'Pays back in', 'Pays back in, with interest', 'Equal light: pays back in', 'Equal hours: pays back in'].flatMap((label) =>
+        each(`${label}, # to plan_years`),
+      ),
       SAID,
       ...ON_SUPPLIES,
       // The low end is nearer, and the check says the margin to the nearer one.

@@ -7,6 +7,7 @@ import { fromBase, need } from '../../functions/units.ts';
 import { textOf } from '../../src/book/address.ts';
 import type { Session } from '../../src/session.ts';
 import { imageAt, mirrorSum } from '../functions/field/mirror-sum.ts';
+import { newLights } from './new-lights.ts';
 import { openTemplate } from './open-template.ts';
 import { type Arrangement, mean, PEAK, places, plainBrightest, plainField, plainLight, underRectangle } from './plain-light.ts';
 
@@ -154,14 +155,16 @@ describe('the rack of tiers', () => {
     near(value(letter, 'Warmer at the top tier by', 'K'), rise);
     near(value(letter, 'Air at the top tier', '°C'), 22 + rise);
     const run = ((heat * 16 * 330) / 1000) * 0.25;
-    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + paidOff(e.buy));
-    near(value(letter, 'Cost of light', 'EUR/mol'), (run + paidOff(e.buy)) / (dli * 4 * 1.15 * 0.45 * 330), LIGHT);
+    const { yearly, mean: share } = newLights(16 * 330, fixture.lastsTo90, count * (fixture.price + 0.5 * 40));
+    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + paidOff(e.buy) + yearly);
+    const light8 = mean(field) * dim * share * 16 * 0.0036 * 4 * 1.15 * 0.45 * 330;
+    near(value(letter, 'Cost of light', 'EUR/mol'), (run + paidOff(e.buy) + yearly) / light8, LIGHT);
   });
 
   test('fails bare for its corners, and holds with white sides', () => {
     expect(text('A', 'Verdict')).toMatch(/^fails \d+: [^;]*Evenness/);
-    expect(text('B', 'Verdict')).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
-    expect(text('C', 'Verdict')).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
+    expect(text('B', 'Verdict')).toBe('holds, 4 assumed: Brightest point, Hours, Day length, Life of the lights');
+    expect(text('C', 'Verdict')).toBe('holds, 4 assumed: Brightest point, Hours, Day length, Life of the lights');
   });
 
   test('finds the clash when the plants outgrow the room between shelves', async () => {
@@ -213,7 +216,7 @@ describe('the single shelf', () => {
     // A fuse with its holder is 3 EUR, the fittings 18 EUR.
     const buy = fixture.price + supply150.price + 3 + 18;
     const run = ((((fixture.watts * dim) / 0.9) * 13 * 330) / 1000) * 0.25;
-    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + paidOff(buy));
+    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + paidOff(buy) + newLights(13 * 330, fixture.lastsTo90, fixture.price).yearly);
   });
 
   test('shows that the low light is uneven, the raised one less so, and the long one even', () => {
@@ -254,7 +257,7 @@ describe('germination and microgreens', () => {
     const energy = (((2 * shelves * 45 * 0.95) / 0.9) * 16 * 330 * burns) / 1000;
     near(value(letter, 'Energy', 'kWh/year'), energy);
     const trays = (8 * 330) / 7;
-    const light = (energy * 0.25 + paidOff(e.buy)) / trays;
+    const light = (energy * 0.25 + paidOff(e.buy) + newLights(16 * 330 * burns, 36_000, 2 * shelves * (79 + 0.5 * 40)).yearly) / trays;
     near(value(letter, 'Electricity per tray', 'kWh'), energy / trays);
     near(value(letter, 'Cost of light per tray', 'EUR'), light);
     near(value(letter, 'Cost of one tray, all in', 'EUR'), light + 1.6 + 0.1 * 40);
@@ -272,7 +275,7 @@ describe('germination and microgreens', () => {
   });
 
   test('holds where the stack is elsewhere, and is to be looked at where it needs every shelf there is', () => {
-    expect(text('A', 'Verdict')).toBe('holds, 2 assumed: Brightest point, Day length');
+    expect(text('A', 'Verdict')).toBe('holds, 3 assumed: Brightest point, Day length, Life of the lights');
     expect(text('B', 'Verdict')).toMatch(/^close to limit \d+: [^;]*Shelves available/);
     expect(text('C', 'Verdict')).toMatch(/^close to limit \d+: [^;]*Shelves available/);
   });
@@ -322,12 +325,12 @@ describe('the growing canopy', () => {
     const e = electrics(rail90, 12, supply300, 5, 8);
     hasElectrics(letter, e);
     const run = (((12 * 90 * dim) / 0.92) * 16 * 330 * 0.25) / 1000 + lifts * 0.25 * 40 * 2;
-    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + paidOff(e.buy));
+    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + paidOff(e.buy) + newLights(16 * 330, 36_000, 12 * (139 + 0.5 * 40)).yearly);
   });
 
   test('holds where the lights follow the crop, and fails where they stay up', () => {
-    expect(text('A', 'Verdict')).toBe('holds, 1 assumed: Brightest point');
-    expect(text('B', 'Verdict')).toBe('holds, 1 assumed: Brightest point');
+    expect(text('A', 'Verdict')).toBe('holds, 2 assumed: Brightest point, Life of the lights');
+    expect(text('B', 'Verdict')).toBe('holds, 2 assumed: Brightest point, Life of the lights');
     expect(text('C', 'Verdict')).toMatch(/^fails \d+: [^;]*Dullest week/);
   });
 });

@@ -18,6 +18,7 @@ const LIMITS: Readonly<Record<string, readonly (readonly number[])[]>> = {
   'CHECK.WITHIN': [[1], [2]],
   'CHECK.BAND': [[2], [3]],
   'CHECK.DAY.LENGTH': [[0, 3]],
+  'CHECK.TEMPERATURE': [[1]],
   'CHECK.IP': [[0], [1]],
   'CHECK.LIMITED': [[0], [1], [2]],
   'CHECK.FUSE': [[0], [1], [2], [3]],

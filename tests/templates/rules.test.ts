@@ -102,10 +102,15 @@ describe.each(slugs)('the template %s', (slug) => {
       for (const [r, row] of table.rows.entries()) {
         const formula = table.cells[row.id]?.[table.columns[0]?.id ?? '']?.content ?? '';
         if (!formula.startsWith('=VERDICT(') || table.form !== 'scenarios') continue;
-        const [, first, last, list, from, to] = /^=VERDICT\(A(\d+):A(\d+),(\w+)\.\$A\$(\d+):\$A\$(\d+)\)$/.exec(formula) ?? [];
-        expect([Number(first) - 1, Number(last) - 1], `${table.name}, row ${r + 1}`).toEqual([checks[0], checks.at(-1)]);
+        // The life of the lights is judged below what it costs, apart from the others.
+        const [, first, last, list, from, to, apart, line] =
+          /^=VERDICT\(A(\d+):A(\d+),(\w+)\.\$A\$(\d+):\$A\$(\d+),A(\d+):A\d+,Checks\.\$A\$(\d+):\$A\$\d+\)$/.exec(formula) ?? [];
+        const many = checks.slice(0, -1);
+        expect([Number(first) - 1, Number(last) - 1, Number(apart) - 1], `${table.name}, row ${r + 1}`).toEqual([many[0], many.at(-1), checks.at(-1)]);
+        expect(many).toEqual(many.map((_, i) => Number(first) - 1 + i));
         const names = tableNamed(book, list ?? '');
-        const called = names?.rows.slice(Number(from) - 1, Number(to)).map((line) => names.cells[line.id]?.[names.columns[0]?.id ?? '']?.content);
+        const lines = [...(names?.rows.slice(Number(from) - 1, Number(to)) ?? []), ...(names?.rows.slice(Number(line) - 1, Number(line)) ?? [])];
+        const called = lines.map((entry) => names?.cells[entry.id]?.[names.columns[0]?.id ?? '']?.content);
         expect(called).toEqual(checks.map((check) => table.rows[check]?.label));
       }
     }

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fromBase, need } from '../../functions/units.ts';
 import { columnText, textOf } from '../../src/book/address.ts';
 import type { Session } from '../../src/session.ts';
+import { newLights } from './new-lights.ts';
 import { openTemplate } from './open-template.ts';
 import { type Arrangement, evennessInside, mean, PEAK, places, plainBrightest, plainField, plainLight } from './plain-light.ts';
 import { entryOf, fill, row } from './rows.ts';
@@ -167,14 +168,15 @@ describe.each(plans)('scenario $letter', (plan) => {
     near(value(letter, 'Running cost', 'EUR/year'), run);
     near(value(letter, 'Running cost a month', 'EUR/month'), run / 12);
     near(value(letter, 'Capital cost', 'EUR/year'), capital);
-    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + capital);
-    near(value(letter, 'Cost of light', 'EUR/mol'), (run + capital) / (dli * 3.6 * 1.5 * 330), 1e-6);
+    const { yearly, mean: share } = newLights(16 * 330, plan.lastsTo90, count * (plan.price + 0.5 * 40));
+    near(value(letter, 'Cost a year, all in', 'EUR/year'), run + capital + yearly);
+    near(value(letter, 'Cost of light', 'EUR/mol'), (run + capital + yearly) / (full * share * 16 * 0.0036 * 3.6 * 1.5 * 330), 1e-6);
   });
 });
 
 test('one scenario holds, one is to be looked at, and one fails where the table shows it', () => {
   const verdicts = plans.map(({ letter }) => text(letter, 'Verdict'));
-  expect(verdicts[0]).toBe('holds, 3 assumed: Brightest point, Hours, Day length');
+  expect(verdicts[0]).toBe('holds, 4 assumed: Brightest point, Hours, Day length, Life of the lights');
   expect(verdicts[1]).toMatch(/^close to limit \d+: [^;]*Circuits free/);
   expect(verdicts[2]).toMatch(/^fails/);
   expect(text('C', 'Evenness')).toMatch(/^fails/);

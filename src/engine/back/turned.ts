@@ -24,6 +24,7 @@ const GOES: Readonly<Record<string, readonly ('with' | 'against' | 'straight' | 
   'LUX.TO.PPFD': ['with', 'against'],
   'PPFD.TO.LUX': ['with', 'with'],
   'MAINTENANCE.FACTOR': [undefined, undefined, 'with'],
+  'MAINTENANCE.MEAN': [undefined, undefined, 'with'],
   'ENERGY.USE': ['with', 'against', 'with', 'with'],
   'RUN.COST': ['straight', 'straight', 'straight', 'straight'],
   'ANNUAL.CAPITAL': ['with'],

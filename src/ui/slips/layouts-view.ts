@@ -75,7 +75,7 @@ export function layoutList(list: Picked): TemplateResult {
         const on = sameLayout(layout, picked);
         return html`<tr class=${on ? 'on' : ''}>
           <th scope="row"><label><input type="radio" name="layout" .checked=${on} aria-label="${names.length > 0 ? `${names.join(', ')}: ` : ''}${line.spoken}" @change=${() => pick(layout)} /><span>${line.arranged}${names.length > 0 || line.fed ? html`<small>${names.map((name) => html`<b>${name}</b> `)}${line.fed}</small>` : nothing}</span></label></th>
-          ${columns.map(({ label, of }) => html`<td data-label=${label}>${of(line).text}<span class="u">${of(line).unit}</span></td>`)}
+          ${columns.map(({ label, of }) => html`<td data-label=${label}>${of(line).text}<span class="u"> ${of(line).unit}</span></td>`)}
         </tr>`;
       })}</tbody>
     </table>

@@ -46,10 +46,10 @@ const line = (text: string, mark = ''): TemplateResult =>
 
 function numberParts(view: CellView, looks: string, list: boolean, letter: unknown): CellParts {
   const { sign = '', whole = '', fraction = '', unit = '' } = view.number ?? {};
-  if (list) return { looks: `${looks} r`, inside: html`${sign}${whole}${fraction}${unit ? html`<span class="u">${unit}</span>` : nothing}${letter}` };
+  if (list) return { looks: `${looks} r`, inside: html`${sign}${whole}${fraction}${unit ? html`<span class="u"> ${unit}</span>` : nothing}${letter}` };
   return {
     looks: view.difference === '' ? looks : `${looks} vs`,
-    inside: html`<span class="k">${ditto(view)}</span><span class="i">${sign}${whole}</span><span class="f">${fraction}</span><span class="u">${unit}</span><span class="d">${view.difference}</span>${letter}`,
+    inside: html`<span class="k">${ditto(view)}</span><span class="i">${sign}${whole}</span><span class="f">${fraction}</span><span class="u">${unit && ` ${unit}`}</span><span class="d">${view.difference}</span>${letter}`,
   };
 }
 

@@ -117,7 +117,7 @@ export class Grid {
               ${labelled ? html`<th scope="col" role="columnheader" class="corner">${comparing && base && table.columns.length > 1 ? `compared with ${base.label ?? 'the first'}` : html`<span class="unseen">row</span>`}</th>` : nothing}
               ${table.columns.map(
                 (column, at) =>
-                  html`<th scope="col" role="columnheader" class=${comparing && column === base ? 'base' : nothing} title=${(edges && [column.label, column.unit].filter(Boolean).join(' ')) || nothing} style=${edges ? place(at) : column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u">${column.unit}</span>` : nothing}</th>`,
+                  html`<th scope="col" role="columnheader" class=${comparing && column === base ? 'base' : nothing} title=${(edges && [column.label, column.unit].filter(Boolean).join(' ')) || nothing} style=${edges ? place(at) : column.width ? `width:${column.width}px` : nothing}><span class=${comparing ? 'L' : 'h'}>${column.label ?? ''}</span>${column.note ? html`<span class="nm">${column.note}</span>` : nothing}${!comparing && column.unit ? html`<span class="u"> ${column.unit}</span>` : nothing}</th>`,
               )}
             </tr>`
             : nothing

@@ -66,6 +66,9 @@ test('a verdict names how many checks fail, are unknown or are close to their li
   expect(of('VERDICT', column('holds', null, 'holds'))).toBe('holds');
   expect(of('VERDICT', column('holds', null), column('A', 'B'))).toBe('unknown 1: B');
   expect(of('VERDICT', column('fails, 3 % over', 'holds'))).toBe('fails 1: check 1');
+  // Checks that stand apart are counted with the others.
+  expect(of('VERDICT', column('holds', 'fails, 3 % over'), column('A', 'B'), column('assumed, 1 ×'), column('Life'))).toBe('fails 1: B; assumed 1: Life');
+  expect(of('VERDICT', column('holds'), column('A'), column('holds'))).toMatch(/^refused: .*2 checks and 1 labels/);
   expect(of('VERDICT', column('fine'))).toMatch(/^refused: .*a check begins with/);
 });
 

@@ -19,4 +19,7 @@ export const checks: Checks = {
     { formula: `LIFE.TO(0.9,DECAY.RATE(${TEST}),DECAY.START(${TEST}))`, in: 'h', of: 'L90_h' },
     { formula: `LIFE.TO(0.7,DECAY.RATE(${TEST}),DECAY.START(${TEST}))`, in: 'h', of: 'L70_h' },
   ],
+  'maintenance-13': { formula: 'MAINTENANCE.MEAN(36000,36000,0.95)' },
+  'maintenance-14': { formula: 'MAINTENANCE.MEAN(0,36000,0.95)' },
+  'maintenance-15': { formula: 'MAINTENANCE.MEAN(42240,36000,0.95,36000)' },
 };
