@@ -40,6 +40,16 @@ function shown(value: Value | undefined): number {
   return fromBase(value.base, need(value.unit));
 }
 
+const PRINTED = /\d+\.\d+(?:e[+-]?\d+)?/g;
+/** What the twelfth digits of the numbers in a calculation leave open of its result: much of it where two that are nearly alike are taken from one another. */
+function leftOpen(expression: string): number {
+  const result = Number(evaluate(expression));
+  return [...expression.matchAll(PRINTED)].reduce((sum, { 0: number, index }) => {
+    const other = `${expression.slice(0, index)}${Number(number) + 0.5 * 10 ** (Math.floor(Math.log10(Number(number))) - 11)}${expression.slice(index + number.length)}`;
+    return sum + Math.abs(Number(evaluate(other)) - result);
+  }, 0);
+}
+
 const differs = (a: number, b: number, within: number): boolean => !(Math.abs(a - b) <= within * Math.max(Math.abs(a), Math.abs(b)));
 
 /** Why the step does not give what it says, or undefined. Counts what kind it checked. */
@@ -50,7 +60,8 @@ async function fault(step: TraceStep, formula: (text: string) => Promise<Value>,
     if (step.value?.kind === 'yes or no')
       return result === step.value.yes ? undefined : `${step.label}: ${step.expression} = ${result}, said ${step.value.yes}`;
     const again = Number(result);
-    return differs(again, shown(step.value), AS_PRINTED) ? `${step.label}: ${step.expression} = ${again}, said ${shown(step.value)}` : undefined;
+    const off = differs(again, shown(step.value), AS_PRINTED) && Math.abs(again - shown(step.value)) > leftOpen(step.expression ?? '');
+    return off ? `${step.label}: ${step.expression} = ${again}, said ${shown(step.value)}` : undefined;
   }
   if (step.kind === 'sum') {
     const again = (step.scale ?? 1) * (step.terms ?? []).reduce((sum, term) => sum + term.value, 0);
