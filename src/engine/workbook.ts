@@ -42,8 +42,8 @@ export interface Life {
   readonly running?: (slow: boolean) => void;
 }
 
-/** As the list of benches says it of a bench that the book does not plan for. */
-const OTHER_SIZE = /^no: planned for .* m; this one is .* m$/u;
+/** What formulas say with lengths or margins of warmth in it: the list of benches of one that the book does not plan for, and CHECK.TEMPERATURE. */
+const MEASURED = /^no: planned for .* m; this one is .* m$|, [\d.]+ K (?:under|over)$/u;
 
 export class Workbook {
   readonly sheets = new Sheets();
@@ -260,7 +260,7 @@ export class Workbook {
   }
 
   private text(text: string): Value {
-    const shown = this.measures === 'metric' ? text : OTHER_SIZE.test(text) ? saidInMeasures(text, this.measures) : layoutInFeet(text);
+    const shown = this.measures === 'metric' ? text : MEASURED.test(text) ? saidInMeasures(text, this.measures) : layoutInFeet(text);
     return shown === text ? { kind: 'text', text } : { kind: 'text', text, shown };
   }
 

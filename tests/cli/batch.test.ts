@@ -83,7 +83,7 @@ describe('batch', () => {
     expect(verdicts.map(([client, scenario]) => `${client} ${scenario}`)).toEqual(
       ['All fit', 'Too many in B'].flatMap((client) => [...'ABC'].map((s) => `${client} ${s}`)),
     );
-    expect(verdicts[4]?.[2]).toMatch(/^unknown: Target band, B: refused\. LAYOUT: the faces overlap.*\(from Scenarios\.B12\)$/);
+    expect(verdicts[4]?.[2]).toMatch(/^unknown: Target band, B: refused\. LAYOUT: the faces overlap.*\(from Scenarios\.B129\)$/);
     // The other scenarios are what they are for a client whose B fits.
     for (const place of [0, 2]) expect(verdicts[place + 3]?.[2]).toBe(verdicts[place]?.[2]);
     const tidy = table((await overbench(['batch', 'trade-bench', '-'], rows)).out).filter((one) => one.client === 'Too many in B' && one.scenario === 'B');
@@ -126,7 +126,7 @@ describe('batch', () => {
     expect(why[1]).toMatch(/^line 4: bench_length: .*above what is allowed/);
     expect(why[2]).toMatch(/^line 5: bench_length: /);
     expect(why[3]).toMatch(/^line 7: crop: .*not one of the choices/);
-    expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: the faces overlap.*\(from Scenarios\.A12\)$/);
+    expect(why[4]).toMatch(/^line 8: Target band, A: refused\. LAYOUT: the faces overlap.*\(from Scenarios\.A129\)$/);
     expect(why[5]).toBe('line 9: it has 2 fields, the headings are 4');
     expect(why[6]).toMatch(/^line 10: A quote opens/);
 

@@ -25,7 +25,7 @@ test('every template is of the third edition, and says what took the place of na
   }
 });
 
-test('an older plan says that no fuse is checked and which checks are older, and takes them in as one step', async () => {
+test('an older plan says that no fuse and no life is checked and which checks are older, and takes them in as one step', async () => {
   const first = parseBook(read('old/trade-bench.1.json'));
   if (!first.ok) throw new Error(first.message);
   const template = templateBook('trade-bench');
@@ -33,9 +33,9 @@ test('an older plan says that no fuse is checked and which checks are older, and
   const session = openSession(withLacks(first.book, template, past), createEngine());
   try {
     await session.settled();
-    expect(session.book.template?.lacks?.checks).toEqual(['Fuse of each run']);
+    expect(session.book.template?.lacks?.checks).toEqual(['Fuse of each run', 'Life of the lights']);
     expect(session.book.template?.lacks?.older).toEqual(expect.arrayContaining(['Target band', 'Limited circuit', 'Wire current', 'Circuits free', 'Hours']));
-    expect(row(session, 'verdict')).toMatch(/^holds, 1 check lacking/);
+    expect(row(session, 'verdict')).toMatch(/^holds, 2 checks lacking/);
     const before = session.book;
     const answer = session.run((book) => takeIn(book, template, past));
     if (isRefused(answer)) throw new Error(answer.message);

@@ -1,4 +1,4 @@
-/** What a run over many clients tells of each: the worked rows of every scenario, down to the last check. What stands below was only looked up. */
+/** What a run over many clients tells of each: the worked rows of every scenario, down to the verdict, and the checks. What else stands below was only looked up. */
 import { unit } from '../../../functions/units.ts';
 import { type At, placeIn } from '../../book/address.ts';
 import type { Book, Table } from '../../book/book.ts';
@@ -45,9 +45,12 @@ const isResult = (at: At): boolean => at.row.label !== undefined && ['worked', '
 /** The results of one column. Rows that an earlier column has too share their place with it. */
 function columnResults(table: Table, c: number, columns: { label: string; unit: string }[], values: Values, offset = 0): Result[] {
   const places = table.rows.map((_, r) => placeIn(table, c, r)).filter((at) => at !== undefined);
-  const lastCheck = table.form === 'scenarios' ? places.findLastIndex((at) => standingOf(at) === 'check') : -1;
+  const isCheck = (at: At): boolean => standingOf(at) === 'check';
+  const verdict = places.findLastIndex((at) => at.row.strong && isCheck(at));
+  const foot = table.form !== 'scenarios' ? -1 : verdict < 0 ? places.findLastIndex(isCheck) : verdict;
   const results: Result[] = [];
-  for (const at of lastCheck < 0 ? places : places.slice(0, lastCheck + 1)) {
+  // A check that came to a book later stands below the verdict, and is told before it.
+  for (const at of foot < 0 ? places : [...places.slice(0, foot), ...places.slice(foot + 1).filter(isCheck), ...places.slice(foot, foot + 1)]) {
     if (!isResult(at)) continue;
     const label = rowHeading(at);
     let column = columns.findIndex((one) => one.label === label);

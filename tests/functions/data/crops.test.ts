@@ -42,6 +42,6 @@ test('what a row leaves out is blank in the table that a book is filled with', (
     ...[null, null, null],
     ...[14, 16],
     ...[null, null, null, null],
-    ...['HortScience 2011 46(2):282', 'read in the source'],
+    ...['A. P. Torres and R. G. Lopez, HortScience 2011 46(2):282 (authors from memory)', 'read in the source'],
   ]);
 });
