@@ -149,6 +149,17 @@ describe('a tidy file that comes back', () => {
     expect(formatTidy(made, await worked(made)).split('\r\n')).toEqual(file.split('\r\n'));
   });
 
+  it('lets a given that nobody has answered stand as one, where a value stood', async () => {
+    const asked = (content: string): Book => ({
+      ...bare(sample),
+      tables: [{ id: 't', name: 'Asked', form: 'plain', columns: [{ id: 'a' }], rows: [{ id: 'r', label: 'Width' }], cells: { r: { a: { content } } } }],
+    });
+    const plan = await bringIn(asked('3 m'), formatTidy(asked(''), handValues(asked(''), {})));
+    const after = apply(asked('3 m'), plan.change);
+    expect(Object.values(cellsOf(after))).toMatchObject([{ content: '', kind: 'given' }]);
+    expect(apply(after, invert(plan.change))).toEqual(asked('3 m'));
+  });
+
   it('gives the same cells, over 1,000 random books of nasty text, numbers, units, ranges and formulas, into nothing and over something else', async () => {
     await fc.assert(
       fc.asyncProperty(random, random, async (book, other) => {

@@ -141,7 +141,10 @@ export class TidyPlacer {
       if (told[name] === (inherited ?? '')) delete cell[name];
       else cell[name] = told[name];
     }
-    if (field('kind') !== '' && told.kind !== 'head' && kindOf({ ...at, cell }) !== told.kind) cell.kind = told.kind;
+    // A cell with nothing in it is none, and a given that nobody has answered must stand as one.
+    const left = Object.keys(cell).length === 1 && content === '' ? undefined : cell;
+    if (field('kind') !== '' && told.kind !== 'head' && (kindOf({ ...at, cell }) !== told.kind || standingOf({ ...at, cell: left }) === 'blank'))
+      cell.kind = told.kind;
     return cell;
   }
 
