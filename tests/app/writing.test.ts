@@ -187,6 +187,12 @@ describe('a note', () => {
     await page.keyboard.type('note');
     await page.getByRole('option', { name: 'Write a note on this cell' }).waitFor();
     await page.keyboard.press('Enter');
+    // What asks for it is fetched first.
+    await page
+      .getByRole('dialog', { name: /^A note on / })
+      .getByRole('textbox')
+      .and(page.locator(':focus'))
+      .waitFor();
     await page.keyboard.type('ask for the data sheet');
     await page.keyboard.press('Enter');
     await last.and(page.locator('[data-note="ask for the data sheet"]')).waitFor();
@@ -213,7 +219,9 @@ describe('a row of a list', () => {
     for (const key of ['Tab', 'Shift+Tab', 'Shift+Tab', 'Shift+Tab']) await page.keyboard.press(key);
     await page.keyboard.type('1.12');
     await page.keyboard.press('Tab');
-    await expect.poll(() => blank.evaluateAll((all) => all.slice(0, 4).map((each) => each.textContent?.trim()))).toEqual(['Own bar', '1.12m', '0.05m', '230W']);
+    await expect
+      .poll(() => blank.evaluateAll((all) => all.slice(0, 4).map((each) => each.textContent?.trim())))
+      .toEqual(['Own bar', '1.12 m', '0.05 m', '230 W']);
     expect(await changes(page)).toBe(4);
     // From a blank cell that was only chosen, too, and out of the table at the end of its row.
     await blank.last().click();
