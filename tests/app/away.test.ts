@@ -87,6 +87,15 @@ describe('another tab', () => {
     await word.waitFor();
     await other.close({ runBeforeUnload: false });
     await word.waitFor({ state: 'detached' });
+    // One that ends without a word is gone as well.
+    const killed = await page.context().newPage();
+    await killed.goto(browser.address);
+    await word.waitFor();
+    const asks = await page.context().newCDPSession(killed);
+    // A page that has crashed answers nothing.
+    asks.send('Page.crash').catch(() => {});
+    await word.waitFor({ state: 'detached' });
+    await killed.close();
   });
 });
 

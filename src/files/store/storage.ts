@@ -161,7 +161,12 @@ interface Message {
   readonly kind: 'open' | 'open too' | 'put away' | 'saved' | 'removed';
   readonly id: string;
   readonly entry?: Entry;
+  /** Whose word it is: of one page that has the book open. */
+  readonly by?: string;
 }
+
+/** A page holds this lock for as long as it has a book open. One that ends before its word gets out lets it go all the same. */
+const openLock = (by: string): string => `overbench open ${by}`;
 
 class BrowserStore implements Store {
   readonly #database: IDBPDatabase<Schema>;
@@ -296,28 +301,43 @@ class BrowserStore implements Store {
   }
 
   watch(id: string, listener: (news: StoreNews) => void): () => void {
-    let known = false;
+    const by = crypto.randomUUID();
+    const locks = typeof navigator === 'undefined' ? undefined : navigator.locks;
+    const ended = new AbortController();
+    /** The other page that is known of; where it has no name, that there is one. */
+    let other: string | undefined;
+    const hello = (): void => this.#post({ kind: 'open', id, by });
+    const gone = (): void => {
+      other = undefined;
+      listener({ kind: 'alone again', id });
+      hello();
+    };
     const hear = ({ data }: MessageEvent<Message>): void => {
       if (data.id !== id) return;
       if (data.kind === 'saved' && data.entry) listener({ kind: 'saved elsewhere', entry: data.entry });
       if (data.kind === 'removed') listener({ kind: 'removed elsewhere', id });
-      if (data.kind === 'put away') {
-        known = false;
-        listener({ kind: 'alone again', id });
-        this.#post({ kind: 'open', id });
-      }
-      if (data.kind === 'open') this.#post({ kind: 'open too', id });
-      if (!known && (data.kind === 'open' || data.kind === 'open too')) {
-        known = true;
+      if (data.kind === 'put away') gone();
+      if (data.kind === 'open') this.#post({ kind: 'open too', id, by });
+      if (other === undefined && (data.kind === 'open' || data.kind === 'open too')) {
+        const known = data.by ?? '';
+        other = known;
         listener({ kind: 'also open', id });
+        if (known !== '') locks?.request(openLock(known), { signal: ended.signal }, () => (other === known ? gone() : undefined)).catch(() => {});
       }
     };
     this.#channel?.addEventListener('message', hear);
     this.#listeners.add(listener);
-    this.#post({ kind: 'open', id });
+    if (locks) {
+      const whileOpen = (): Promise<void> => {
+        hello();
+        return new Promise((end) => ended.signal.addEventListener('abort', () => end()));
+      };
+      locks.request(openLock(by), { signal: ended.signal }, whileOpen).catch(() => {});
+    } else hello();
     return () => {
       this.#channel?.removeEventListener('message', hear);
       this.#listeners.delete(listener);
+      ended.abort();
       this.#post({ kind: 'put away', id });
     };
   }
