@@ -45,7 +45,7 @@ function byQuadrature(places: readonly number[]): { readonly mean: number; reado
 }
 
 test('of three gutters the middle one gets nearly twice the light of a gutter alone, the one at the end less', () => {
-  // Worked from outside, for the issue of light that comes from the rows beside: 60.264 alone, 117.8 in the middle.
+  // Worked out outside the project, light that comes from the rows beside: 60.264 alone, 117.8 in the middle.
   const mean = (before: number, after: number): number => number(`BENCH.MEAN(${beside(before, after)},1.4,24,12)`);
   expect(mean(0, 0)).toBeCloseTo(60.264, 3);
   expect(Math.abs(mean(1, 1) - 117.8)).toBeLessThan(0.05);
